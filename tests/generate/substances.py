@@ -129,8 +129,7 @@ def residual(terms):
         for key in keys:
             assert len(term[key]) == len(term["n"])
             group[key] += [whole(v) for v in term[key]]
-        if name == "power":
-            assert all(float(v).is_integer() for v in group["d"] + group["l"])
+        assert all(isinstance(v, int) for v in group.get("d", []) + group.get("l", []))
     return out
 
 
