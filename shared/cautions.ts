@@ -1,0 +1,55 @@
+import { z } from 'zod'
+import data from '../data/service/cautions.json' with { type: 'json' }
+import { distinctSources, type Mark, type Source, source } from './sources.ts'
+
+export const CAUTION_LEVELS = ['danger', 'warning', 'note'] as const
+
+export const caution = z
+  .strictObject({
+    id: z.string(),
+    level: z.enum(CAUTION_LEVELS),
+    text: z.string(),
+    sources: z.array(source),
+  })
+  .meta({ id: 'Caution', description: 'What can hurt somebody, break something or break a rule.' })
+
+/** What can hurt somebody, break something or break a rule. */
+export interface Caution {
+  readonly id: string
+  readonly level: (typeof CAUTION_LEVELS)[number]
+  readonly text: string
+  readonly sources: readonly Source[]
+}
+
+export type CautionId = keyof typeof data.cautions
+type SourceId = keyof typeof data.sources
+
+const sourceOf = (id: SourceId): Source => ({
+  id,
+  ...(data.sources[id] as Omit<Source, 'id' | 'mark'> & { mark: Mark }),
+})
+
+/** The cautions of these names, most dangerous first, each once. */
+export function cautions(...ids: readonly CautionId[]): readonly Caution[] {
+  return inOrder(
+    ids.map((id) => {
+      const entry = data.cautions[id]
+      return {
+        id,
+        level: entry.level as Caution['level'],
+        text: entry.text,
+        sources: entry.sources.map((key) => sourceOf(key as SourceId)),
+      }
+    }),
+  )
+}
+
+/** Each caution once, danger before warning before note. */
+export function inOrder(list: readonly Caution[]): readonly Caution[] {
+  const once = [...new Map(list.map((entry) => [entry.id, entry])).values()]
+  return CAUTION_LEVELS.flatMap((level) => once.filter((entry) => entry.level === level))
+}
+
+/** Sources that stand behind these cautions. */
+export const cautionSources = (list: readonly Caution[]): readonly Source[] =>
+  distinctSources(list.flatMap((entry) => entry.sources))

@@ -1,0 +1,7 @@
+export * from './atmosphere.ts'
+export { findUnit, KIND_NAMES, KINDS, type Kind, UNITS } from './kinds.ts'
+export { type Accepted, parseQuantity } from './parse.ts'
+export * from './present.ts'
+export * from './quantity.ts'
+export * from './schema.ts'
+export * from './uncertainty.ts'

@@ -1,0 +1,317 @@
+import { CalcError } from '../errors.ts'
+import { findUnit, KIND_NAMES, type Kind, kindsOfUnit, type Unit } from './kinds.ts'
+import { Quantity } from './quantity.ts'
+
+const NUMBER = String.raw`(?:\d+(?:\.\d*)?|\.\d+)(?:e[+-]?\d+)?`
+const FRACTION = String.raw`(?:\d+[ -])?\d+\/\d+`
+const AMOUNT = new RegExp(String.raw`^([+-]?)\s*(${FRACTION}|${NUMBER})\s*`, 'iu')
+const PLUS_MINUS = /^(?:±|\+\/-|\+-)\s*/u
+const LONGEST_TEXT = 80
+
+/** Kinds whose amounts are spoken in two or three units ("2 lb 6 oz", "5 ft 3 in", "1 h 30 min"). */
+const COMPOUND: ReadonlySet<Kind> = new Set<Kind>(['mass', 'length', 'duration'])
+
+/** Which kinds a field accepts; several where a reading may be gauge or absolute. */
+export type Accepted<K extends Kind> = readonly [K, ...K[]]
+
+/**
+ * Reads a quantity as people write it: "32 psig", "210 ±4 psig", "15 inHg vac", "2 lb 6 oz", "3/8 in", "11C".
+ *
+ * `±` gives the expanded uncertainty in the same unit, in another unit of the kind, or in percent of the value.
+ *
+ * @param text - Amount and unit.
+ * @param accepted - Kinds that the field takes; the first that knows the unit wins.
+ * @throws {CalcError} `ambiguous-quantity` when the unit is missing or could be two things,
+ *   `wrong-kind` when it belongs to another kind, `bad-quantity` for anything else.
+ */
+export function parseQuantity<K extends Kind>(text: string, accepted: Accepted<K>): Quantity<K> {
+  const cleaned = clean(text, accepted)
+  const parts: Part[] = []
+  let rest = cleaned
+  let uncertainty: { amount: number; unit: string } | undefined
+  for (let index = 0; index < 4 && rest !== ''; index += 1) {
+    const part = readPart(rest, text, accepted)
+    rest = part.rest
+    parts.push(part)
+    if (part.plusMinus !== undefined) {
+      uncertainty = { amount: part.plusMinus, unit: part.percent ? '%' : part.unit }
+    }
+    const sign = PLUS_MINUS.exec(rest)
+    if (sign) {
+      const tail = readPart(rest.slice(sign[0].length), text, accepted, true)
+      if (tail.rest !== '') throw unreadable(text, accepted)
+      uncertainty = { amount: tail.amount, unit: tail.unit === '' ? part.unit : tail.unit }
+      rest = ''
+    }
+  }
+  if (rest !== '') throw unreadable(text, accepted)
+  return assemble(text, parts, uncertainty, accepted)
+}
+
+interface Part {
+  readonly amount: number
+  readonly negative: boolean
+  readonly unit: string
+  readonly plusMinus: number | undefined
+  readonly percent: boolean
+  readonly rest: string
+}
+
+function clean(text: string, accepted: Accepted<Kind>): string {
+  if (text.length > LONGEST_TEXT) {
+    throw new CalcError(
+      'bad-quantity',
+      `A quantity of ${text.length} characters is too long to be one.`,
+      {
+        hint: wouldDo(accepted),
+      },
+    )
+  }
+  const trimmed = text
+    .trim()
+    .replace(/[−–﹣－]/gu, '-')
+    .replace(/\s+/gu, ' ')
+  if (trimmed === '') {
+    throw new CalcError(
+      'missing-input',
+      `${sentence(accepted)} is needed, and the text is empty.`,
+      {
+        hint: wouldDo(accepted),
+      },
+    )
+  }
+  if (/\p{Nd}/u.test(trimmed.replace(/[0-9]/gu, ''))) {
+    throw new CalcError('bad-quantity', `"${text}" has digits other than 0 to 9.`, {
+      hint: 'Write the number with the digits 0 to 9.',
+    })
+  }
+  if (/\d,\d/u.test(trimmed)) {
+    throw new CalcError(
+      'bad-quantity',
+      `"${text}" has a comma in the number, which could be a decimal mark or a thousands mark.`,
+      {
+        hint: 'Use a point as the decimal mark and no thousands mark: 1.5, 1200.',
+      },
+    )
+  }
+  return trimmed
+}
+
+function readPart(
+  source: string,
+  text: string,
+  accepted: Accepted<Kind>,
+  unitOptional = false,
+): Part {
+  const match = AMOUNT.exec(source)
+  if (!match) throw unreadable(text, accepted)
+  let rest = source.slice(match[0].length)
+  let plusMinus: number | undefined
+  let percent = false
+  const sign = PLUS_MINUS.exec(rest)
+  if (sign) {
+    const second = AMOUNT.exec(rest.slice(sign[0].length))
+    if (!second || second[1] === '-') throw unreadable(text, accepted)
+    plusMinus = amountOf(second[2] ?? '', text, accepted)
+    rest = rest.slice(sign[0].length + second[0].length)
+    if (rest.startsWith('%') && rest.length > 1) {
+      percent = true
+      rest = rest.slice(1).trim()
+    }
+  }
+  // A unit runs to the next amount or ±; digits inside units (m3, in2) follow a letter or a slash directly.
+  const unit = /^(?:[^\d±+]|(?<=[a-zµμ)])[0-9](?![0-9.])|(?<=h)2(?=o))*/iu.exec(rest)?.[0] ?? ''
+  const trimmed = trailingDash(unit)
+  if (trimmed.unit === '' && !unitOptional) throw missingUnit(text, accepted)
+  return {
+    amount: amountOf(match[2] ?? '', text, accepted),
+    negative: match[1] === '-',
+    unit: trimmed.unit,
+    plusMinus,
+    percent,
+    rest: (trimmed.dash + rest.slice(unit.length)).trim(),
+  }
+}
+
+/** "2 lb -6 oz": a dash before the next amount belongs to that amount. */
+function trailingDash(unit: string): { unit: string; dash: string } {
+  const found = /^(.*\S)\s+-$/u.exec(unit.trimEnd())
+  return found ? { unit: (found[1] ?? '').trim(), dash: '-' } : { unit: unit.trim(), dash: '' }
+}
+
+function amountOf(digits: string, text: string, accepted: Accepted<Kind>): number {
+  const fraction = /^(?:(\d+)[ -])?(\d+)\/(\d+)$/u.exec(digits)
+  const value = fraction
+    ? Number(fraction[1] ?? 0) + Number(fraction[2]) / Number(fraction[3])
+    : Number(digits)
+  if (!Number.isFinite(value)) throw unreadable(text, accepted)
+  return value
+}
+
+function assemble<K extends Kind>(
+  text: string,
+  parts: readonly Part[],
+  uncertainty: { amount: number; unit: string } | undefined,
+  accepted: Accepted<K>,
+): Quantity<K> {
+  const [first, ...others] = parts
+  if (!first) throw unreadable(text, accepted)
+  const { kind, unit } = resolveUnit(first.unit, text, accepted)
+  const sign = first.negative ? -1 : 1
+  let si = sign * first.amount * unit.factor + unit.offset
+  let previous = unit
+  if (others.length > 0 && !COMPOUND.has(kind)) throw unreadable(text, accepted)
+  for (const part of others) {
+    const next = findUnit(kind, part.unit)
+    if (!next || part.negative || next.factor >= previous.factor) throw unreadable(text, accepted)
+    si += sign * part.amount * next.factor
+    previous = next
+  }
+  return physical(
+    new Quantity(kind, si, halfWidth(kind, si, unit, uncertainty, text, accepted)),
+    text,
+  )
+}
+
+/** Kinds that are nothing below zero; of these a temperature and an absolute pressure cannot even be zero. */
+const NEVER_NEGATIVE: ReadonlySet<Kind> = new Set<Kind>([
+  'temperature',
+  'absolutePressure',
+  'barometricPressure',
+  'mass',
+  'volume',
+  'length',
+  'duration',
+  'density',
+  'massPerLength',
+  'volumeFlow',
+  'massFlow',
+  'leakRate',
+  'power',
+  'fraction',
+])
+const ALWAYS_POSITIVE: ReadonlySet<Kind> = new Set<Kind>([
+  'temperature',
+  'absolutePressure',
+  'barometricPressure',
+])
+
+/** Hands `read` through. @throws {CalcError} `out-of-range` for what cannot exist, such as 0 K or a negative length. */
+export function physical<K extends Kind>(read: Quantity<K>, text: string): Quantity<K> {
+  const impossible =
+    (NEVER_NEGATIVE.has(read.kind) && read.si < 0) ||
+    (ALWAYS_POSITIVE.has(read.kind) && read.si === 0)
+  if (impossible) {
+    const floor = read.kind === 'temperature' ? 'absolute zero' : 'zero'
+    const relation = ALWAYS_POSITIVE.has(read.kind) ? `at or below ${floor}` : 'below zero'
+    throw new CalcError(
+      'out-of-range',
+      `"${text}" is ${relation}, which ${KIND_NAMES[read.kind].name} cannot be.`,
+      {
+        hint: wouldDo([read.kind]),
+      },
+    )
+  }
+  return read
+}
+
+function halfWidth(
+  kind: Kind,
+  si: number,
+  unit: Unit,
+  uncertainty: { amount: number; unit: string } | undefined,
+  text: string,
+  accepted: Accepted<Kind>,
+): number | undefined {
+  if (!uncertainty) return undefined
+  if (uncertainty.unit === '%' && kind !== 'fraction') {
+    const span = unit.offset === 0 ? si : si - unit.offset
+    return Math.abs((uncertainty.amount / 100) * span)
+  }
+  const found = findUnit(kind, uncertainty.unit) ?? differenceUnit(kind, uncertainty.unit)
+  if (!found) throw unreadable(text, accepted)
+  return Math.abs(uncertainty.amount * found.factor)
+}
+
+/** "32 psig ±1 psi" and "52 °F ±2 K": the half-width is a difference, so its unit needs no zero. */
+function differenceUnit(kind: Kind, unit: string): Unit | undefined {
+  if (kind === 'temperature') return findUnit('temperatureDifference', unit)
+  if (kind === 'gaugePressure' || kind === 'absolutePressure') {
+    return findUnit('pressureDifference', unit)
+  }
+  return undefined
+}
+
+function resolveUnit<K extends Kind>(
+  unit: string,
+  text: string,
+  accepted: Accepted<K>,
+): { kind: K; unit: Unit } {
+  for (const kind of accepted) {
+    const found = findUnit(kind, unit)
+    if (found) return { kind, unit: found }
+  }
+  throw wrongUnit(unit, text, accepted)
+}
+
+function wrongUnit(unit: string, text: string, accepted: Accepted<Kind>): CalcError {
+  const others = kindsOfUnit(unit)
+  const wantsPressure = accepted.some(
+    (kind) => kind === 'gaugePressure' || kind === 'absolutePressure',
+  )
+  if (wantsPressure && others.includes('pressureDifference')) {
+    return new CalcError(
+      'ambiguous-quantity',
+      `"${text}" does not say whether it is gauge or absolute.`,
+      {
+        hint: `Add "g" for a gauge reading ("${text.trim()} g"; psig), "vac" for a vacuum reading, "abs" for an absolute one (psia).`,
+      },
+    )
+  }
+  if (accepted.includes('volume') && findUnit('mass', unit)?.symbol === 'oz') {
+    return new CalcError('ambiguous-quantity', `"${text}" is a weight where a volume is needed.`, {
+      hint: 'For a fluid ounce write "fl oz".',
+    })
+  }
+  const [other] = others
+  if (other) {
+    return new CalcError(
+      'wrong-kind',
+      `"${text}" is ${KIND_NAMES[other].name}; ${needed(accepted)} is needed here.`,
+      {
+        hint: wouldDo(accepted),
+      },
+    )
+  }
+  return new CalcError(
+    'bad-quantity',
+    `"${unit}" in "${text}" is not a unit of ${needed(accepted)}.`,
+    {
+      hint: wouldDo(accepted),
+    },
+  )
+}
+
+/** The refusal of a bare number, with the units that would do. */
+export function missingUnit(text: string, accepted: Accepted<Kind>): CalcError {
+  return new CalcError('ambiguous-quantity', `"${text}" has no unit.`, { hint: wouldDo(accepted) })
+}
+
+function unreadable(text: string, accepted: Accepted<Kind>): CalcError {
+  return new CalcError('bad-quantity', `"${text}" cannot be read as ${needed(accepted)}.`, {
+    hint: wouldDo(accepted),
+  })
+}
+
+const needed = (accepted: Accepted<Kind>) =>
+  accepted.map((kind) => KIND_NAMES[kind].name).join(' or ')
+
+const sentence = (accepted: Accepted<Kind>) => {
+  const name = needed(accepted)
+  return name.charAt(0).toUpperCase() + name.slice(1)
+}
+
+/** "Write it like 32 psig, 2.2 bar g …" */
+export function wouldDo(accepted: Accepted<Kind>): string {
+  return `Write it like ${accepted.flatMap((kind) => KIND_NAMES[kind].examples).join(', ')}.`
+}

@@ -1,0 +1,129 @@
+import { z } from 'zod'
+import { CalcError } from '../errors.ts'
+import { KIND_NAMES, type Kind } from './kinds.ts'
+import { type Accepted, missingUnit, parseQuantity, physical, wouldDo } from './parse.ts'
+import type { ShownQuantity } from './present.ts'
+import { type Quantity, quantity, requireUnit } from './quantity.ts'
+
+const pair = z.strictObject({
+  value: z.number(),
+  unit: z.string(),
+  plusMinus: z.number().nonnegative().optional(),
+})
+
+/** Reads a quantity from text or from `{ value, unit, plusMinus }`. @throws {CalcError} as {@link parseQuantity}. */
+export function readQuantity<K extends Kind>(raw: unknown, accepted: Accepted<K>): Quantity<K> {
+  if (typeof raw === 'string') return parseQuantity(raw, accepted)
+  if (typeof raw === 'number') throw missingUnit(String(raw), accepted)
+  const parsed = pair.safeParse(raw)
+  if (!parsed.success) {
+    throw new CalcError(
+      raw === undefined ? 'missing-input' : 'bad-quantity',
+      raw === undefined
+        ? `${accepted.map((kind) => KIND_NAMES[kind].name).join(' or ')} is missing.`
+        : 'A quantity is a text with its unit, or an object with value and unit.',
+      { hint: wouldDo(accepted) },
+    )
+  }
+  const { value, unit, plusMinus } = parsed.data
+  // Through the parser, so that both spellings get the same answers to a wrong unit.
+  const probe = parseQuantity(`1 ${unit}`, accepted)
+  requireUnit(probe.kind, unit)
+  return physical(quantity(probe.kind, value, unit, plusMinus), `${value} ${unit}`)
+}
+
+/** Puts a {@link CalcError} on the zod issue list without losing its code and hint. */
+export function addCalcIssue(
+  context: {
+    addIssue(issue: {
+      code: 'custom'
+      message: string
+      params: object
+      path?: (string | number)[]
+    }): void
+  },
+  error: CalcError,
+): void {
+  context.addIssue({
+    code: 'custom',
+    message: error.message,
+    params: { calc: { code: error.code, hint: error.hint } },
+    path: [...error.path],
+  })
+}
+
+const schemaOf = <K extends Kind>(id: string, description: string, accepted: Accepted<K>) =>
+  z
+    .unknown()
+    .meta({
+      id,
+      description: `${description}: text with its unit, or an object with value and unit. A bare number is refused.`,
+      anyOf: [
+        { type: 'string', minLength: 1, maxLength: 80 },
+        {
+          type: 'object',
+          properties: {
+            value: { type: 'number' },
+            unit: { type: 'string' },
+            plusMinus: { type: 'number', minimum: 0 },
+          },
+          required: ['value', 'unit'],
+          additionalProperties: false,
+        },
+      ],
+      examples: accepted.flatMap((kind) => KIND_NAMES[kind].examples),
+    })
+    .transform((raw, context): Quantity<K> => {
+      try {
+        return readQuantity(raw, accepted)
+      } catch (error) {
+        if (!(error instanceof CalcError)) throw error
+        addCalcIssue(context, error)
+        return z.NEVER
+      }
+    })
+
+/** Input schemas, one a kind. `pressure` takes gauge and absolute readings alike. */
+export const quantityIn = {
+  temperature: schemaOf('Temperature', 'A temperature', ['temperature']),
+  temperatureDifference: schemaOf('TemperatureDifference', 'A difference of two temperatures', [
+    'temperatureDifference',
+  ]),
+  pressure: schemaOf('Pressure', 'A pressure, gauge or absolute', [
+    'gaugePressure',
+    'absolutePressure',
+  ]),
+  barometricPressure: schemaOf(
+    'BarometricPressure',
+    'Pressure of the air at the place, not reduced to sea level',
+    ['barometricPressure'],
+  ),
+  pressureDifference: schemaOf('PressureDifference', 'A difference of two pressures', [
+    'pressureDifference',
+  ]),
+  mass: schemaOf('Mass', 'A mass', ['mass']),
+  volume: schemaOf('Volume', 'A volume', ['volume']),
+  length: schemaOf('Length', 'A length', ['length']),
+  duration: schemaOf('Duration', 'A time span', ['duration']),
+  density: schemaOf('Density', 'A density', ['density']),
+  massPerLength: schemaOf('MassPerLength', 'A mass per length', ['massPerLength']),
+  volumeFlow: schemaOf('VolumeFlow', 'A volume flow', ['volumeFlow']),
+  massFlow: schemaOf('MassFlow', 'A mass flow', ['massFlow']),
+  leakRate: schemaOf('LeakRate', 'A leak rate', ['leakRate']),
+  fraction: schemaOf('Fraction', 'A percentage', ['fraction']),
+}
+
+const shownValue = z.strictObject({
+  value: z.number(),
+  unit: z.string(),
+  plusMinus: z.number().nonnegative().optional(),
+})
+
+/** Output schema of any quantity. */
+export const quantityOut: z.ZodType<ShownQuantity> = z
+  .strictObject({ ...shownValue.shape, also: shownValue.optional() })
+  .meta({
+    id: 'Quantity',
+    description:
+      'A figure with its unit; plusMinus is its expanded uncertainty (coverage factor 2); also holds the other unit system.',
+  })
