@@ -137,7 +137,11 @@ def substance(identity, name, chemical, books):
     fluid = json.loads(get_fluid_param_string(name, "JSON"))[0]
     eos = fluid["EOS"][0]
     state = eos["STATES"]
+    # Where CoolProp's own critical point is only its numerical estimate of the equation's reducing
+    # point, the published one is the reducing point; R-134a alone reduces by another temperature.
     critical = fluid["STATES"]["critical"]
+    if abs(critical["T"] / state["reducing"]["T"] - 1) < 3e-5:
+        critical = state["reducing"]
     book = books[eos["BibTeX_EOS"]]
     source = {"citation": citation(book)}
     if "doi" in book:

@@ -1,0 +1,78 @@
+import { CalcError } from '../errors.ts'
+import type { HelmholtzModel } from './model.ts'
+import { pressureAndSlope } from './state.ts'
+
+const MAX_STEPS = 100
+const TOLERANCE = 1e-13
+/** Above this multiple of the reducing density no fluid here is still a fluid. */
+const DENSEST = 5
+
+export type Phase = 'liquid' | 'vapour'
+
+/**
+ * Density in mol/m³ of one phase at temperature in K and absolute pressure in Pa.
+ *
+ * A Newton search held in a bracket. Below the critical temperature it keeps to its own side:
+ * vapour rises from zero density, liquid falls from a dense start, and both pressure curves bend
+ * so that Newton's steps approach from one side. Above it there is one curve and one root.
+ *
+ * Throws 'two-phase' when that phase cannot exist there, not even metastable.
+ */
+export function density(
+  model: HelmholtzModel,
+  temperatureK: number,
+  pressurePa: number,
+  phase: Phase,
+  guess?: number,
+): number {
+  if (!(temperatureK > 0 && pressurePa > 0 && pressurePa < Infinity)) {
+    throw new CalcError(
+      'out-of-range',
+      `There is no density at ${temperatureK} K and ${pressurePa} Pa.`,
+      { hint: 'Temperature and absolute pressure must be above zero.' },
+    )
+  }
+  const supercritical = temperatureK >= model.reducingTemperature
+  let low = phase === 'vapour' || supercritical ? 0 : 0.9 * model.reducingDensity
+  let high = phase === 'vapour' && !supercritical ? 1.1 * model.reducingDensity : Infinity
+  let rho = guess ?? start(model, temperatureK, pressurePa, phase)
+  if (!(rho > low && rho < high)) rho = high < Infinity ? (low + high) / 2 : 2 * low
+  for (let step = 0; step < MAX_STEPS; step += 1) {
+    const { pressurePa: p, dpdRho } = pressureAndSlope(model, temperatureK, rho)
+    const stable = dpdRho > 0
+    // An unstable state lies between the phases: too dense for vapour, too thin for liquid.
+    const tooDense = stable ? p > pressurePa : phase === 'vapour'
+    if (tooDense) high = rho
+    else low = rho
+    let next = stable ? rho + (pressurePa - p) / dpdRho : Number.NaN
+    if (Math.abs(next - rho) <= TOLERANCE * rho) return next
+    if (!(next > low && next < high)) {
+      next = high < Infinity ? (low + high) / 2 : 1.1 * rho
+    }
+    if (next > DENSEST * model.reducingDensity) break
+    if (high - low <= TOLERANCE * low) break
+    rho = next
+  }
+  // A root may be met to the last digit without Newton's step becoming small beside it.
+  const last = pressureAndSlope(model, temperatureK, rho)
+  if (last.dpdRho > 0 && Math.abs(last.pressurePa / pressurePa - 1) < 1e-9) return rho
+  throw new CalcError(
+    'two-phase',
+    `${model.name} cannot be ${phase} at ${temperatureK} K and ${pressurePa} Pa.`,
+    { hint: 'Check the pressure and temperature, or ask for the other phase.' },
+  )
+}
+
+/** Ideal gas for vapour; for liquid a coexistence curve of corresponding states, a little dense. */
+function start(
+  model: HelmholtzModel,
+  temperatureK: number,
+  pressurePa: number,
+  phase: Phase,
+): number {
+  const ideal = pressurePa / (model.gasConstant * temperatureK)
+  const theta = 1 - temperatureK / model.reducingTemperature
+  if (theta <= 0) return Math.min(ideal, 2 * model.reducingDensity)
+  if (phase === 'vapour') return Math.min(ideal, model.reducingDensity)
+  return model.reducingDensity * (1 + 1.85 * Math.cbrt(theta) + 0.9 * theta)
+}
