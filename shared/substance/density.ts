@@ -6,6 +6,7 @@ const MAX_STEPS = 100
 const TOLERANCE = 1e-13
 /** Above this multiple of the reducing density no fluid here is still a fluid. */
 const DENSEST = 5
+const WIDEN = 1.15
 
 export type Phase = 'liquid' | 'vapour'
 
@@ -46,9 +47,9 @@ export function density(
     else low = rho
     let next = stable ? rho + (pressurePa - p) / dpdRho : Number.NaN
     if (Math.abs(next - rho) <= TOLERANCE * rho) return next
-    if (!(next > low && next < high)) {
-      next = high < Infinity ? (low + high) / 2 : 1.1 * rho
-    }
+    // Near the critical point Newton overshoots far into densities no fluid has: widen by bits.
+    if (high === Infinity && !(next > low && next <= WIDEN * rho)) next = WIDEN * rho
+    else if (!(next > low && next < high)) next = (low + high) / 2
     if (next > DENSEST * model.reducingDensity) break
     if (high - low <= TOLERANCE * low) break
     rho = next
