@@ -1,0 +1,21 @@
+import { CalcError } from './errors.ts'
+import { nearestNames } from './nearest.ts'
+import type { Operation } from './operation.ts'
+
+/** Everything the doors can call, in the order of a visit. */
+export const operations: readonly Operation[] = []
+
+/** The operation of this name. @throws {CalcError} `unknown-name` with the nearest names. */
+export function operation(name: string): Operation {
+  const found = operations.find((entry) => entry.name === name)
+  if (found) return found
+  const names = operations.map((entry) => entry.name)
+  const nearest = nearestNames(name, names)
+  throw new CalcError('unknown-name', `There is no operation "${name.slice(0, 60)}".`, {
+    path: ['operation'],
+    hint:
+      nearest.length > 0
+        ? `Did you mean ${nearest.join(' or ')}?`
+        : `There are: ${names.join(', ')}.`,
+  })
+}

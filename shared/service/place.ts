@@ -1,0 +1,105 @@
+import { CalcError } from '../errors.ts'
+import type { Assumption, Warning } from '../operation.ts'
+import { type Quantity, quantityIn, SEA_LEVEL_PA, standardAtmosphere } from '../quantity/index.ts'
+
+/** Where the machine stands: every step that reads a gauge takes these two fields. */
+export const placeIn = {
+  altitude: quantityIn.length
+    .optional()
+    .describe('Height of the place above sea level; below sea level give the barometer instead'),
+  barometer: quantityIn.barometricPressure
+    .optional()
+    .describe(
+      'Barometric pressure at the place, not reduced to sea level; it goes before the altitude',
+    ),
+}
+
+export interface Place {
+  readonly altitude?: Quantity<'length'> | undefined
+  readonly barometer?: Quantity<'barometricPressure'> | undefined
+}
+
+export interface ResolvedPlace {
+  /** Pressure of the surrounding air, Pa absolute. */
+  readonly barometerPa: number
+  /** Expanded uncertainty of it, Pa, where the user gave one. */
+  readonly plusMinusPa: number | undefined
+  readonly assumptions: readonly Assumption[]
+  readonly warnings: readonly Warning[]
+}
+
+/** Weather moves a station's barometer by about 3 kPa around the standard atmosphere (common practice). */
+const WEATHER_PA = 3_000
+/** Outside these no one works: the standard atmosphere of 11 000 m, and more than any weather at the lowest shore. */
+const LOWEST_PA = 22_600
+const HIGHEST_PA = 115_000
+
+/**
+ * The barometric pressure that joins gauge and absolute readings.
+ *
+ * The barometer wins over the altitude; an altitude means the standard atmosphere; with neither,
+ * sea level is taken and listed under `assumptions`. A barometer that contradicts the altitude by
+ * more than 3 kPa gives a warning, since it may have been reduced to sea level.
+ *
+ * @throws {CalcError} `out-of-range` for a barometer outside 22.6 to 115 kPa or an altitude above 11 000 m.
+ */
+export function resolveBarometer({ altitude, barometer }: Place): ResolvedPlace {
+  if (barometer) {
+    if (!(barometer.si >= LOWEST_PA && barometer.si <= HIGHEST_PA)) {
+      throw new CalcError(
+        'out-of-range',
+        `A barometric pressure of ${kPa(barometer.si)} is outside ${kPa(LOWEST_PA)} to ${kPa(HIGHEST_PA)}.`,
+        {
+          path: ['barometer'],
+          hint: 'Give the pressure of the air at the place, such as 29.92 inHg or 1013 hPa, or the altitude instead.',
+        },
+      )
+    }
+    return {
+      barometerPa: barometer.si,
+      plusMinusPa: barometer.plusMinus,
+      assumptions: [],
+      warnings: altitude ? contradiction(barometer.si, standardAt(altitude)) : [],
+    }
+  }
+  if (altitude) {
+    return {
+      barometerPa: standardAt(altitude),
+      plusMinusPa: undefined,
+      assumptions: [],
+      warnings: [],
+    }
+  }
+  return {
+    barometerPa: SEA_LEVEL_PA,
+    plusMinusPa: undefined,
+    assumptions: [
+      {
+        field: 'altitude',
+        taken: 'sea level, 29.92 inHg (101.325 kPa)',
+        because: 'neither altitude nor barometer was given',
+      },
+    ],
+    warnings: [],
+  }
+}
+
+function standardAt(altitude: Quantity<'length'>): number {
+  try {
+    return standardAtmosphere(altitude.si)
+  } catch (error) {
+    throw error instanceof CalcError ? error.under('altitude') : error
+  }
+}
+
+function contradiction(barometerPa: number, standardPa: number): readonly Warning[] {
+  if (Math.abs(barometerPa - standardPa) <= WEATHER_PA) return []
+  return [
+    {
+      code: 'barometer-contradicts-altitude',
+      message: `The barometer of ${kPa(barometerPa)} is ${kPa(Math.abs(barometerPa - standardPa))} away from the ${kPa(standardPa)} of the standard atmosphere at this altitude, more than weather explains. The barometer was used; check that it is the station pressure and not reduced to sea level, as weather reports give it.`,
+    },
+  ]
+}
+
+const kPa = (pressurePa: number) => `${(pressurePa / 1000).toFixed(1)} kPa`
