@@ -1,0 +1,55 @@
+import { Bench } from 'tinybench'
+import { operation } from '../../shared/operations.ts'
+import {
+  refrigerant,
+  saturationPressure,
+  saturationTemperature,
+} from '../../shared/refrigerant/index.ts'
+import workOrder from '../../data/examples/harbour-crane.json' with { type: 'json' }
+
+/** A single call is shorter than the timer's step, so calls are timed in batches of this many. */
+const BATCH = 1_000
+
+/** Median time of one call, ns. */
+export interface Timing {
+  readonly what: string
+  readonly medianNs: number
+}
+
+/** Times the property calls and the two operations a bench sees most. */
+export async function microBench(): Promise<readonly Timing[]> {
+  const fluids = [refrigerant('R-134a'), refrigerant('R-407C')]
+  const bench = new Bench({ time: 400, warmupTime: 100 })
+  const batched = new Set<string>()
+  let sink = 0
+  for (const fluid of fluids) {
+    const pressures = Array.from({ length: BATCH }, (_, index) => 2e5 + index * 1.5e3)
+    const temperatures = Array.from({ length: BATCH }, (_, index) => 260 + index * 0.06)
+    const time = (what: string, call: () => void) => {
+      batched.add(what)
+      bench.add(what, call)
+    }
+    time(`T(p) ${fluid.info.id}, dew`, () => {
+      for (const pressure of pressures) sink += saturationTemperature(fluid, pressure, 'dew')
+    })
+    time(`p(T) ${fluid.info.id}, dew`, () => {
+      for (const kelvin of temperatures) sink += saturationPressure(fluid, kelvin, 'dew')
+    })
+  }
+  const readings = operation('readings')
+  bench.add('readings', () => {
+    readings.run(readings.example)
+  })
+  const order = operation('work-order')
+  bench.add('work-order', () => {
+    order.run(workOrder)
+  })
+  await bench.run()
+  if (!Number.isFinite(sink)) throw new Error('A timed call gave no number.')
+  return bench.tasks.map((task) => {
+    const { result } = task
+    if (!('latency' in result)) throw new Error(`${task.name} did not run.`)
+    const calls = batched.has(task.name) ? BATCH : 1
+    return { what: task.name, medianNs: (result.latency.p50 * 1e6) / calls }
+  })
+}
