@@ -1,0 +1,107 @@
+import { CalcError } from '../errors.ts'
+import { type Condition, type Line, type SaturationPoint, saturationPoint } from './equilibrium.ts'
+import { firstGuess } from './first-guess.ts'
+import type { Multifluid } from './multifluid.ts'
+
+/** A bubble or dew line followed from the cold to the critical region. */
+export interface SaturationLine {
+  readonly fluid: Multifluid
+  readonly composition: Float64Array
+  readonly line: Line
+  /** Points in order of rising temperature; the last has a contrast of {@link LAST_CONTRAST}. */
+  readonly points: readonly SaturationPoint[]
+}
+
+/** Step in ln T while the phases differ much. */
+const STEP = 0.03
+/** From this contrast |ln ρ′/ρ″| on, the contrast is what is stepped. */
+const SWITCH = 2.5
+const CONTRAST_STEP = 0.15
+/** Where following a line stops: 2 % between the densities. */
+export const LAST_CONTRAST = 0.02
+const MAXIMUM_POINTS = 200
+
+/**
+ * Follow the bubble or dew line of a composition from `fromK` up to the critical region.
+ *
+ * Each point starts from the last one and the line's own slope, so the search cannot jump to
+ * another root; once the phases become alike the density contrast is prescribed instead of the
+ * temperature, which rules out the trivial root.
+ */
+export function followLine(
+  fluid: Multifluid,
+  composition: Float64Array,
+  line: Line,
+  fromK: number,
+): SaturationLine {
+  const sign = line === 'bubble' ? 1 : -1
+  let here = startOfLine(fluid, composition, line, fromK)
+  const points = [here]
+  for (let count = 0; count < MAXIMUM_POINTS; count += 1) {
+    const contrast = contrastOf(here)
+    if (contrast <= LAST_CONTRAST * 1.0001) return { fluid, composition, line, points }
+    if (contrast > SWITCH) {
+      const temperatureK = here.temperatureK * Math.exp(STEP)
+      here = solve(here, { temperatureK }, STEP)
+    } else {
+      // finer towards the end, where the line bends
+      const next = Math.max(LAST_CONTRAST, contrast - Math.min(CONTRAST_STEP, 0.25 * contrast))
+      here = solve(here, { contrast: sign * next }, stepFor(here, next - contrast))
+    }
+    points.push(here)
+  }
+  throw new CalcError('no-convergence', `The ${line} line did not reach its critical region.`)
+
+  function solve(from: SaturationPoint, condition: Condition, logT: number): SaturationPoint {
+    return saturationPoint(fluid, composition, line, condition, predict(from, logT))
+  }
+}
+
+/** The point of a line at a temperature in K; starts from the nearest point below. */
+export function pointOnLine(path: SaturationLine, temperatureK: number): SaturationPoint {
+  const [first, last] = [path.points[0], path.points.at(-1)]
+  if (first === undefined || last === undefined) {
+    throw new CalcError('no-convergence', 'The line has no points.')
+  }
+  let near = first
+  for (const candidate of path.points) {
+    if (
+      Math.abs(candidate.temperatureK - temperatureK) < Math.abs(near.temperatureK - temperatureK)
+    ) {
+      near = candidate
+    }
+  }
+  const guess = predict(near, Math.log(temperatureK / near.temperatureK))
+  return saturationPoint(path.fluid, path.composition, path.line, { temperatureK }, guess)
+}
+
+/** |ln ρ′/ρ″|. */
+export function contrastOf(found: SaturationPoint): number {
+  return Math.log(found.liquid.density / found.vapour.density)
+}
+
+/** Where the unknowns will be a step of ln T further along the line. */
+export function predict(from: SaturationPoint, logT: number): Float64Array {
+  return from.unknowns.map((u, k) => u + logT * (from.tangent[k] as number))
+}
+
+/** Change of ln T that brings this change of contrast, by the line's slope. */
+function stepFor(from: SaturationPoint, change: number): number {
+  const other = from.line === 'bubble' ? from.vapour.x : from.liquid.x
+  let slope = from.tangent[1] as number
+  other.forEach((x, i) => {
+    slope -= x * (from.tangent[2 + i] as number)
+  })
+  const step = (from.line === 'bubble' ? change : -change) / slope
+  return Math.sign(step) * Math.min(Math.abs(step), STEP)
+}
+
+function startOfLine(
+  fluid: Multifluid,
+  composition: Float64Array,
+  line: Line,
+  fromK: number,
+): SaturationPoint {
+  const guess = firstGuess(fluid, composition, line, fromK)
+  return saturationPoint(fluid, composition, line, { temperatureK: fromK }, guess)
+}
