@@ -1,0 +1,132 @@
+import { z } from 'zod'
+import type { Operation } from '../operation.ts'
+import type { Field, Shape } from './field.ts'
+
+/** The part of JSON Schema that the input schemas use. */
+export interface JsonSchema {
+  readonly $ref?: string
+  readonly $defs?: Readonly<Record<string, JsonSchema>>
+  readonly type?: string
+  readonly description?: string
+  readonly default?: unknown
+  readonly enum?: readonly unknown[]
+  readonly const?: unknown
+  readonly properties?: Readonly<Record<string, JsonSchema>>
+  readonly required?: readonly string[]
+  readonly items?: JsonSchema
+  readonly anyOf?: readonly JsonSchema[]
+  readonly oneOf?: readonly JsonSchema[]
+  readonly allOf?: readonly JsonSchema[]
+  readonly examples?: readonly unknown[]
+}
+
+const known = new WeakMap<Operation, readonly Field[]>()
+
+/** Fields of an operation's input in the order of its schema, for doors that read text. */
+export function fieldsOf(operation: Operation): readonly Field[] {
+  const before = known.get(operation)
+  if (before) return before
+  const schema = z.toJSONSchema(operation.input, {
+    io: 'input',
+    unrepresentable: 'any',
+  }) as JsonSchema
+  const fields = fieldsOfObject(schema, schema.$defs ?? {})
+  known.set(operation, fields)
+  return fields
+}
+
+type Definitions = Readonly<Record<string, JsonSchema>>
+
+function fieldsOfObject(schema: JsonSchema, definitions: Definitions): readonly Field[] {
+  return Object.entries(schema.properties ?? {}).map(([name, property]) => {
+    const target = resolve(property, definitions)
+    return {
+      name,
+      description: property.description ?? target.description ?? '',
+      required: schema.required?.includes(name) ?? false,
+      preset: property.default ?? target.default,
+      shape: shapeOf(property, definitions),
+    }
+  })
+}
+
+function resolve(schema: JsonSchema, definitions: Definitions): JsonSchema {
+  const name = schema.$ref?.replace(/^#\/\$defs\//u, '')
+  const target = name === undefined ? undefined : definitions[name]
+  if (target) return resolve(target, definitions)
+  const [only, ...others] = schema.allOf ?? []
+  return only && others.length === 0 ? { ...resolve(only, definitions), ...schema } : schema
+}
+
+function shapeOf(property: JsonSchema, definitions: Definitions): Shape {
+  const schema = resolve(property, definitions)
+  const variants = schema.anyOf ?? schema.oneOf
+  if (variants) return shapeOfVariants(schema, variants, definitions)
+  const choices = choicesOf(schema)
+  if (choices) return { type: 'choice', choices }
+  if (schema.properties) return { type: 'record', fields: fieldsOfObject(schema, definitions) }
+  if (schema.items) return { type: 'list', item: shapeOf(schema.items, definitions) }
+  if (schema.type === 'boolean') return { type: 'flag' }
+  if (schema.type === 'number' || schema.type === 'integer') {
+    return { type: 'number', integer: schema.type === 'integer' }
+  }
+  return schema.type === 'string' ? { type: 'text' } : anything(schema)
+}
+
+const anything = (schema: JsonSchema): Shape => ({ type: 'any', examples: textExamples(schema) })
+
+const textExamples = (schema: JsonSchema): readonly string[] =>
+  (schema.examples ?? []).filter((example) => typeof example === 'string')
+
+function choicesOf(schema: JsonSchema): readonly string[] | undefined {
+  if (typeof schema.const === 'string') return [schema.const]
+  const texts = schema.enum?.filter((value) => typeof value === 'string')
+  return texts && texts.length > 0 && texts.length === schema.enum?.length ? texts : undefined
+}
+
+function shapeOfVariants(
+  schema: JsonSchema,
+  variants: readonly JsonSchema[],
+  definitions: Definitions,
+): Shape {
+  const resolved = variants.map((variant) => resolve(variant, definitions))
+  if (isQuantity(resolved)) return { type: 'quantity', examples: textExamples(schema) }
+  const shapes = variants.map((variant) => shapeOf(variant, definitions))
+  const [first, ...others] = shapes
+  if (first && others.length === 0) return first
+  if (shapes.every((shape) => shape.type === 'choice')) {
+    return { type: 'choice', choices: [...new Set(shapes.flatMap((shape) => shape.choices))] }
+  }
+  if (shapes.every((shape) => shape.type === 'record')) {
+    return { type: 'record', fields: mergeFields(shapes.map((shape) => shape.fields)) }
+  }
+  return anything(schema)
+}
+
+/** Text with its unit, or an object with value and unit: how shared/quantity describes its inputs. */
+function isQuantity(variants: readonly JsonSchema[]): boolean {
+  const pair = variants.find((variant) => variant.properties)
+  return (
+    variants.length === 2 &&
+    variants.some((variant) => variant.type === 'string') &&
+    pair?.properties?.value !== undefined &&
+    pair.properties.unit !== undefined
+  )
+}
+
+/** All fields that any variant has; required when every variant requires it. */
+function mergeFields(variants: readonly (readonly Field[])[]): readonly Field[] {
+  const names = [...new Set(variants.flatMap((fields) => fields.map((field) => field.name)))]
+  return names.flatMap((name) => {
+    const found = variants.flatMap((fields) => fields.filter((field) => field.name === name))
+    const [first] = found
+    if (!first) return []
+    const choices = found.flatMap(({ shape }) => (shape.type === 'choice' ? shape.choices : []))
+    const shape: Shape =
+      first.shape.type === 'choice'
+        ? { type: 'choice', choices: [...new Set(choices)] }
+        : first.shape
+    const required = found.length === variants.length && found.every((field) => field.required)
+    return [{ ...first, shape, required }]
+  })
+}
