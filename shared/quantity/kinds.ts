@@ -130,7 +130,7 @@ const tables = {
     unit('lb', POUND, 'lbs', 'pound', 'pounds', 'lbm'),
     unit('oz', POUND / 16, 'ounce', 'ounces', 'oz wt', 'oz av'),
     unit('kg', 1, 'kilogram', 'kilograms'),
-    unit('g', 1e-3, 'gram', 'grams', 'gr.'),
+    unit('g', 1e-3, 'gram', 'grams'),
     unit('mg', 1e-6, 'milligram', 'milligrams'),
   ],
   volume: [
@@ -199,7 +199,7 @@ const tables = {
     unit('Pa m3/s', 1, 'pa·m3/s', 'pa.m3/s', 'pa*m3/s'),
     unit('mbar L/s', 0.1, 'mbar·l/s', 'mbar.l/s', 'mbar*l/s'),
     unit('atm cc/s', 0.101325, 'atm·cc/s', 'std cc/s', 'atm.cc/s'),
-    unit('mL/min at 1 atm', (101325 * 1e-6) / MINUTE, 'std ml/min', 'sccm'),
+    unit('std mL/min', (101325 * 1e-6) / MINUTE, 'std cc/min', 'sccm'),
   ],
   specificEnergy: [unit('Btu/lb', 2326), unit('kJ/kg', 1e3), unit('J/kg', 1), unit('J/g', 1e3)],
   specificEntropy: [

@@ -1,0 +1,201 @@
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import { CalcError, type ErrorCode } from '../../../shared/errors.ts'
+import {
+  type Accepted,
+  KINDS,
+  type Kind,
+  parseQuantity,
+  readQuantity,
+} from '../../../shared/quantity/index.ts'
+
+function refusal(work: () => unknown): CalcError {
+  try {
+    work()
+  } catch (error) {
+    if (error instanceof CalcError) return error
+    throw error
+  }
+  throw new Error('was accepted')
+}
+
+const PRESSURE: Accepted<Kind> = ['gaugePressure', 'absolutePressure']
+
+describe('text that is no quantity is refused, and the refusal says what would do', () => {
+  it.each<[text: string, accepted: Accepted<Kind>, code: ErrorCode]>([
+    // No unit.
+    ['32', ['temperature'], 'ambiguous-quantity'],
+    ['32', PRESSURE, 'ambiguous-quantity'],
+    ['3.5', ['mass'], 'ambiguous-quantity'],
+    // A unit that could be two things.
+    ['32 psi', PRESSURE, 'ambiguous-quantity'],
+    ['2.2 bar', PRESSURE, 'ambiguous-quantity'],
+    ['10 inHg', PRESSURE, 'ambiguous-quantity'],
+    ['8 oz', ['volume'], 'ambiguous-quantity'],
+    // A unit of something else.
+    ['32 psig', ['temperature'], 'wrong-kind'],
+    ['52 °F', PRESSURE, 'wrong-kind'],
+    ['8 fl oz', ['mass'], 'wrong-kind'],
+    ['12 ft', ['mass'], 'wrong-kind'],
+    ['101 kPa g', ['barometricPressure'], 'wrong-kind'],
+    // A unit of nothing.
+    ['32 florins', ['mass'], 'bad-quantity'],
+    ['32 psigg', PRESSURE, 'bad-quantity'],
+    // Nothing.
+    ['', ['mass'], 'missing-input'],
+    ['   ', ['mass'], 'missing-input'],
+    // Not a number.
+    ['NaN psig', PRESSURE, 'bad-quantity'],
+    ['nan °F', ['temperature'], 'bad-quantity'],
+    ['Infinity psig', PRESSURE, 'bad-quantity'],
+    ['-inf kg', ['mass'], 'bad-quantity'],
+    ['1e400 psig', PRESSURE, 'bad-quantity'],
+    ['1/0 in', ['length'], 'bad-quantity'],
+    ['0x20 psig', PRESSURE, 'bad-quantity'],
+    ['--5 °C', ['temperature'], 'bad-quantity'],
+    ['1.2.3 kg', ['mass'], 'bad-quantity'],
+    ['. kg', ['mass'], 'bad-quantity'],
+    ['psig', PRESSURE, 'bad-quantity'],
+    ['null', ['mass'], 'bad-quantity'],
+    // Digits of another script, full-width digits, superscripts in the amount.
+    ['٣٢ psig', PRESSURE, 'bad-quantity'],
+    ['３２ psig', PRESSURE, 'bad-quantity'],
+    ['१२ kg', ['mass'], 'bad-quantity'],
+    ['Ⅻ kg', ['mass'], 'bad-quantity'],
+    // A comma could be a decimal mark or a thousands mark.
+    ['1,5 bar g', PRESSURE, 'bad-quantity'],
+    ['1,200 g', ['mass'], 'bad-quantity'],
+    // What cannot exist.
+    ['0 K', ['temperature'], 'out-of-range'],
+    ['-1 K', ['temperature'], 'out-of-range'],
+    ['-460 °F', ['temperature'], 'out-of-range'],
+    ['-273.15 °C', ['temperature'], 'out-of-range'],
+    ['0 psia', ['absolutePressure'], 'out-of-range'],
+    ['-3 kPa abs', ['absolutePressure'], 'out-of-range'],
+    ['-3 ft', ['length'], 'out-of-range'],
+    ['-1 lb', ['mass'], 'out-of-range'],
+    ['−1 lb', ['mass'], 'out-of-range'],
+    ['-5 %', ['fraction'], 'out-of-range'],
+    ['-10 min', ['duration'], 'out-of-range'],
+    // Compounds in the wrong order, in the wrong kind, or unfinished.
+    ['6 oz 2 lb', ['mass'], 'bad-quantity'],
+    ['2 lb 6', ['mass'], 'ambiguous-quantity'],
+    ['2 lb -6 oz', ['mass'], 'bad-quantity'],
+    ['30 psig 5 kPa g', PRESSURE, 'bad-quantity'],
+    ['1 lb 2 oz 3 g 4 mg 5 mg', ['mass'], 'bad-quantity'],
+    // Uncertainties that are none.
+    ['30 ± psig', PRESSURE, 'bad-quantity'],
+    ['30 psig ± x', PRESSURE, 'bad-quantity'],
+    ['30 ±-4 psig', PRESSURE, 'bad-quantity'],
+    ['30 psig ±2 kg', PRESSURE, 'bad-quantity'],
+    // Longer than any quantity.
+    [`${'9'.repeat(90)} g`, ['mass'], 'bad-quantity'],
+  ])('"%s"', (text, accepted, code) => {
+    const error = refusal(() => parseQuantity(text, accepted))
+    expect(error.code).toBe(code)
+    expect(error.message).not.toBe('')
+    expect(error.hint).not.toBe('')
+  })
+})
+
+describe('values that are neither text nor a pair', () => {
+  it.each<[what: string, raw: unknown, code: ErrorCode]>([
+    ['a bare number', 32, 'ambiguous-quantity'],
+    ['NaN', Number.NaN, 'ambiguous-quantity'],
+    ['nothing', undefined, 'missing-input'],
+    ['null', null, 'bad-quantity'],
+    ['a list', ['32 psig'], 'bad-quantity'],
+    ['a flag', true, 'bad-quantity'],
+    ['a pair without a unit', { value: 32 }, 'bad-quantity'],
+    ['a pair with text for its value', { value: '32', unit: 'psig' }, 'bad-quantity'],
+    ['a pair of NaN', { value: Number.NaN, unit: 'psig' }, 'bad-quantity'],
+    ['a pair of Infinity', { value: Number.POSITIVE_INFINITY, unit: 'psig' }, 'bad-quantity'],
+    ['a pair with an empty unit', { value: 32, unit: '' }, 'ambiguous-quantity'],
+    ['a pair with half a unit', { value: 32, unit: 'psi' }, 'ambiguous-quantity'],
+    ['a pair with another unit', { value: 32, unit: '°F' }, 'wrong-kind'],
+    [
+      'a pair with a negative uncertainty',
+      { value: 3, unit: 'psig', plusMinus: -1 },
+      'bad-quantity',
+    ],
+    ['a pair with a field too many', { value: 3, unit: 'psig', extra: 1 }, 'bad-quantity'],
+  ])('%s', (_, raw, code) => {
+    const error = refusal(() => readQuantity(raw, PRESSURE))
+    expect(error.code).toBe(code)
+    expect(error.hint).not.toBe('')
+  })
+})
+
+describe('whatever is typed', () => {
+  const kind = fc.constantFrom(...KINDS)
+  const scrap = fc.constantFrom(
+    ' ', '.', '-', '−', '/', '±', '+/-', '%', '°', 'F', 'C', 'K', 'psig', 'psi', 'abs', 'vac', 'in', 'Hg', 'm3',
+    'lb', 'oz', 'fl', 'e', 'E9', '3', '0', '12', '1/2', '٣', 'NaN', '²', '"', '\n', '\u0000', '😀',
+  ) // biome-ignore format: a bag of scraps reads better in rows
+
+  it('gives a finite quantity or a named error, never anything else', () => {
+    fc.assert(
+      fc.property(
+        kind,
+        fc.oneof(
+          fc.string({ maxLength: 90 }),
+          fc.string({ unit: 'grapheme', maxLength: 40 }),
+          fc.array(scrap, { maxLength: 9 }).map((parts) => parts.join('')),
+        ),
+        (wanted, text) => {
+          try {
+            const read = parseQuantity(text, [wanted])
+            expect(Number.isFinite(read.si)).toBe(true)
+            expect(read.plusMinus === undefined || read.plusMinus >= 0).toBe(true)
+            expect(Number.isFinite(read.plusMinus ?? 0)).toBe(true)
+          } catch (error) {
+            expect(error).toBeInstanceOf(CalcError)
+          }
+        },
+      ),
+      { numRuns: 3_000 },
+    )
+  })
+
+  it('takes any pair of a value and a unit the same way', () => {
+    fc.assert(
+      fc.property(
+        kind,
+        fc.double(),
+        fc.string({ maxLength: 12 }),
+        fc.double(),
+        (wanted, value, unit, plusMinus) => {
+          try {
+            const read = readQuantity({ value, unit, plusMinus }, [wanted])
+            expect(Number.isFinite(read.si)).toBe(true)
+            expect(Number.isFinite(read.plusMinus ?? 0)).toBe(true)
+          } catch (error) {
+            expect(error).toBeInstanceOf(CalcError)
+          }
+        },
+      ),
+    )
+  })
+
+  it('answers a hostile text quickly', () => {
+    const hostile = [
+      `${'1 '.repeat(40)}`,
+      `${'-'.repeat(79)}g`,
+      `${'1/'.repeat(39)}1`,
+      `1 ${' '.repeat(70)}g`,
+      `${'1e'.repeat(39)} g`,
+      `1 ${'m3'.repeat(38)}`,
+    ]
+    const begun = performance.now()
+    for (const text of hostile) refusalOrValue(text)
+    expect(performance.now() - begun).toBeLessThan(200)
+  })
+
+  const refusalOrValue = (text: string) => {
+    try {
+      return parseQuantity(text, ['mass'])
+    } catch (error) {
+      return error
+    }
+  }
+})

@@ -1,0 +1,88 @@
+import { describe, expect, it } from 'vitest'
+import {
+  type Accepted,
+  type Kind,
+  parseQuantity,
+  readQuantity,
+} from '../../../shared/quantity/index.ts'
+
+const PSI = 6_894.757_293_168_361
+const IN_HG = 3_386.388_640_341
+const OZ = 0.028_349_523_125
+const PRESSURE: Accepted<Kind> = ['gaugePressure', 'absolutePressure']
+
+describe('a quantity as people write it', () => {
+  it.each<[text: string, accepted: Accepted<Kind>, kind: Kind, si: number]>([
+    ['32 psig', PRESSURE, 'gaugePressure', 32 * PSI],
+    ['32psig', PRESSURE, 'gaugePressure', 32 * PSI],
+    ['32 PSIG', PRESSURE, 'gaugePressure', 32 * PSI],
+    ['2.2 bar g', PRESSURE, 'gaugePressure', 2.2e5],
+    ['2.2 bar(g)', PRESSURE, 'gaugePressure', 2.2e5],
+    ['2.2barg', PRESSURE, 'gaugePressure', 2.2e5],
+    ['220 kPa abs', PRESSURE, 'absolutePressure', 2.2e5],
+    ['15 inHg vac', PRESSURE, 'gaugePressure', -15 * IN_HG],
+    ['15 in Hg vacuum', PRESSURE, 'gaugePressure', -15 * IN_HG],
+    ['500 micron', PRESSURE, 'absolutePressure', 66.661_193_707_5],
+    ['500 microns', PRESSURE, 'absolutePressure', 66.661_193_707_5],
+    ['-3 psig', PRESSURE, 'gaugePressure', -3 * PSI],
+    ['52 °F', ['temperature'], 'temperature', 284.261_111_111_111],
+    ['52F', ['temperature'], 'temperature', 284.261_111_111_111],
+    ['52 deg F', ['temperature'], 'temperature', 284.261_111_111_111],
+    ['11C', ['temperature'], 'temperature', 284.15],
+    ['11 º C', ['temperature'], 'temperature', 284.15],
+    ['-5 °C', ['temperature'], 'temperature', 268.15],
+    ['−5 °C', ['temperature'], 'temperature', 268.15],
+    ['–5 °C', ['temperature'], 'temperature', 268.15],
+    ['9 °F', ['temperatureDifference'], 'temperatureDifference', 5],
+    ['-4 K', ['temperatureDifference'], 'temperatureDifference', -4],
+    ['2 lb 6 oz', ['mass'], 'mass', 38 * OZ],
+    ['2lb 6oz', ['mass'], 'mass', 38 * OZ],
+    ['340 g', ['mass'], 'mass', 0.34],
+    ['1.1 kg', ['mass'], 'mass', 1.1],
+    ['.5 kg', ['mass'], 'mass', 0.5],
+    ['5. kg', ['mass'], 'mass', 5],
+    ['1e3 g', ['mass'], 'mass', 1],
+    ['8 fl oz', ['volume'], 'volume', 236.588_236_5e-6],
+    ['240 mL', ['volume'], 'volume', 240e-6],
+    ['240 cc', ['volume'], 'volume', 240e-6],
+    ['10 cm³', ['volume'], 'volume', 10e-6],
+    ['3/8 in', ['length'], 'length', 0.009_525],
+    ['1 1/8 in', ['length'], 'length', 0.028_575],
+    ['1-1/8"', ['length'], 'length', 0.028_575],
+    ['5 ft 3 in', ['length'], 'length', 1.6002],
+    ['1 h 30 min', ['duration'], 'duration', 5_400],
+    ['29.92 inHg', ['barometricPressure'], 'barometricPressure', 29.92 * IN_HG],
+    ['1013 hPa', ['barometricPressure'], 'barometricPressure', 101_300],
+    ['55 %', ['fraction'], 'fraction', 0.55],
+    ['0.6 oz/ft', ['massPerLength'], 'massPerLength', (0.6 * OZ) / 0.3048],
+  ])('"%s"', (text, accepted, kind, si) => {
+    const read = parseQuantity(text, accepted)
+    expect(read.kind).toBe(kind)
+    expect(Math.abs(read.si - si)).toBeLessThanOrEqual(1e-9 * Math.abs(si))
+    expect(read.plusMinus).toBeUndefined()
+  })
+})
+
+describe('a reading with its uncertainty', () => {
+  it.each<[text: string, accepted: Accepted<Kind>, si: number, plusMinus: number]>([
+    ['210 ±4 psig', PRESSURE, 210 * PSI, 4 * PSI],
+    ['210 psig ±4 psi', PRESSURE, 210 * PSI, 4 * PSI],
+    ['210 psig ± 20 kPa', PRESSURE, 210 * PSI, 20e3],
+    ['210 +/- 4 psig', PRESSURE, 210 * PSI, 4 * PSI],
+    ['210 psig ±2 %', PRESSURE, 210 * PSI, 4.2 * PSI],
+    ['52 ±2 °F', ['temperature'], 284.261_111_111_111, 10 / 9],
+    ['52 °F ±1 K', ['temperature'], 284.261_111_111_111, 1],
+    ['10 ±0.5 inHg vac', PRESSURE, -10 * IN_HG, 0.5 * IN_HG],
+    ['50 ±2 %', ['fraction'], 0.5, 0.02],
+  ])('"%s"', (text, accepted, si, plusMinus) => {
+    const read = parseQuantity(text, accepted)
+    expect(Math.abs(read.si - si)).toBeLessThanOrEqual(1e-9 * Math.abs(si))
+    expect(Math.abs((read.plusMinus ?? 0) - plusMinus)).toBeLessThanOrEqual(1e-9 * plusMinus)
+  })
+
+  it('takes the pair of value and unit for the same reading', () => {
+    const text = parseQuantity('210 ±4 psig', PRESSURE)
+    const pair = readQuantity({ value: 210, unit: 'psig', plusMinus: 4 }, PRESSURE)
+    expect(pair).toEqual(text)
+  })
+})
