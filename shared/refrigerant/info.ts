@@ -1,15 +1,24 @@
-/** A value with where it comes from and how far that was checked (V, V2, M, CP, C, D). */
+import type { Mark } from '../sources.ts'
+
+/** Where a figure of this file comes from, and how far that was checked. */
+export interface FileSource {
+  readonly title: string
+  readonly mark: Mark
+  readonly url?: string
+  readonly note?: string
+}
+
+/** A value with the key of its source in the same file's `sources`. */
 export interface Sourced<T> {
   readonly value: T
-  readonly mark: string
   readonly source: string
 }
 
 /** Global warming potential over 100 years. */
 export interface WarmingPotential extends Sourced<number> {
-  /** IPCC assessment report: 'AR4', 'AR5' or 'AR6'. */
-  readonly report: string
-  /** The report gives an upper bound ("below 1") rather than a value. */
+  /** IPCC assessment report that the value belongs to. */
+  readonly report: 'AR4' | 'AR5' | 'AR6'
+  /** The value is an upper bound: "below 1". */
   readonly below?: boolean
 }
 
@@ -17,7 +26,6 @@ export interface WarmingPotential extends Sourced<number> {
 export interface UsualOil {
   readonly oil: string
   readonly use: string
-  readonly mark: string
   readonly source: string
 }
 
@@ -33,20 +41,19 @@ export interface RefrigerantInfo {
   readonly id: string
   /** Chemical name, or for a blend what it is made of. */
   readonly name: string
-  /** Other ways a person may write it; case, hyphens and spaces do not count. */
+  /** Other ways a person may write it; case, hyphens, spaces and brackets do not count. */
   readonly aliases: readonly string[]
-  /** 'pure', 'zeotrope', 'near-azeotrope' or 'azeotrope'. */
-  readonly kind: string
+  readonly kind: 'pure' | 'zeotrope' | 'near-azeotrope' | 'azeotrope'
+  /** Substances of `data/substances` with their nominal mass fractions. */
   readonly composition: readonly { readonly substance: string; readonly massFraction: number }[]
-  /** ASHRAE 34 safety class: 'A1', 'A2L' and so on. */
+  /** ASHRAE 34 safety class: 'A1', 'A2L', 'A2' or 'A3'. */
   readonly safetyClass: Sourced<string>
   /** Ozone depletion potential, R-11 = 1. */
   readonly odp: Sourced<number>
   readonly gwp: readonly WarmingPotential[]
   readonly oils: readonly UsualOil[]
   readonly flammability: readonly FlammabilityFact[]
-  /** What a mechanic must know before anything else; may be empty. */
+  /** What a person should know beside the figures; may be empty. */
   readonly notes: readonly string[]
-  /** Sources of the file as a whole, such as of the composition. */
-  readonly sources: readonly string[]
+  readonly sources: Readonly<Record<string, FileSource>>
 }

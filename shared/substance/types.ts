@@ -3,7 +3,7 @@ export interface EquationSource {
   /** Authors, title, journal, volume, pages, year. */
   readonly citation: string
   readonly doi?: string
-  /** V: the source's own text was seen; V2: seen in a secondary account only. */
+  /** 'verified' when the paper's own text was read, 'secondary' when another account of it was. */
   readonly mark: string
   /** The collection that the coefficients were transcribed from. */
   readonly transcribedFrom: string

@@ -146,7 +146,7 @@ def substance(identity, name, chemical, books):
     source = {"citation": citation(book)}
     if "doi" in book:
         source["doi"] = book["doi"]
-    source["mark"] = "V2"
+    source["mark"] = "secondary"
     source["transcribedFrom"] = f"CoolProp {VERSION}, fluid {name}, equation {eos['BibTeX_EOS']} (MIT licence)"
     reducing = state["reducing"]
     return {

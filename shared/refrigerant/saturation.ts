@@ -1,0 +1,67 @@
+import { CalcError } from '../errors.ts'
+import type { LineCurve } from '../substance/curve.ts'
+import type { Phase } from '../substance/density.ts'
+import type { Line, Refrigerant } from './refrigerant.ts'
+import { pressureRefusal, showPa, temperatureRefusal } from './refusal.ts'
+
+/**
+ * Saturation temperature in K at an absolute pressure in Pa.
+ *
+ * Superheat is measured from the dew line, subcooling from the bubble line; for a pure substance
+ * they are one. Throws 'above-critical', 'below-triple' or 'out-of-range'.
+ */
+export function saturationTemperature(r: Refrigerant, pressurePa: number, line: Line): number {
+  const curve = r[line]
+  if (pressurePa >= curve.fromPa && pressurePa <= curve.toPa) return curve.temperature(pressurePa)
+  throw pressureRefusal(r, line, pressurePa)
+}
+
+/** Saturation pressure in Pa absolute at a temperature in K. Throws as saturationTemperature. */
+export function saturationPressure(r: Refrigerant, temperatureK: number, line: Line): number {
+  return lineAt(r, temperatureK, line).pressure(temperatureK)
+}
+
+/** kg/m³ at K: liquid on the bubble line, vapour on the dew line. */
+export function saturatedDensity(r: Refrigerant, temperatureK: number, phase: Phase): number {
+  return lineAt(r, temperatureK, lineOf(phase)).density(temperatureK)
+}
+
+/** J/kg at K; 200 kJ/kg for saturated liquid at 0 °C (IIR). */
+export function saturatedEnthalpy(r: Refrigerant, temperatureK: number, phase: Phase): number {
+  return lineAt(r, temperatureK, lineOf(phase)).enthalpy(temperatureK)
+}
+
+/** J/(kg·K) at K; 1 kJ/(kg·K) for saturated liquid at 0 °C (IIR). */
+export function saturatedEntropy(r: Refrigerant, temperatureK: number, phase: Phase): number {
+  return lineAt(r, temperatureK, lineOf(phase)).entropy(temperatureK)
+}
+
+/**
+ * Heat in J/kg that boils saturated liquid to saturated vapour at a constant absolute pressure
+ * in Pa: dew enthalpy less bubble enthalpy.
+ */
+export function latentHeat(r: Refrigerant, pressurePa: number): number {
+  const boils = saturationTemperature(r, pressurePa, 'bubble')
+  const dry = saturationTemperature(r, pressurePa, 'dew')
+  return r.dew.enthalpy(dry) - r.bubble.enthalpy(boils)
+}
+
+/** Glide in K at an absolute pressure in Pa: dew less bubble temperature; 0 for a pure substance. */
+export function glide(r: Refrigerant, pressurePa: number): number {
+  const width =
+    saturationTemperature(r, pressurePa, 'dew') - saturationTemperature(r, pressurePa, 'bubble')
+  if (width < -1e-3) {
+    throw new CalcError('no-convergence', `Dew lies below bubble at ${showPa(pressurePa)}.`, {
+      hint: 'This is a fault of the data, not of the input: please report it.',
+    })
+  }
+  return Math.max(0, width)
+}
+
+function lineAt(r: Refrigerant, temperatureK: number, line: Line): LineCurve {
+  const curve = r[line]
+  if (temperatureK >= curve.fromK && temperatureK <= curve.toK) return curve
+  throw temperatureRefusal(r, line, temperatureK)
+}
+
+const lineOf = (phase: Phase): Line => (phase === 'liquid' ? 'bubble' : 'dew')
