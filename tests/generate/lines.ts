@@ -1,4 +1,5 @@
 import type { RefrigerantInfo } from '../../shared/refrigerant/info.ts'
+import { blendLines } from './blend-lines.ts'
 import type { LinesSource } from './provider.ts'
 import { pureLines } from './pure-lines.ts'
 
@@ -6,5 +7,5 @@ import { pureLines } from './pure-lines.ts'
 export function linesOf(info: RefrigerantInfo): LinesSource {
   const [first, ...others] = info.composition
   if (first !== undefined && others.length === 0) return pureLines(info.id, first.substance)
-  throw new Error(`${info.id}: lines of blends are not plugged in here yet`)
+  return blendLines(info)
 }
