@@ -111,13 +111,13 @@ function readRecord(fields: readonly Field[], text: string): unknown {
         hint: `Write it as ${sample(fields)}, or as JSON.`,
       })
     }
-    put(record, fields, split[1] ?? '', (split[2] ?? '').trim())
+    putText(record, fields, split[1] ?? '', (split[2] ?? '').trim())
   }
   return record
 }
 
-/** Sets `name`, or `outer.inner` for a record in the record. */
-function put(
+/** Sets `name` from a text, or `outer.inner` for a record in the record. @throws {CalcError} as {@link readText}. */
+export function putText(
   record: Record<string, unknown>,
   fields: readonly Field[],
   name: string,
@@ -130,7 +130,7 @@ function put(
     const before = record[field.name]
     const below: Record<string, unknown> =
       typeof before === 'object' && before !== null ? { ...before } : {}
-    put(below, field.shape.fields, inner.join('.'), text)
+    putText(below, field.shape.fields, inner.join('.'), text)
     record[field.name] = below
   } else {
     record[field.name] = readText(field, text)

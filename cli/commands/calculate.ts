@@ -1,0 +1,107 @@
+import type { Command } from 'commander'
+import { CalcError } from '../../shared/errors.ts'
+import { fieldsOf } from '../../shared/input/index.ts'
+import type { Operation } from '../../shared/operation.ts'
+import { exampleLine } from '../example.ts'
+import type { ExitStatus } from '../exit.ts'
+import { optionsOf, readOptions } from '../input/options.ts'
+import { readInput } from '../input/rows.ts'
+import { markdownOption, type Output, outputOptions } from '../output.ts'
+import type { Streams } from '../streams.ts'
+import { own } from './own.ts'
+import { writer } from './writer.ts'
+
+/** The command of an operation: name and summary now, options when it is called. */
+export function calculateCommand(
+  program: Command,
+  operation: Operation,
+  streams: Streams,
+  done: (status: ExitStatus) => void,
+): Command {
+  return program
+    .command(operation.name)
+    .summary(operation.summary)
+    .description(operation.description)
+    .allowExcessArguments()
+    .action(async (given: Output & Record<string, unknown>, command: Command) => {
+      done(await calculate(operation, command.args, given, streams))
+    })
+}
+
+/** Reading a schema takes a while, so only the command that is called gets its options. */
+export function addOptions(command: Command, operation: Operation): void {
+  command.usage(takesRefrigerant(operation) ? '[refrigerant] [options]' : '[input-file] [options]')
+  command.optionsGroup('Input:')
+  for (const field of fieldsOf(operation)) {
+    if (field.name !== 'units' && field.name !== 'precise') {
+      for (const option of optionsOf(field)) command.addOption(option)
+    }
+  }
+  command.option(
+    '--input <file>',
+    'JSON, a JSON object a line, or CSV under a line of field names; "-" reads standard input. Options given beside it hold for every row',
+  )
+  command.optionsGroup('Output:')
+  for (const field of fieldsOf(operation)) {
+    if (field.name === 'units' || field.name === 'precise') {
+      for (const option of optionsOf(field)) command.addOption(option)
+    }
+  }
+  for (const option of outputOptions()) command.addOption(option)
+  if (own[operation.name]?.markdown) command.addOption(markdownOption())
+  command.addHelpText('after', `\nExample:\n  ${exampleLine(operation)}`)
+}
+
+async function calculate(
+  operation: Operation,
+  words: readonly string[],
+  given: Output & Record<string, unknown>,
+  streams: Streams,
+): Promise<ExitStatus> {
+  const fields = fieldsOf(operation)
+  const { file, refrigerant } = sortWords(operation, words, given)
+  const options: Record<string, unknown> = {
+    ...refrigerant,
+    ...(await readOptions(fields, given, streams)),
+  }
+  const write = writer(operation, given, options.precise === true, streams)
+  if (file === undefined) return write.one(operation.run(options))
+  const input = await readInput(file, fields, streams)
+  const withOptions = (value: unknown) => (isObject(value) ? { ...value, ...options } : value)
+  if (input.type === 'one') return write.one(operation.run(withOptions(input.value)))
+  return write.rows(input.rows, (value) => operation.run(withOptions(value)))
+}
+
+const isObject = (value: unknown): value is object =>
+  typeof value === 'object' && value !== null && !Array.isArray(value)
+
+const takesRefrigerant = (operation: Operation) =>
+  fieldsOf(operation).some(({ name }) => name === 'refrigerant')
+
+interface Words {
+  readonly file: string | undefined
+  readonly refrigerant: { readonly refrigerant?: string }
+}
+
+/** Bare words: an input file (or `-`), and the refrigerant where the operation takes one. */
+function sortWords(
+  operation: Operation,
+  words: readonly string[],
+  given: Readonly<Record<string, unknown>>,
+): Words {
+  const looksLikeFile = (word: string) =>
+    word === '-' || /\.(?:json|ndjson|jsonl|csv)$/iu.test(word)
+  const isRefrigerant = (word: string) => takesRefrigerant(operation) && !looksLikeFile(word)
+  const names = words.filter(isRefrigerant)
+  const files = words.filter((word) => !isRefrigerant(word))
+  if (typeof given.input === 'string') files.unshift(given.input)
+  if (typeof given.refrigerant === 'string') names.unshift(given.refrigerant)
+  const extra = names[1] ?? files[1]
+  if (extra !== undefined) {
+    throw new CalcError('bad-input', `"${extra}" is one word too many.`, {
+      hint: 'Put a value that has a space in it in quotation marks: --pressure "32 psig".',
+    })
+  }
+  const [name] = names
+  return { file: files[0], refrigerant: name === undefined ? {} : { refrigerant: name } }
+}

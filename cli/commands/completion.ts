@@ -1,0 +1,81 @@
+import { Argument, type Command } from 'commander'
+import { fieldsOf, kebab } from '../../shared/input/index.ts'
+import { operations } from '../../shared/operations.ts'
+import { refrigerants } from '../../shared/refrigerant/index.ts'
+import { bashScript } from '../completion/bash.ts'
+import { fishScript } from '../completion/fish.ts'
+import type { Completable, CompletableOption } from '../completion/model.ts'
+import { zshScript } from '../completion/zsh.ts'
+import { optionsOf } from '../input/options.ts'
+import { markdownOption, outputOptions } from '../output.ts'
+import type { Streams } from '../streams.ts'
+import { own } from './own.ts'
+
+const SCRIPTS = { bash: bashScript, zsh: zshScript, fish: fishScript } as const
+
+export function completionCommand(program: Command, streams: Streams): Command {
+  return program
+    .command('completion')
+    .summary('Print a completion script for a shell')
+    .description('Prints a script that lets the shell complete commands, options and their values.')
+    .addArgument(new Argument('<shell>').choices(Object.keys(SCRIPTS)))
+    .addHelpText(
+      'after',
+      '\nExample:\n  chargewright completion bash > ~/.local/share/bash-completion/completions/chargewright',
+    )
+    .action((shell: keyof typeof SCRIPTS) => {
+      streams.out(SCRIPTS[shell](completables(program)))
+    })
+}
+
+/** Every command with what can follow it. */
+function completables(program: Command): readonly Completable[] {
+  const names = refrigerants().map(({ id }) => id)
+  return program.commands.map((command) => {
+    const operation = operations.find(({ name }) => name === command.name())
+    if (!operation) return fromCommander(command, names)
+    const fields = fieldsOf(operation)
+    const options: readonly CompletableOption[] = [
+      ...fields.flatMap((field) =>
+        optionsOf(field).map((option) => ({
+          flag: option.long ?? '',
+          help: field.description,
+          values: valuesOf(field.name, field.shape, names),
+          takes: option.required ? ('value' as const) : ('nothing' as const),
+        })),
+      ),
+      { flag: '--input', help: 'Rows or one input from a file', values: [], takes: 'file' },
+      ...[...outputOptions(), ...(own[operation.name]?.markdown ? [markdownOption()] : [])].map(
+        plain,
+      ),
+    ]
+    const words = fields.some(({ name }) => name === 'refrigerant') ? names : []
+    return { name: operation.name, help: operation.summary, words, options }
+  })
+}
+
+function valuesOf(
+  name: string,
+  shape: ReturnType<typeof fieldsOf>[number]['shape'],
+  names: readonly string[],
+): readonly string[] {
+  if (kebab(name) === 'refrigerant') return names
+  return shape.type === 'choice' ? shape.choices : []
+}
+
+function fromCommander(command: Command, names: readonly string[]): Completable {
+  const words = command.name() === 'refrigerants' ? names : Object.keys(SCRIPTS)
+  return {
+    name: command.name(),
+    help: command.summary(),
+    words: command.name() === 'serve' ? [] : words,
+    options: command.options.map(plain),
+  }
+}
+
+const plain = (option: Command['options'][number]): CompletableOption => ({
+  flag: option.long ?? '',
+  help: option.description,
+  values: [],
+  takes: option.required ? 'value' : 'nothing',
+})

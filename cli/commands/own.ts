@@ -1,0 +1,15 @@
+import type { Answer } from '../../shared/operation.ts'
+import type { ResultLines } from '../render/answer.ts'
+
+/** What a command has of its own, besides what every operation gets from its schema. */
+export interface Own {
+  /** Renders the whole answer as Markdown. */
+  readonly markdown?: () => Promise<(answer: Answer) => string>
+  /** Renders a single answer as CSV. */
+  readonly csv?: () => Promise<(answer: Answer) => string>
+  /** Renders the result for people. */
+  readonly resultLines?: () => Promise<ResultLines>
+}
+
+/** Loaded only when the command runs and asks for it. */
+export const own: Readonly<Record<string, Own>> = {}

@@ -1,0 +1,53 @@
+import { type Field, fieldsOf, kebab } from '../shared/input/index.ts'
+import type { Operation } from '../shared/operation.ts'
+
+/** The example of an operation as the words of a command line. */
+export function exampleArgv(operation: Operation): readonly string[] {
+  const words = Object.entries(operation.example).flatMap(([name, value]) => {
+    const field = fieldsOf(operation).find((entry) => entry.name === name)
+    return field ? fieldWords(field, value) : []
+  })
+  return [operation.name, ...words]
+}
+
+/** The same as a person types it, quoted for the shell. */
+export const exampleLine = (operation: Operation): string =>
+  ['chargewright', ...exampleArgv(operation).map(quoted)].join(' ')
+
+function fieldWords(field: Field, value: unknown): readonly string[] {
+  const flag = `--${kebab(field.name)}`
+  if (typeof value === 'boolean') return booleanWords(field, value)
+  if (field.shape.type === 'list' && Array.isArray(value)) {
+    const { item } = field.shape
+    return value.flatMap((entry) => [
+      flag,
+      item.type === 'record' ? recordText(item.fields, entry) : plainText(entry),
+    ])
+  }
+  if (field.shape.type === 'record') return [flag, recordText(field.shape.fields, value)]
+  return [flag, plainText(value)]
+}
+
+function booleanWords(field: Field, value: boolean): readonly string[] {
+  if (value === field.preset) return []
+  return [value ? `--${kebab(field.name)}` : `--no-${kebab(field.name)}`]
+}
+
+/** `name=value,name=value` where every value reads back from it, else JSON. */
+function recordText(fields: readonly Field[], value: unknown): string {
+  if (typeof value !== 'object' || value === null) return JSON.stringify(value)
+  const entries = Object.entries(value)
+  const flat = entries.every(([name, part]) => {
+    const known = fields.some((field) => field.name === name)
+    return known && typeof part !== 'object' && !/[,;=]|^[[{]/u.test(String(part))
+  })
+  return flat
+    ? entries.map(([name, part]) => `${kebab(name)}=${String(part)}`).join(',')
+    : JSON.stringify(value)
+}
+
+const plainText = (value: unknown) =>
+  typeof value === 'object' ? JSON.stringify(value) : String(value)
+
+const quoted = (word: string) =>
+  /^[\w./:=-]+$/u.test(word) ? word : `'${word.replaceAll("'", `'\\''`)}'`

@@ -1,0 +1,113 @@
+import { Option } from 'commander'
+import { CalcError } from '../../shared/errors.ts'
+import {
+  type Field,
+  kebab,
+  parseJson,
+  readItems,
+  readText,
+  type Shape,
+} from '../../shared/input/index.ts'
+import type { Streams } from '../streams.ts'
+import { readTextFile } from './rows.ts'
+
+/** The option of a field, `--suction-pressure <quantity>`; for a yes or no that may stay open, both answers. */
+export function optionsOf(field: Field): readonly Option[] {
+  const name = kebab(field.name)
+  const help = helpOf(field)
+  const { shape } = field
+  if (shape.type === 'flag') {
+    const yes = new Option(`--${name}`, help)
+    const no = new Option(`--no-${name}`, field.preset === true ? help : 'The opposite')
+    if (field.preset === undefined) return [yes, no]
+    return [field.preset === true ? no : yes]
+  }
+  const option = new Option(`--${name} <${placeholder(shape)}>`, help)
+  if (shape.type !== 'list') return [option]
+  return [option.argParser((text, before: readonly string[] = []) => [...before, text])]
+}
+
+/** What a value looks like, in one word. */
+export function placeholder(shape: Shape): string {
+  switch (shape.type) {
+    case 'quantity':
+    case 'text':
+    case 'number':
+    case 'choice':
+      return shape.type
+    case 'list':
+      return shape.item.type === 'record' ? 'name=value,…' : placeholder(shape.item)
+    case 'record':
+      return 'name=value,…'
+    case 'flag':
+      return 'yes|no'
+    case 'any':
+      return 'value'
+  }
+}
+
+function helpOf(field: Field): string {
+  const parts = [field.description, ...shapeHelp(field.shape)]
+  if (field.required) parts.push('(needed)')
+  else if (typeof field.preset === 'string') parts.push(`(${field.preset} if not given)`)
+  return parts.filter((part) => part !== '').join(' ')
+}
+
+function shapeHelp(shape: Shape): readonly string[] {
+  switch (shape.type) {
+    case 'choice':
+      return [`[${shape.choices.join(', ')}]`]
+    case 'quantity':
+    case 'any':
+      return shape.examples.length > 0 ? [`e.g. ${shape.examples.slice(0, 2).join(', ')}`] : []
+    case 'list':
+      return [...shapeHelp(shape.item), '(may be repeated)']
+    case 'record':
+      return [`{${shape.fields.map((field) => kebab(field.name)).join(', ')}}`]
+    default:
+      return []
+  }
+}
+
+/** What commander collected for the fields, as the operation's input takes it. */
+export async function readOptions(
+  fields: readonly Field[],
+  given: Readonly<Record<string, unknown>>,
+  streams: Streams,
+): Promise<Record<string, unknown>> {
+  const input: Record<string, unknown> = {}
+  for (const field of fields) {
+    const raw = given[attributeOf(field)]
+    if (raw === undefined) continue
+    if (field.shape.type === 'flag') {
+      // commander presets a `--no-` option to true: only its use says anything.
+      if (raw !== field.preset) input[field.name] = raw
+    } else if (Array.isArray(raw)) {
+      const lists = await Promise.all(raw.map((text) => readOne(field, String(text), streams)))
+      input[field.name] = flattened(lists)
+    } else {
+      input[field.name] = await readOne(field, String(raw), streams)
+    }
+  }
+  return input
+}
+
+/** The name under which commander keeps the option of a field. */
+const attributeOf = (field: Field) => new Option(`--${kebab(field.name)}`).attributeName()
+
+const flattened = (lists: readonly unknown[]) =>
+  lists.flatMap((value) => (Array.isArray(value) ? value : [value]))
+
+async function readOne(field: Field, text: string, streams: Streams): Promise<unknown> {
+  if (/^--[a-z]/u.test(text)) {
+    throw new CalcError('missing-input', `--${kebab(field.name)} has no value.`, {
+      path: [field.name],
+      hint: field.description,
+    })
+  }
+  const structured = ['list', 'record', 'any'].includes(field.shape.type)
+  if (structured && text.startsWith('@')) {
+    return parseJson(await readTextFile(text.slice(1), streams))
+  }
+  return field.shape.type === 'list' ? readItems(field, text) : readText(field, text)
+}

@@ -1,0 +1,18 @@
+import { Option } from 'commander'
+
+/** How an answer is written; `--units` and `--precise` belong to the operation's own input. */
+export interface Output {
+  readonly json?: boolean
+  readonly csv?: boolean
+  readonly steps?: boolean
+  readonly markdown?: boolean
+}
+
+export const outputOptions = (): readonly Option[] => [
+  new Option('--json', 'Print exactly one JSON value; for rows, one a line'),
+  new Option('--csv', 'Print CSV, one line a row').conflicts(['json']),
+  new Option('--steps', 'Print how the figures came about'),
+]
+
+export const markdownOption = (): Option =>
+  new Option('--markdown', 'Print a sheet in Markdown').conflicts(['json', 'csv'])

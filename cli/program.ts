@@ -1,0 +1,93 @@
+import { Command, CommanderError } from 'commander'
+import { ABOUT } from '../shared/about.ts'
+import { CalcError } from '../shared/errors.ts'
+import { operations } from '../shared/operations.ts'
+import { addOptions, calculateCommand } from './commands/calculate.ts'
+import { completionCommand } from './commands/completion.ts'
+import { refrigerantsCommand } from './commands/refrigerants.ts'
+import { serveCommand } from './commands/serve.ts'
+import { EXIT, type ExitStatus, exitStatusOf } from './exit.ts'
+import { joinQuantities } from './input/join-quantities.ts'
+import { errorText } from './render/error.ts'
+import { inkOf } from './render/ink.ts'
+import type { Streams } from './streams.ts'
+
+const EPILOGUE = `
+A quantity is written with its unit: "32 psig", "11 °C", "2 lb 6 oz", "210 ±4 psig".
+Exit status: 0 answered, 1 the calculation refuses, 2 the input is not understood.
+
+Example:
+  chargewright saturation R-134a --pressure "32 psig"`
+
+/** The command line: one command an operation, and the few that are not calculations. */
+export function createProgram(streams: Streams, done: (status: ExitStatus) => void): Command {
+  const ink = inkOf(streams.color.out)
+  const program = new Command('chargewright')
+    .description(ABOUT.description)
+    .version(ABOUT.version, '-V, --version', 'Print the version')
+    .helpOption('-h, --help', 'Print help: of a command, after its name')
+    .helpCommand('help [command]', 'Print help')
+    .exitOverride()
+    .configureOutput({
+      writeOut: streams.out,
+      // Errors are printed once, by `run`, in the form that was asked for.
+      writeErr: () => {},
+      getOutHelpWidth: () => streams.width,
+      getOutHasColors: () => streams.color.out,
+    })
+    .configureHelp({
+      styleTitle: ink.title,
+      subcommandTerm: (command) => command.name(),
+    })
+    .addHelpText('after', EPILOGUE)
+  program.commandsGroup('Calculations, in the order of a visit:')
+  const calculations = new Map(
+    operations.map((operation) => [calculateCommand(program, operation, streams, done), operation]),
+  )
+  program.commandsGroup('Besides:')
+  refrigerantsCommand(program, streams, done)
+  serveCommand(program, streams)
+  completionCommand(program, streams)
+  program.hook('preSubcommand', (_, command) => {
+    const operation = calculations.get(command)
+    if (operation) addOptions(command, operation)
+  })
+  return program
+}
+
+/**
+ * Runs one command line.
+ *
+ * Prints nothing but the answer to `streams.out`; errors go to `streams.err`, as JSON where `--json` asks for it.
+ *
+ * @returns The exit status; see {@link EXIT}.
+ */
+export async function run(argv: readonly string[], streams: Streams): Promise<ExitStatus> {
+  let status: ExitStatus = EXIT.answered
+  const program = createProgram(streams, (reached) => {
+    status = reached
+  })
+  if (argv.length === 0) {
+    program.outputHelp()
+    return status
+  }
+  try {
+    await program.parseAsync(joinQuantities(argv), { from: 'user' })
+    return status
+  } catch (error) {
+    if (error instanceof CommanderError && error.exitCode === 0) return EXIT.answered
+    const known = error instanceof CommanderError ? misuse(error) : error
+    if (!(known instanceof CalcError)) throw error
+    streams.err(argv.includes('--json') ? `${JSON.stringify(known)}\n` : errorText(known, streams))
+    return exitStatusOf[known.code]
+  }
+}
+
+/** "error: unknown option '--presure'\n(Did you mean --pressure?)" as the project's own error. */
+function misuse(error: CommanderError): CalcError {
+  const [message = '', suggestion = ''] = error.message.replace(/^error: /u, '').split('\n')
+  const sentence = `${message.charAt(0).toUpperCase()}${message.slice(1)}`.replace(/\.?$/u, '.')
+  return new CalcError('bad-input', sentence, {
+    hint: suggestion.replace(/^\((.*)\)$/u, '$1') || 'Add --help for what there is.',
+  })
+}

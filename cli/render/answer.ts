@@ -1,0 +1,33 @@
+import type { Answer, Operation } from '../../shared/operation.ts'
+import { assumptionLines, cautionLines, sourceLines, warningLines } from './notes.ts'
+import type { Page } from './pairs.ts'
+import { stepLines } from './steps.ts'
+import { treeLines } from './tree.ts'
+
+/** What a step may bring of its own: the lines of its result. */
+export type ResultLines = (answer: Answer, page: Page) => readonly string[]
+
+export interface AnswerPage extends Page {
+  readonly steps: boolean
+  readonly resultLines?: ResultLines | undefined
+}
+
+/**
+ * An answer as a person at the machine reads it: what can hurt, the figures, what to look at, then why.
+ */
+export function answerText(operation: Operation, answer: Answer, page: AnswerPage): string {
+  const dangers = answer.cautions.filter(({ level }) => level === 'danger')
+  const others = answer.cautions.filter(({ level }) => level !== 'danger')
+  const blocks: readonly (readonly string[])[] = [
+    [page.ink.title(operation.summary)],
+    cautionLines(dangers, page),
+    page.resultLines?.(answer, page) ?? treeLines(answer.result, 2, page),
+    warningLines(answer.warnings, page),
+    cautionLines(others, page),
+    page.steps ? stepLines(answer.steps, page) : [],
+    assumptionLines(answer.assumptions, page),
+    sourceLines(answer, page),
+  ]
+  const filled = blocks.filter((lines) => lines.length > 0)
+  return `${filled.map((lines) => lines.join('\n')).join('\n\n')}\n`
+}

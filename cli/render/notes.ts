@@ -1,0 +1,59 @@
+import { type Caution, cautionSources } from '../../shared/cautions.ts'
+import type { Answer } from '../../shared/operation.ts'
+import { distinctSources, MARKS, type Mark, type Source } from '../../shared/sources.ts'
+import type { Page } from './pairs.ts'
+import { hanging, paragraph } from './wrap.ts'
+
+const INDENT = 2
+const LEVEL_COLUMNS = 9
+const MARK_COLUMNS = 17
+
+/** Cautions as "DANGER   text", the word carrying the level also without colour. */
+export function cautionLines(list: readonly Caution[], page: Page): readonly string[] {
+  return list.flatMap(({ level, text }) => {
+    const word = page.ink.level[level](level.toUpperCase())
+    return hanging(word, text, LEVEL_COLUMNS, page.width)
+  })
+}
+
+export function warningLines(list: Answer['warnings'], page: Page): readonly string[] {
+  const word = page.ink.level.warning('LOOK')
+  return list.flatMap(({ message }) => hanging(word, message, LEVEL_COLUMNS, page.width))
+}
+
+export function assumptionLines(list: Answer['assumptions'], page: Page): readonly string[] {
+  if (list.length === 0) return []
+  const lines = list.flatMap(({ field, taken, because }) =>
+    bulleted(`${field}: ${taken}, because ${because}`, page),
+  )
+  return [page.ink.heading('Taken as given'), ...lines]
+}
+
+/** Sources of the figures and of the cautions, each once, with how far they were checked. */
+export function sourceLines(answer: Answer, page: Page): readonly string[] {
+  const list = distinctSources([...answer.sources, ...cautionSources(answer.cautions)])
+  if (list.length === 0) return []
+  const lines = list.flatMap((entry) =>
+    hanging(
+      ' '.repeat(INDENT) + page.ink.quiet(markText(entry.mark)),
+      cited(entry),
+      INDENT + MARK_COLUMNS,
+      page.width,
+    ),
+  )
+  const marks = [...new Set(list.map(({ mark }) => mark))].filter((mark) => mark !== 'verified')
+  const legend = marks.flatMap((mark) =>
+    paragraph(page.ink.quiet(`${markText(mark)}: ${MARKS[mark]}`), INDENT, page.width),
+  )
+  return [page.ink.heading('Sources'), ...lines, ...legend]
+}
+
+const markText = (mark: Mark) => mark.replace('-', ' ')
+
+function cited({ title, where, url, checked, note }: Source): string {
+  const parts = [title, where, note, url, checked === undefined ? undefined : `checked ${checked}`]
+  return parts.filter((part) => part !== undefined && part !== '').join('; ')
+}
+
+const bulleted = (text: string, page: Page) =>
+  hanging(`${' '.repeat(INDENT)}-`, text, INDENT * 2, page.width)

@@ -1,0 +1,46 @@
+import type { ShownQuantity, ShownValue } from '../../shared/quantity/index.ts'
+
+export type Scalar = string | number | boolean | ShownQuantity
+
+const QUANTITY_KEYS: ReadonlySet<string> = new Set(['value', 'unit', 'plusMinus', 'also'])
+
+/** Whether a part of an answer is a figure with its unit. */
+export function isQuantity(value: unknown): value is ShownQuantity {
+  if (typeof value !== 'object' || value === null) return false
+  const { value: amount, unit } = value as Partial<ShownQuantity>
+  return (
+    typeof amount === 'number' &&
+    typeof unit === 'string' &&
+    Object.keys(value).every((key) => QUANTITY_KEYS.has(key))
+  )
+}
+
+export const isScalar = (value: unknown): value is Scalar =>
+  typeof value === 'string' ||
+  typeof value === 'number' ||
+  typeof value === 'boolean' ||
+  isQuantity(value)
+
+/** Digits that a plain ratio is shown with; quantities come rounded already. */
+const RATIO_DIGITS = 4
+
+/** A number as it stands in a line. */
+export function numberText(value: number, precise: boolean): string {
+  return String(
+    precise || Number.isInteger(value) ? value : Number(value.toPrecision(RATIO_DIGITS)),
+  )
+}
+
+/** "36.3 ±0.5 °F" */
+export function valueText({ value, unit, plusMinus }: ShownValue): string {
+  const band = plusMinus === undefined ? '' : ` ±${plusMinus}`
+  return `${value}${band} ${unit}`
+}
+
+/** Any scalar in one line; a quantity with both unit systems as "36.3 °F (2.4 °C)". */
+export function scalarText(value: Scalar, precise: boolean): string {
+  if (typeof value === 'boolean') return value ? 'yes' : 'no'
+  if (typeof value === 'number') return numberText(value, precise)
+  if (typeof value === 'string') return value
+  return value.also ? `${valueText(value)} (${valueText(value.also)})` : valueText(value)
+}

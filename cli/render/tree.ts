@@ -1,0 +1,68 @@
+import { gridLines, type Row } from './grid.ts'
+import { type Page, type Pair, pairLines } from './pairs.ts'
+import { isScalar, scalarText } from './scalar.ts'
+import { labelOf } from './words.ts'
+import { hanging, paragraph } from './wrap.ts'
+
+const INDENT = 2
+/** Results are shallow; what lies deeper than this is shown as JSON. */
+const DEEPEST = 8
+
+/**
+ * Any result as lines: scalars as labelled figures, like rows as a table, the rest as headed sections.
+ *
+ * Scalars of an object come before its sections, so that the figures stand together.
+ */
+export function treeLines(tree: unknown, indent: number, page: Page, depth = 0): readonly string[] {
+  if (depth > DEEPEST) return paragraph(JSON.stringify(tree), indent, page.width)
+  if (isScalar(tree)) return paragraph(scalarText(tree, page.precise), indent, page.width)
+  if (Array.isArray(tree)) return listLines(tree, indent, page, depth)
+  if (typeof tree !== 'object' || tree === null) return []
+  const entries = Object.entries(tree)
+  const pairs: readonly Pair[] = entries.flatMap(([name, value]) => {
+    const scalar = asScalar(value)
+    return scalar === undefined ? [] : [{ label: labelOf(name), value: scalar }]
+  })
+  const sections = entries
+    .filter(([, value]) => asScalar(value) === undefined && !isEmpty(value))
+    .flatMap(([name, value]) => [
+      '',
+      ' '.repeat(indent) + page.ink.heading(labelOf(name)),
+      ...treeLines(value, indent + INDENT, page, depth + 1),
+    ])
+  const figures = pairLines(pairs, indent, page)
+  return figures.length > 0 || sections[0] !== '' ? [...figures, ...sections] : sections.slice(1)
+}
+
+/** A short list of words reads as one value. */
+function asScalar(value: unknown) {
+  if (isScalar(value)) return value
+  const words = Array.isArray(value) && value.length > 0 && value.every(isShort)
+  return words ? value.map((item) => scalarText(item, false)).join(', ') : undefined
+}
+
+const isShort = (item: unknown): item is string | number =>
+  (typeof item === 'string' && item.length <= 24 && !item.includes(',')) || typeof item === 'number'
+
+const isEmpty = (value: unknown) =>
+  value === null ||
+  value === undefined ||
+  (typeof value === 'object' && Object.keys(value).length === 0)
+
+function listLines(list: readonly unknown[], indent: number, page: Page, depth: number) {
+  const grid = list.every(isRow) ? gridLines(list, indent, page) : undefined
+  if (grid) return grid
+  return list.flatMap((item, index) => {
+    if (isScalar(item)) return bullet(scalarText(item, page.precise), indent, page)
+    const lines = treeLines(item, indent + INDENT, page, depth + 1)
+    const [first = '', ...rest] = lines
+    const numbered = `${' '.repeat(indent)}${page.ink.quiet(`${index + 1}`)} ${first.trimStart()}`
+    return index === 0 ? [numbered, ...rest] : ['', numbered, ...rest]
+  })
+}
+
+const isRow = (item: unknown): item is Row =>
+  typeof item === 'object' && item !== null && !Array.isArray(item) && !isScalar(item)
+
+const bullet = (text: string, indent: number, page: Page) =>
+  hanging(`${' '.repeat(indent)}-`, text, indent + INDENT, page.width)

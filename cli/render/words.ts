@@ -1,0 +1,20 @@
+/** Letters that stay capital in a label, by their spelling in a field name. */
+const ABBREVIATIONS: Readonly<Record<string, string>> = {
+  id: 'ID',
+  url: 'URL',
+  gwp: 'GWP',
+  odp: 'ODP',
+  cas: 'CAS',
+  us: 'US',
+  si: 'SI',
+}
+
+/** `liquidDensity` and `liquid-density` to "Liquid density". */
+export function labelOf(name: string): string {
+  const words = name
+    .replace(/([a-z0-9])([A-Z])/gu, '$1 $2')
+    .split(/[\s_-]+/u)
+    .map((word) => ABBREVIATIONS[word.toLowerCase()] ?? word.toLowerCase())
+  const text = words.join(' ')
+  return text.charAt(0).toUpperCase() + text.slice(1)
+}

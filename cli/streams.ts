@@ -1,0 +1,11 @@
+/** Where a run reads and writes, so that a test can be a terminal. */
+export interface Streams {
+  out(text: string): void
+  err(text: string): void
+  /** Standard input, read only when `-` asks for it. */
+  readonly stdin: AsyncIterable<Uint8Array | string>
+  readFile(path: string): Promise<string>
+  /** Columns of the terminal. */
+  readonly width: number
+  readonly color: { readonly out: boolean; readonly err: boolean }
+}

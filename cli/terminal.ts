@@ -1,0 +1,44 @@
+import { readFile } from 'node:fs/promises'
+import type { Streams } from './streams.ts'
+
+const DEFAULT_WIDTH = 80
+/** Lines longer than this are tiring to read, however wide the window. */
+const WIDEST = 100
+const NARROWEST = 40
+
+interface Output {
+  readonly isTTY?: boolean | undefined
+  readonly columns?: number | undefined
+}
+
+type Environment = Readonly<Record<string, string | undefined>>
+
+/** Colour on a terminal only; `NO_COLOR` (https://no-color.org) turns it off, `FORCE_COLOR` on. */
+export function wantsColor(output: Output, environment: Environment): boolean {
+  if (environment.NO_COLOR !== undefined && environment.NO_COLOR !== '') return false
+  const forced = environment.FORCE_COLOR
+  if (forced !== undefined && forced !== '') return forced !== '0' && forced !== 'false'
+  return output.isTTY === true && environment.TERM !== 'dumb'
+}
+
+/** Columns to wrap to: the terminal's, or `COLUMNS`, within what reads well. */
+export function widthOf(output: Output, environment: Environment): number {
+  const asked = output.columns ?? Number.parseInt(environment.COLUMNS ?? '', 10)
+  const columns = Number.isInteger(asked) && asked > 0 ? asked : DEFAULT_WIDTH
+  return Math.min(Math.max(columns, NARROWEST), WIDEST)
+}
+
+/** The streams of the running process. */
+export function terminal(process: NodeJS.Process): Streams {
+  return {
+    out: (text) => process.stdout.write(text),
+    err: (text) => process.stderr.write(text),
+    stdin: process.stdin,
+    readFile: (path) => readFile(path, 'utf8'),
+    width: widthOf(process.stdout, process.env),
+    color: {
+      out: wantsColor(process.stdout, process.env),
+      err: wantsColor(process.stderr, process.env),
+    },
+  }
+}

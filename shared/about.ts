@@ -1,0 +1,8 @@
+/** Name, version and purpose, as package.json has them (a test holds them equal). */
+export const ABOUT = {
+  name: 'chargewright',
+  version: '0.1.0',
+  licence: 'MIT',
+  description:
+    'Refrigerant service calculations for people who open air-conditioning systems: saturation, superheat, charge, oil and the work order that ties them together.',
+} as const
