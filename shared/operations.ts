@@ -1,9 +1,10 @@
 import { CalcError } from './errors.ts'
 import { nearestNames } from './nearest.ts'
 import type { Operation } from './operation.ts'
+import { recovery } from './service/recovery.ts'
 
 /** Everything the doors can call, in the order of a visit. */
-export const operations: readonly Operation[] = []
+export const operations: readonly Operation[] = [recovery]
 
 /** The operation of this name. @throws {CalcError} `unknown-name` with the nearest names. */
 export function operation(name: string): Operation {

@@ -1,0 +1,299 @@
+import { z } from 'zod'
+import data from '../../../data/service/recovery.json' with { type: 'json' }
+import { cautions } from '../../cautions.ts'
+import { CalcError } from '../../errors.ts'
+import type { Computed } from '../../operation.ts'
+import { mass, type Quantity, quantityOut, temperature } from '../../quantity/index.ts'
+import { type Refrigerant, refrigerant } from '../../refrigerant/index.ts'
+import type { Notes } from '../notes.ts'
+import { say } from '../say.ts'
+import { sourceTable } from '../source-table.ts'
+import { type FillLimit, fillLimits, liquidFullTemperature, specificGravity } from './cylinder.ts'
+import { requalification } from './requalification.ts'
+
+const sourceOf = sourceTable(data.sources)
+
+export const cylinderOut = z.strictObject({
+  verdict: z.enum(['may-be-filled', 'do-not-fill', 'cannot-tell']),
+  reasons: z.array(z.string()).describe('Why it must not be filled, or what is not known'),
+  limits: z
+    .array(
+      z.strictObject({
+        rule: z.enum([
+          'eighty-percent',
+          'filling-density',
+          'not-full-at-131f',
+          'gross-rating',
+          'sixty-percent-of-gross',
+        ]),
+        contents: quantityOut,
+        source: z.string(),
+      }),
+    )
+    .describe('What each rule lets the cylinder hold, smallest first; the smallest holds'),
+  maximumContents: quantityOut,
+  maximumGross: quantityOut.optional().describe('Tare plus the highest contents'),
+  contentsNow: quantityOut.optional(),
+  room: quantityOut.optional().describe('What may still be added'),
+  stopAt: quantityOut
+    .optional()
+    .describe(
+      'Scale reading at which to stop: the highest gross less the uncertainty of the weights',
+    ),
+  liquidFullAtMaximum: quantityOut
+    .optional()
+    .describe('Temperature at which the highest contents would fill the cylinder with liquid'),
+  liquidFullNow: quantityOut.optional().describe('The same for what is in it now'),
+  requalification: z
+    .strictObject({
+      status: z.enum(['in-date', 'due-this-month', 'overdue']),
+      due: z.string().describe('Month, YYYY-MM'),
+    })
+    .optional(),
+})
+
+export type CylinderResult = Computed<z.output<typeof cylinderOut>>
+
+export interface CylinderInput {
+  readonly waterCapacity: Quantity<'mass'>
+  readonly cylinder: 'refillable' | 'disposable'
+  readonly tare?: Quantity<'mass'> | undefined
+  readonly grossNow?: Quantity<'mass'> | undefined
+  readonly grossRating?: Quantity<'mass'> | undefined
+  readonly cylinderHolds?: string | undefined
+  readonly requalified?: string | undefined
+  readonly on?: string | undefined
+  readonly requalificationYears: number
+}
+
+/**
+ * What a recovery cylinder may hold, what still fits, and what the scale must read.
+ *
+ * @throws {CalcError} `refused` for another refrigerant inside and for an overfull cylinder.
+ */
+export function cylinderPart(r: Refrigerant, input: CylinderInput, notes: Notes): CylinderResult {
+  const doubts = identity(r, input.cylinderHolds, notes)
+  const { waterCapacity, tare, grossRating } = input
+  if (!(waterCapacity.si > 0)) {
+    throw new CalcError('bad-input', 'A water capacity of nothing is no cylinder.', {
+      hint: 'Read WC on the collar, such as 47.7 lb.',
+      path: ['waterCapacity'],
+    })
+  }
+  if (grossRating && tare && grossRating.si <= tare.si) {
+    throw new CalcError(
+      'bad-input',
+      `The gross weight rating of ${say(grossRating)} is not above the tare of ${say(tare)}.`,
+      { hint: 'Read both on the collar again.', path: ['grossRating'] },
+    )
+  }
+  const limits = fillLimits(r, {
+    waterCapacityKg: waterCapacity.si - (waterCapacity.plusMinus ?? 0),
+    tareKg: tare?.si,
+    grossRatingKg: grossRating?.si,
+  })
+  const smallest = limits[0] as FillLimit
+  explainLimits(r, waterCapacity, limits, smallest, grossRating, notes)
+  const weights = weigh(r, input, smallest.massKg, notes)
+  doubts.push(...weights.doubts)
+  const dates = dateCheck(input, doubts, notes)
+  const stop = [...dates.stop, ...weights.stop]
+  return {
+    verdict: stop.length > 0 ? 'do-not-fill' : doubts.length > 0 ? 'cannot-tell' : 'may-be-filled',
+    reasons: [...stop, ...doubts],
+    limits: limits.map((entry) => ({
+      rule: entry.rule,
+      contents: mass(entry.massKg),
+      source: entry.source.id,
+    })),
+    maximumContents: mass(smallest.massKg),
+    liquidFullAtMaximum: fullAt(r, smallest.massKg, waterCapacity.si),
+    requalification: dates.result,
+    ...weights.result,
+  }
+}
+
+function identity(r: Refrigerant, holds: string | undefined, notes: Notes): string[] {
+  if (holds === undefined) {
+    return ['It was not said what the cylinder holds: read its label, or identify it.']
+  }
+  const word = holds.trim().toLowerCase()
+  if (word === 'empty') return []
+  if (word === 'unknown') {
+    throw new CalcError('refused', 'Refrigerant must not go into a cylinder of unknown contents.', {
+      hint: 'Identify what it holds, or use an evacuated cylinder.',
+      path: ['cylinderHolds'],
+    })
+  }
+  const inside = readRefrigerant(holds)
+  if (inside.info.id !== r.info.id) {
+    notes.cautions.push(...cautions('do-not-mix'))
+    throw new CalcError(
+      'refused',
+      `The cylinder holds ${inside.info.id}; ${r.info.id} must not be mixed into it.`,
+      {
+        hint: 'A mixture cannot be recycled or sold as either. Use a cylinder for this refrigerant alone.',
+        path: ['cylinderHolds'],
+      },
+    )
+  }
+  return []
+}
+
+function readRefrigerant(name: string): Refrigerant {
+  try {
+    return refrigerant(name)
+  } catch (error) {
+    throw error instanceof CalcError ? error.under('cylinderHolds') : error
+  }
+}
+
+function explainLimits(
+  r: Refrigerant,
+  waterCapacity: Quantity<'mass'>,
+  limits: readonly FillLimit[],
+  smallest: FillLimit,
+  grossRating: Quantity<'mass'> | undefined,
+  notes: Notes,
+): void {
+  const eighty = limits.find((entry) => entry.rule === 'eighty-percent')
+  notes.steps.push({
+    what: 'Most the cylinder may hold by the 80 % rule',
+    formula: '0.80 × water capacity × specific gravity of the liquid at 77 °F',
+    values: {
+      waterCapacity,
+      specificGravity: Number(specificGravity(r).toFixed(4)),
+    },
+    gives: mass(eighty?.massKg ?? smallest.massKg),
+  })
+  notes.sources.push(
+    ...limits.map((entry) => entry.source),
+    sourceOf('filling-density-definition'),
+    sourceOf('own-properties'),
+  )
+  const sixty = limits.find((entry) => entry.rule === 'sixty-percent-of-gross')
+  if (sixty && grossRating) {
+    notes.assumptions.push({
+      field: 'grossRating',
+      taken: '60 % of the gross weight rating as a limit on the contents',
+      because:
+        'the rule speaks of the filling level by weight; where your inspector reads it as cylinder and contents together, it is stricter',
+    })
+  } else if (r.info.id === data.grossRatingFraction.refrigerant) {
+    notes.warnings.push({
+      code: 'gross-rating-missing',
+      message:
+        'A container for recycled R-12 from vehicles is filled to at most 60 % of its gross weight rating (40 CFR 82 Subpart B, Appendix A, 7.2). The rating was not given, so that limit was not applied.',
+    })
+  }
+}
+
+function weigh(r: Refrigerant, input: CylinderInput, maximumKg: number, notes: Notes) {
+  const { tare, grossNow, waterCapacity } = input
+  const stop: string[] = []
+  const doubts: string[] = []
+  if (!tare) {
+    if (grossNow) {
+      throw new CalcError('missing-input', 'The gross weight says nothing without the tare.', {
+        hint: 'Read TW on the collar.',
+        path: ['tare'],
+      })
+    }
+    doubts.push('Without the tare (TW on the collar) no scale reading can be given.')
+    return { stop, doubts, result: {} }
+  }
+  const maximumGross = mass(tare.si + maximumKg, tare.plusMinus)
+  if (!grossNow) {
+    doubts.push('Weigh the cylinder as it stands: what it already holds is not known.')
+    return { stop, doubts, result: { maximumGross } }
+  }
+  const plusMinus = joined(tare.plusMinus, grossNow.plusMinus)
+  const width = plusMinus ?? 0
+  if (grossNow.plusMinus === undefined) {
+    notes.assumptions.push({
+      field: 'grossNow',
+      taken: 'the scale as exact',
+      because: 'no uncertainty was given; write it as 41.5 ±0.1 lb and the room shrinks by it',
+    })
+  }
+  const contentsKg = grossNow.si - tare.si
+  if (contentsKg + width < 0) {
+    throw new CalcError(
+      'bad-input',
+      `The cylinder weighs ${say(grossNow)}, less than its tare of ${say(tare)}.`,
+      { hint: 'Zero the scale and read TW on the collar again.', path: ['grossNow'] },
+    )
+  }
+  const held = Math.max(contentsKg, 0)
+  if (contentsKg - width > maximumKg) {
+    throw new CalcError(
+      'refused',
+      `The cylinder is overfull: it holds ${say(mass(held, plusMinus))} and may hold ${say(mass(maximumKg))}.`,
+      {
+        hint: 'Keep it cool, do not warm or move it in the sun, and transfer the excess into a second cylinder by weight.',
+        path: ['grossNow'],
+      },
+    )
+  }
+  const roomKg = maximumKg - contentsKg - width
+  if (roomKg <= 0) {
+    const text = 'Within the uncertainty of the weights the cylinder may already be full.'
+    stop.push(text)
+    notes.warnings.push({ code: 'cylinder-full', message: `${text} Use another one.` })
+  }
+  const room = mass(Math.max(roomKg, 0))
+  notes.steps.push({
+    what: 'What still fits',
+    formula: 'highest contents − (gross now − tare) − uncertainty of the weights',
+    values: { highestContents: mass(maximumKg), grossNow, tare, uncertainty: mass(width) },
+    gives: room,
+  })
+  return {
+    stop,
+    doubts,
+    result: {
+      maximumGross,
+      contentsNow: mass(held, plusMinus),
+      room,
+      stopAt: mass(Math.max(tare.si + maximumKg - width, 0)),
+      liquidFullNow: held > 0 ? fullAt(r, held, waterCapacity.si) : undefined,
+    },
+  }
+}
+
+const joined = (a: number | undefined, b: number | undefined) =>
+  a === undefined && b === undefined ? undefined : Math.hypot(a ?? 0, b ?? 0)
+
+const fullAt = (r: Refrigerant, massKg: number, waterCapacityKg: number) => {
+  const kelvin = massKg > 0 ? liquidFullTemperature(r, massKg, waterCapacityKg) : undefined
+  return kelvin === undefined ? undefined : temperature(kelvin)
+}
+
+function dateCheck(input: CylinderInput, doubts: string[], notes: Notes) {
+  const { requalified, on, requalificationYears } = input
+  if (requalified === undefined || on === undefined) {
+    if (requalified !== undefined || on !== undefined) {
+      throw new CalcError(
+        'missing-input',
+        requalified === undefined
+          ? 'The stamped requalification date is missing.'
+          : 'The day of the work is missing.',
+        {
+          hint: 'Give both, such as 2023-04 from the collar and 2026-11-25 for the day.',
+          path: [requalified === undefined ? 'requalified' : 'on'],
+        },
+      )
+    }
+    doubts.push('Read the requalification date on the collar: it was not given.')
+    return { stop: [] as string[], result: undefined }
+  }
+  const result = requalification(requalified, on, requalificationYears)
+  notes.sources.push(sourceOf('cfr-180-209'))
+  if (result.status === 'in-date') return { stop: [] as string[], result }
+  const late = result.status === 'overdue'
+  const message = late
+    ? `Requalification was due in ${result.due}: send the cylinder to a requalifier and use another one.`
+    : `Requalification falls due this month (${result.due}).`
+  notes.warnings.push({ code: late ? 'requalification-overdue' : 'requalification-due', message })
+  return { stop: late ? [message] : [], result }
+}

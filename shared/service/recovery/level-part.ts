@@ -1,0 +1,119 @@
+import { z } from 'zod'
+import data from '../../../data/service/recovery.json' with { type: 'json' }
+import type { Computed } from '../../operation.ts'
+import { absolutePressure, type Quantity, quantityOut, toGauge } from '../../quantity/index.ts'
+import type { Refrigerant } from '../../refrigerant/index.ts'
+import type { Notes } from '../notes.ts'
+import { sourceTable } from '../source-table.ts'
+import { statementOut, statementSources, statementTable } from '../statement.ts'
+import {
+  type CompressorDrive,
+  type EquipmentDate,
+  evacuationRegime,
+  type Machine,
+  PRESSURE_CLASSES,
+  pressureClass,
+  tableLevel,
+} from './evacuation-level.ts'
+
+const sourceOf = sourceTable(data.sources)
+const statements = statementTable(data.statements, sourceOf)
+
+export const levelOut = z.strictObject({
+  regime: z
+    .enum(['table-1', 'small-appliance', 'vehicle', 'vehicle-like'])
+    .describe('Which rule sets the level, US federal'),
+  pressureClass: z.enum([...PRESSURE_CLASSES, 'cannot-tell']).optional(),
+  pressureAt104F: quantityOut.optional(),
+  level: quantityOut.optional().describe('Evacuate to this absolute pressure before opening'),
+  gaugeReading: quantityOut.optional().describe('What a gauge at this place shows at that level'),
+  rules: z.array(statementOut),
+})
+
+export type LevelResult = Computed<z.output<typeof levelOut>>
+
+interface LevelInput {
+  readonly machine: Machine
+  readonly compressorDrive?: CompressorDrive | undefined
+  readonly labelCharge?: Quantity<'mass'> | undefined
+  readonly equipmentMade?: EquipmentDate | undefined
+}
+
+/** How far to evacuate before opening, with the rules around it (US federal). */
+export function levelPart(
+  r: Refrigerant,
+  input: LevelInput,
+  barometerPa: number,
+  notes: Notes,
+): LevelResult {
+  const regime = evacuationRegime(r, input.machine, input.compressorDrive, input.labelCharge?.si)
+  const rules = rulesOf(regime)
+  notes.sources.push(...statementSources(rules, sourceOf))
+  if (regime !== 'table-1') return { regime, rules }
+  const made = input.equipmentMade ?? 'from-1993-11-15'
+  if (input.equipmentMade === undefined) {
+    notes.assumptions.push({
+      field: 'equipmentMade',
+      taken: 'on or after 15 November 1993',
+      because: 'the date of the recovery equipment was not given',
+    })
+  }
+  if (!input.labelCharge) {
+    notes.assumptions.push({
+      field: 'labelCharge',
+      taken: 'a full charge below 200 lb',
+      because: 'the label charge was not given',
+    })
+  }
+  const chargeKg = input.labelCharge?.si ?? 0
+  const found = pressureClass(r)
+  // Where half a percent of pressure would change the class, the deeper vacuum of the two holds.
+  const candidates = [found.class, ...(found.or ? [found.or] : [])]
+  const levelPa = Math.min(...candidates.map((name) => tableLevel(name, chargeKg, made)))
+  if (found.or) {
+    notes.warnings.push({
+      code: 'pressure-class-uncertain',
+      message: `The pressure at 104 °F lies so near a limit that the class may be ${found.class} or ${found.or}; the deeper vacuum of the two is given.`,
+    })
+  }
+  const level = absolutePressure(levelPa).in('inHg abs')
+  notes.sources.push(sourceOf('cfr-82-152-classes'), sourceOf('own-properties'))
+  notes.steps.push({
+    what: 'Level of evacuation',
+    formula: '29.9 inHg less the vacuum in 40 CFR 82.156 Table 1',
+    values: { pressureClass: found.or ? 'cannot-tell' : found.class, equipment: made },
+    gives: level,
+  })
+  return {
+    regime,
+    pressureClass: found.or ? 'cannot-tell' : found.class,
+    pressureAt104F: found.pressurePa === undefined ? undefined : absolutePressure(found.pressurePa),
+    level,
+    gaugeReading: toGauge(levelPa, barometerPa),
+    rules,
+  }
+}
+
+function rulesOf(regime: LevelResult['regime']) {
+  switch (regime) {
+    case 'table-1':
+      return statements('table-1', 'not-major', 'leak-unreachable')
+    case 'small-appliance':
+      return statements('small-appliance', 'small-appliance-definition')
+    case 'vehicle':
+      return statements(
+        'vehicle-equipment',
+        'vacuum-five-minutes',
+        'j2788-share',
+        'disposal-102-mm',
+      )
+    case 'vehicle-like':
+      return statements(
+        'off-road-equipment',
+        'off-road-20-lb',
+        'vacuum-five-minutes',
+        'j2788-share',
+        'disposal-102-mm',
+      )
+  }
+}

@@ -1,0 +1,18 @@
+import { type Quantity, show } from '../quantity/index.ts'
+
+/** A quantity inside a sentence, in both unit systems: "12.3 lb (5.58 kg)". */
+export function say(quantity: Quantity): string {
+  const shown = show(quantity, { units: 'both', precise: false })
+  const first = withBand(shown)
+  return shown.also ? `${first} (${withBand(shown.also)})` : first
+}
+
+const withBand = ({
+  value,
+  unit,
+  plusMinus,
+}: {
+  value: number
+  unit: string
+  plusMinus?: number | undefined
+}) => (plusMinus === undefined ? `${value} ${unit}` : `${value} ±${plusMinus} ${unit}`)

@@ -1,0 +1,360 @@
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import { CalcError } from '../../../shared/errors.ts'
+import { mass } from '../../../shared/quantity/index.ts'
+import { refrigerant, saturatedDensity } from '../../../shared/refrigerant/index.ts'
+import { fillLimits, liquidFullTemperature } from '../../../shared/service/recovery/cylinder.ts'
+import { massAtRest } from '../../../shared/service/recovery/expected-mass.ts'
+import { requalification } from '../../../shared/service/recovery/requalification.ts'
+import { recovery } from '../../../shared/service/recovery.ts'
+
+const cylinder = {
+  refrigerant: 'R-134a',
+  cylinder: 'refillable',
+  waterCapacity: '47.7 lb',
+  tare: '28.0 lb',
+  grossNow: '41.5 lb',
+  cylinderHolds: 'R-134a',
+  requalified: '2023-04',
+  on: '2026-11-25',
+}
+
+function refusal(input: Record<string, unknown>): CalcError {
+  try {
+    recovery.run(input)
+  } catch (error) {
+    if (error instanceof CalcError) return error
+    throw error
+  }
+  throw new Error('It was not refused.')
+}
+
+describe('what a cylinder takes', () => {
+  it('tells highest contents, room and the scale reading to stop at', () => {
+    const { result } = recovery.run({ ...cylinder, units: 'us' })
+    expect(result.cylinder?.verdict).toBe('may-be-filled')
+    expect(result.cylinder?.maximumContents.value).toBeCloseTo(46.09, 1)
+    expect(result.cylinder?.maximumGross?.value).toBeCloseTo(74.09, 1)
+    expect(result.cylinder?.stopAt?.value).toBeCloseTo(74.09, 1)
+    expect(result.cylinder?.contentsNow?.value).toBeCloseTo(13.5, 6)
+    expect(result.cylinder?.room?.value).toBeCloseTo(46.09 - 13.5, 1)
+  })
+
+  it('stops earlier by the uncertainty of the scale', () => {
+    const { result } = recovery.run({ ...cylinder, grossNow: '41.5 ±0.5 lb', units: 'us' })
+    expect(result.cylinder?.stopAt?.value).toBeCloseTo(73.59, 1)
+    expect(result.cylinder?.room?.value).toBeCloseTo(32.09, 1)
+  })
+
+  it('says cannot-tell when nothing says what the cylinder holds or when it was tested', () => {
+    const { result } = recovery.run({
+      refrigerant: 'R-134a',
+      cylinder: 'refillable',
+      waterCapacity: '47.7 lb',
+    })
+    expect(result.cylinder?.verdict).toBe('cannot-tell')
+    expect(result.cylinder?.reasons.length).toBeGreaterThanOrEqual(3)
+    expect(result.cylinder?.stopAt).toBeUndefined()
+  })
+
+  it('says do-not-fill when the requalification is overdue', () => {
+    const { result, warnings } = recovery.run({ ...cylinder, requalified: '2019-10' })
+    expect(result.cylinder?.verdict).toBe('do-not-fill')
+    expect(result.cylinder?.requalification).toEqual({ status: 'overdue', due: '2024-10' })
+    expect(warnings.map((entry) => entry.code)).toContain('requalification-overdue')
+    expect(result.practice.find((entry) => entry.id === 'overdue')?.text).toMatch(/^Unverified/u)
+  })
+
+  it('holds R-12 to 60 % of the gross weight rating, and asks for the rating when it is missing', () => {
+    const input = { ...cylinder, refrigerant: 'R-12', cylinderHolds: 'R-12', grossNow: '30 lb' }
+    const { result } = recovery.run({ ...input, grossRating: '50 lb', units: 'us' })
+    expect(result.cylinder?.limits[0]?.rule).toBe('gross-rating')
+    expect(result.cylinder?.maximumContents.value).toBeCloseTo(22, 6)
+    const sixty = result.cylinder?.limits.find((entry) => entry.rule === 'sixty-percent-of-gross')
+    expect(sixty?.contents.value).toBeCloseTo(30, 6)
+    expect(recovery.run(input).warnings.map((entry) => entry.code)).toContain(
+      'gross-rating-missing',
+    )
+  })
+
+  it('stops at a cylinder that may be full within the weights’ uncertainty', () => {
+    const { result } = recovery.run({ ...cylinder, grossNow: '74.0 ±0.3 lb' })
+    expect(result.cylinder?.verdict).toBe('do-not-fill')
+    expect(result.cylinder?.room?.value).toBe(0)
+  })
+
+  it('says whether what should come out fits', () => {
+    expect(recovery.run({ ...cylinder, labelCharge: '2 lb 6 oz' }).result.fits).toBe('yes')
+    expect(recovery.run({ ...cylinder, labelCharge: '40 lb' }).result.fits).toBe('no')
+    expect(recovery.run({ ...cylinder, labelCharge: '33 lb' }).result.fits).toBe('cannot-tell')
+  })
+
+  it('warns that a flammable refrigerant needs a cylinder made for it', () => {
+    const answer = recovery.run({
+      ...cylinder,
+      refrigerant: 'R-1234yf',
+      cylinderHolds: 'empty',
+      grossNow: '28 lb',
+    })
+    expect(answer.cautions.map((entry) => entry.id)).toContain('flammable')
+    expect(answer.result.practice.map((entry) => entry.id)).toContain('flammable-cylinder')
+  })
+})
+
+describe('refusals', () => {
+  it.each([
+    ['a disposable cylinder', { cylinder: 'disposable' }, 'refused', 'cylinder'],
+    ['another refrigerant in it', { cylinderHolds: 'R-12' }, 'refused', 'cylinderHolds'],
+    ['unknown contents', { cylinderHolds: 'unknown' }, 'refused', 'cylinderHolds'],
+    ['an overfull cylinder', { grossNow: '80 lb' }, 'refused', 'grossNow'],
+    ['a gross below the tare', { grossNow: '20 lb' }, 'bad-input', 'grossNow'],
+    ['a gross without a tare', { tare: undefined }, 'missing-input', 'tare'],
+    ['a kind of cylinder that was not said', { cylinder: undefined }, 'missing-input', 'cylinder'],
+    [
+      'a water capacity that was not said',
+      { waterCapacity: undefined },
+      'missing-input',
+      'waterCapacity',
+    ],
+    ['a water capacity of nothing', { waterCapacity: '0 lb' }, 'bad-input', 'waterCapacity'],
+    ['a rating below the tare', { grossRating: '20 lb' }, 'bad-input', 'grossRating'],
+    ['a stamp without a day', { on: undefined }, 'missing-input', 'on'],
+    ['a stamp in the future', { requalified: '2027-01' }, 'bad-input', 'requalified'],
+    ['a stamp that is no date', { requalified: '04/23' }, 'bad-input', 'requalified'],
+    ['a refrigerant nobody knows', { refrigerant: 'R-999' }, 'unknown-refrigerant', undefined],
+    [
+      'R-744 in a liquid-level cylinder',
+      { refrigerant: 'R-744', cylinderHolds: 'empty' },
+      'refused',
+      'waterCapacity',
+    ],
+    [
+      'an off-road machine without its drive',
+      { machine: 'off-road' },
+      'missing-input',
+      'compressorDrive',
+    ],
+    ['a label charge of nothing', { labelCharge: '0 kg' }, 'bad-input', 'labelCharge'],
+    ['a pressure alone', { systemPressure: '60 psig' }, 'missing-input', 'systemTemperature'],
+  ])('%s', (_, change, code, path) => {
+    const error = refusal({ ...cylinder, ...change })
+    expect(error.code).toBe(code)
+    if (path !== undefined) expect(error.path[0]).toBe(path)
+    expect(error.hint).not.toBe('')
+  })
+})
+
+describe('what should come out', () => {
+  it('takes the label, of which a J2788 machine takes at least 95 %', () => {
+    const { result } = recovery.run({ refrigerant: 'R-134a', labelCharge: '1000 g', units: 'si' })
+    expect(result.expected).toMatchObject({
+      basis: 'label-charge',
+      least: { value: 950, unit: 'g' },
+      most: { value: 1000, unit: 'g' },
+    })
+  })
+
+  it('weighs vapour by density when the pressure is below saturation', () => {
+    const { result } = recovery.run({
+      refrigerant: 'R-134a',
+      systemPressure: '20 psig',
+      systemTemperature: '77 °F',
+      internalVolume: '5 L',
+      units: 'si',
+    })
+    expect(result.expected?.basis).toBe('vapour-only')
+    // R-134a vapour at 77 °F and 20 psig: 10.361 kg/m³ (CoolProp 8.0.0), so 51.8 g in 5 L.
+    const { least, most } = result.expected ?? {}
+    expect(((least?.value ?? 0) + (most?.value ?? 0)) / 2 / 51.8).toBeCloseTo(1, 2)
+    expect(most?.value).toBeLessThan(1.1 * 51.8)
+  })
+
+  it('does not tell the mass from a pressure at saturation', () => {
+    const { result, warnings } = recovery.run({
+      refrigerant: 'R-134a',
+      systemPressure: '81.8 psig',
+      systemTemperature: '77 °F',
+      internalVolume: '5 L',
+      units: 'si',
+    })
+    expect(result.expected?.basis).toBe('liquid-present')
+    expect((result.expected?.most.value ?? 0) / 6.03).toBeCloseTo(1, 1)
+    expect(warnings.map((entry) => entry.code)).toContain('pressure-does-not-tell-mass')
+  })
+
+  it('warns when the resting pressure shows less than the label', () => {
+    const { result, warnings } = recovery.run({
+      refrigerant: 'R-134a',
+      labelCharge: '1 kg',
+      systemPressure: '20 psig',
+      systemTemperature: '77 °F',
+      internalVolume: '5 L',
+    })
+    expect(result.expected?.basis).toBe('vapour-only')
+    expect(warnings.map((entry) => entry.code)).toContain('less-than-label-in-system')
+  })
+
+  it.each([
+    ['980 g ±10 g', 'as-labelled'],
+    ['700 g', 'less-than-label'],
+    ['1100 g', 'more-than-label'],
+    ['940 g', 'cannot-tell'],
+    ['1010 g', 'cannot-tell'],
+  ])('compares %s with a label of 1000 g: %s', (recovered, verdict) => {
+    const { result } = recovery.run({ refrigerant: 'R-134a', labelCharge: '1000 g', recovered })
+    expect(result.expected?.recovered?.verdict).toBe(verdict)
+  })
+})
+
+describe('how far to evacuate, US federal', () => {
+  const level = (input: Record<string, unknown>) =>
+    recovery.run({ refrigerant: 'R-134a', units: 'us', ...input }).result.evacuation
+
+  it('gives Table 1 for stationary machines, at any altitude the same absolute pressure', () => {
+    const sea = level({ machine: 'stationary' })
+    expect(sea).toMatchObject({ regime: 'table-1', pressureClass: 'medium-pressure' })
+    expect(sea?.level?.value).toBeCloseTo(19.9, 2)
+    expect(sea?.gaugeReading).toMatchObject({ unit: 'inHg vac', value: 10.02 })
+    const high = level({ machine: 'stationary', altitude: '5000 ft' })
+    expect(high?.level?.value).toBeCloseTo(19.9, 2)
+    expect(high?.gaugeReading?.value).toBeCloseTo(10.02 - 5.03, 1)
+  })
+
+  it.each([
+    [{ machine: 'road-vehicle' }, 'vehicle'],
+    [{ machine: 'bus' }, 'vehicle'],
+    [{ machine: 'bus', refrigerant: 'R-22' }, 'table-1'],
+    [{ machine: 'off-road', compressorDrive: 'open-drive' }, 'vehicle-like'],
+    [{ machine: 'off-road', compressorDrive: 'open-drive', labelCharge: '25 lb' }, 'table-1'],
+    [{ machine: 'off-road', compressorDrive: 'open-drive', refrigerant: 'R-22' }, 'table-1'],
+    [{ machine: 'off-road', compressorDrive: 'hermetic-or-electric' }, 'table-1'],
+    [{ machine: 'small-appliance' }, 'small-appliance'],
+  ])('%j falls under %s', (input, regime) => {
+    expect(level(input)?.regime).toBe(regime)
+  })
+
+  it('shows what is only remembered as unverified', () => {
+    const rules = level({ machine: 'road-vehicle' })?.rules ?? []
+    const remembered = rules.filter((entry) => entry.mark === 'memory')
+    expect(remembered.length).toBeGreaterThan(0)
+    for (const entry of remembered) expect(entry.text).toMatch(/^Unverified, look it up/u)
+  })
+})
+
+describe('laws', () => {
+  const names = fc.constantFrom(
+    'R-12',
+    'R-22',
+    'R-134a',
+    'R-1234yf',
+    'R-152a',
+    'R-32',
+    'R-290',
+    'R-600a',
+  )
+  const capacity = fc.double({ min: 1, max: 500, noNaN: true })
+
+  it('the fill never goes above the limit: at 131 °F there is vapour space left', () => {
+    fc.assert(
+      fc.property(names, capacity, (name, waterCapacityKg) => {
+        const r = refrigerant(name)
+        const highest = fillLimits(r, { waterCapacityKg })[0]?.massKg ?? Number.NaN
+        const volume = waterCapacityKg / 999.016
+        expect(highest / volume).toBeLessThanOrEqual(saturatedDensity(r, 328.15, 'liquid'))
+      }),
+    )
+  })
+
+  it('at the liquid-full temperature the liquid has exactly the volume of the cylinder', () => {
+    fc.assert(
+      fc.property(
+        names,
+        capacity,
+        fc.double({ min: 0.6, max: 1, noNaN: true }),
+        (name, wc, share) => {
+          const r = refrigerant(name)
+          const massKg = share * saturatedDensity(r, 298.15, 'liquid') * (wc / 999.016)
+          const kelvin = liquidFullTemperature(r, massKg, wc)
+          if (kelvin === undefined) return
+          expect(massKg / (wc / 999.016) / saturatedDensity(r, kelvin, 'liquid')).toBeCloseTo(1, 9)
+        },
+      ),
+    )
+  })
+
+  it('mass balances: contents + room + uncertainty = highest contents', () => {
+    fc.assert(
+      fc.property(
+        fc.double({ min: 5, max: 20, noNaN: true }),
+        fc.double({ min: 0, max: 15, noNaN: true }),
+        fc.double({ min: 0, max: 0.3, noNaN: true }),
+        (tareKg, heldKg, width) => {
+          const { result } = recovery.compute({
+            refrigerant: 'R-134a',
+            cylinder: 'refillable',
+            waterCapacity: mass(21.6),
+            tare: mass(tareKg),
+            grossNow: mass(tareKg + heldKg, width),
+            cylinderHolds: 'R-134a',
+            requalificationYears: 5,
+          })
+          const found = result.cylinder
+          expect((found?.contentsNow?.si ?? 0) + (found?.room?.si ?? 0) + width).toBeCloseTo(
+            found?.maximumContents.si ?? 0,
+            9,
+          )
+          expect(found?.stopAt?.si).toBeCloseTo(
+            tareKg + (found?.maximumContents.si ?? 0) - width,
+            9,
+          )
+        },
+      ),
+    )
+  })
+
+  it('the vapour estimate holds the mass that is there', () => {
+    fc.assert(
+      fc.property(
+        fc.double({ min: 280, max: 320, noNaN: true }),
+        fc.double({ min: 110_000, max: 330_000, noNaN: true }),
+        (temperatureK, pressurePa) => {
+          const found = massAtRest(
+            refrigerant('R-134a'),
+            { si: temperatureK, plusMinus: 1 },
+            { si: pressurePa, plusMinus: 5_000 },
+            0.01,
+          )
+          expect(found.leastKg).toBeLessThan(found.mostKg)
+          expect(found.leastKg).toBeGreaterThan(0)
+          // Ideal gas is an upper bound of the volume per mass below saturation, by a few percent.
+          const ideal = (pressurePa * 0.102032 * 0.01) / (8.314462 * temperatureK)
+          expect(found.mostKg).toBeGreaterThan(ideal)
+        },
+      ),
+    )
+  })
+
+  it('a cylinder goes overdue once, and stays so', () => {
+    fc.assert(
+      fc.property(
+        fc.integer({ min: 2000, max: 2030 }),
+        fc.integer({ min: 1, max: 12 }),
+        (year, month) => {
+          const stamped = `${year}-${String(month).padStart(2, '0')}`
+          const at = (later: number) => {
+            const total = 12 * year + month - 1 + later
+            const text = `${Math.floor(total / 12)}-${String((total % 12) + 1).padStart(2, '0')}`
+            return requalification(stamped, text, 5).status
+          }
+          expect([at(0), at(59), at(60), at(61), at(200)]).toEqual([
+            'in-date',
+            'in-date',
+            'due-this-month',
+            'overdue',
+            'overdue',
+          ])
+        },
+      ),
+    )
+  })
+})
