@@ -2,6 +2,8 @@ import { CalcError } from './errors.ts'
 import { nearestNames } from './nearest.ts'
 import type { Operation } from './operation.ts'
 import { recovery } from './service/recovery.ts'
+import { saturation } from './service/saturation.ts'
+import { table } from './service/table.ts'
 
 /** Everything the doors can call, in the order of a visit. */
 export const operations: readonly Operation[] = [recovery]

@@ -34,7 +34,7 @@ export function standardAtmosphere(altitudeM: number): number {
 }
 
 /** A pressure as a gauge or an absolute instrument reads it. */
-export type PressureReading = Quantity<'gaugePressure'> | Quantity<'absolutePressure'>
+export type PressureReading = Quantity<'gaugePressure' | 'absolutePressure'>
 
 /**
  * Absolute pressure of a reading.

@@ -1,6 +1,7 @@
 import { CalcError } from '../errors.ts'
 import type { Assumption, Warning } from '../operation.ts'
 import { type Quantity, quantityIn, SEA_LEVEL_PA, standardAtmosphere } from '../quantity/index.ts'
+import type { Source } from '../sources.ts'
 
 /** Where the machine stands: every step that reads a gauge takes these two fields. */
 export const placeIn = {
@@ -26,6 +27,14 @@ export interface ResolvedPlace {
   readonly plusMinusPa: number | undefined
   readonly assumptions: readonly Assumption[]
   readonly warnings: readonly Warning[]
+  /** The standard atmosphere, where it was used. */
+  readonly sources: readonly Source[]
+}
+
+const STANDARD_ATMOSPHERE: Source = {
+  id: 'us-standard-atmosphere-1976',
+  title: 'US Standard Atmosphere 1976 (ISO 2533:1975), equation 33a',
+  mark: 'computed',
 }
 
 /** Weather moves a station's barometer by about 3 kPa around the standard atmosphere (common practice). */
@@ -60,6 +69,7 @@ export function resolveBarometer({ altitude, barometer }: Place): ResolvedPlace 
       plusMinusPa: barometer.plusMinus,
       assumptions: [],
       warnings: altitude ? contradiction(barometer.si, standardAt(altitude)) : [],
+      sources: altitude ? [STANDARD_ATMOSPHERE] : [],
     }
   }
   if (altitude) {
@@ -68,6 +78,7 @@ export function resolveBarometer({ altitude, barometer }: Place): ResolvedPlace 
       plusMinusPa: undefined,
       assumptions: [],
       warnings: [],
+      sources: [STANDARD_ATMOSPHERE],
     }
   }
   return {
@@ -81,6 +92,7 @@ export function resolveBarometer({ altitude, barometer }: Place): ResolvedPlace 
       },
     ],
     warnings: [],
+    sources: [STANDARD_ATMOSPHERE],
   }
 }
 

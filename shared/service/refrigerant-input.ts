@@ -1,0 +1,24 @@
+import { z } from 'zod'
+import { type Caution, cautions } from '../cautions.ts'
+import { CalcError } from '../errors.ts'
+import type { Refrigerant } from '../refrigerant/index.ts'
+
+/** How every step asks for the refrigerant; an unknown name is refused with the nearest ones. */
+export const refrigerantIn = z
+  .string()
+  .min(1)
+  .max(60)
+  .describe('Refrigerant by any of its names: R-134a, 134a, HFO-1234yf, propane, CO2')
+
+/** Runs `work`; a refusal in it is about the input field `path`. */
+export function under<T>(path: string, work: () => T): T {
+  try {
+    return work()
+  } catch (error) {
+    throw error instanceof CalcError ? error.under(path) : error
+  }
+}
+
+/** The caution of a refrigerant that burns: ASHRAE 34 class 2L, 2 or 3. */
+export const flammableCautions = (r: Refrigerant): readonly Caution[] =>
+  /[23]L?$/u.test(r.info.safetyClass.value) ? cautions('flammable') : []

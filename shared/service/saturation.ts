@@ -1,0 +1,220 @@
+import { z } from 'zod'
+import { cautions } from '../cautions.ts'
+import { CalcError } from '../errors.ts'
+import { defineOperation, type Step } from '../operation.ts'
+import {
+  absolutePressure,
+  density,
+  type PressureReading,
+  propagate,
+  type Quantity,
+  quantityIn,
+  quantityOut,
+  specificEnergy,
+  temperature,
+  temperatureDifference,
+  toAbsolute,
+  toGauge,
+} from '../quantity/index.ts'
+import {
+  type Line,
+  latentHeat,
+  type Refrigerant,
+  refrigerant,
+  saturatedDensity,
+  saturationPressure,
+  saturationTemperature,
+} from '../refrigerant/index.ts'
+import { placeIn, type ResolvedPlace, resolveBarometer } from './place.ts'
+import { propertySources } from './property-sources.ts'
+import { flammableCautions, refrigerantIn, under } from './refrigerant-input.ts'
+
+const lineOut = z
+  .strictObject({
+    temperature: quantityOut,
+    gaugePressure: quantityOut,
+    absolutePressure: quantityOut,
+    density: quantityOut,
+  })
+  .describe('One end of boiling')
+
+/** Pressure and temperature of saturation on both lines, at one reading. */
+export const saturation = defineOperation({
+  name: 'saturation',
+  summary: 'Saturation temperature of a pressure, or saturation pressure of a temperature',
+  description:
+    'Give a pressure (gauge or absolute) or a temperature. A blend boils over a span: the bubble line is where liquid begins to boil (subcooling counts from it), the dew line is where the last liquid is gone (superheat counts from it).',
+  fields: {
+    refrigerant: refrigerantIn,
+    pressure: quantityIn.pressure.optional().describe('Pressure to find the temperature of'),
+    temperature: quantityIn.temperature.optional().describe('Temperature to find the pressure of'),
+    ...placeIn,
+  },
+  check({ pressure, temperature: given }) {
+    if (pressure && given) {
+      throw new CalcError('bad-input', 'Both a pressure and a temperature are given.', {
+        path: ['temperature'],
+        hint: 'Give one of them: saturation ties the other to it.',
+      })
+    }
+    if (!pressure && !given) {
+      throw new CalcError('missing-input', 'Neither a pressure nor a temperature is given.', {
+        path: ['pressure'],
+        hint: 'Give a pressure such as 70 psig, or a temperature such as 40 °F.',
+      })
+    }
+  },
+  result: z.strictObject({
+    refrigerant: z.string(),
+    given: z.enum(['pressure', 'temperature']),
+    lines: z
+      .enum(['one', 'bubble-and-dew'])
+      .describe('One line for a pure refrigerant, two for a blend'),
+    bubble: lineOut.describe('Saturated liquid: where boiling begins; subcooling counts from it'),
+    dew: lineOut.describe(
+      'Saturated vapour: where the last liquid is gone; superheat counts from it',
+    ),
+    glide: quantityOut.describe('Dew less bubble temperature at the bubble pressure'),
+    latentHeat: quantityOut.describe('Heat that boils the liquid at the bubble pressure'),
+  }),
+  cautions: ['maker-first'],
+  example: { refrigerant: 'R-134a', pressure: '32 psig', altitude: '2500 ft' },
+  compute(input) {
+    const r = refrigerant(input.refrigerant)
+    const place = resolveBarometer(input)
+    const both = linesOf(r, input, place)
+    return {
+      result: {
+        refrigerant: r.info.id,
+        given: input.pressure ? ('pressure' as const) : ('temperature' as const),
+        lines: r.info.kind === 'pure' ? ('one' as const) : ('bubble-and-dew' as const),
+        bubble: lineResult(both.bubble, place),
+        dew: lineResult(both.dew, place),
+        glide: temperatureDifference(both.glideK),
+        latentHeat: specificEnergy(both.latentHeat),
+      },
+      steps: stepsOf(r, input.pressure, both, place),
+      cautions: [...cautions('maker-first'), ...flammableCautions(r)],
+      sources: [...propertySources(r), ...place.sources],
+      assumptions: place.assumptions,
+      warnings: place.warnings,
+    }
+  },
+})
+
+interface LinePoint {
+  readonly line: Line
+  readonly temperature: Quantity<'temperature'>
+  readonly pressure: Quantity<'absolutePressure'>
+  readonly density: Quantity<'density'>
+}
+
+interface BothLines {
+  readonly bubble: LinePoint
+  readonly dew: LinePoint
+  readonly glideK: number
+  readonly latentHeat: number
+}
+
+interface Given {
+  readonly pressure?: PressureReading | undefined
+  readonly temperature?: Quantity<'temperature'> | undefined
+}
+
+function linesOf(r: Refrigerant, { pressure, temperature: given }: Given, place: ResolvedPlace) {
+  if (pressure) {
+    return under('pressure', () => {
+      const atPa = toAbsolute(pressure, place.barometerPa)
+      return finish(r, (line) => atPressure(r, line, atPa))
+    })
+  }
+  if (given) return under('temperature', () => finish(r, (line) => atTemperature(r, line, given)))
+  throw new CalcError('missing-input', 'Neither a pressure nor a temperature is given.', {
+    path: ['pressure'],
+    hint: 'Give a pressure such as 70 psig, or a temperature such as 40 °F.',
+  })
+}
+
+function finish(r: Refrigerant, point: (line: Line) => LinePoint): BothLines {
+  const bubble = point('bubble')
+  const dew = point('dew')
+  const pressurePa = bubble.pressure.si
+  const dewK = saturationTemperature(r, pressurePa, 'dew')
+  const bubbleK = saturationTemperature(r, pressurePa, 'bubble')
+  return {
+    bubble,
+    dew,
+    glideK: r.info.kind === 'pure' ? 0 : Math.max(0, dewK - bubbleK),
+    latentHeat: latentHeat(r, pressurePa),
+  }
+}
+
+function atPressure(r: Refrigerant, line: Line, pressure: Quantity<'absolutePressure'>): LinePoint {
+  const found = propagate([pressure], (pressurePa) => saturationTemperature(r, pressurePa, line))
+  return {
+    line,
+    temperature: temperature(found.si, found.plusMinus),
+    pressure,
+    density: density(saturatedDensity(r, found.si, line === 'bubble' ? 'liquid' : 'vapour')),
+  }
+}
+
+function atTemperature(r: Refrigerant, line: Line, given: Quantity<'temperature'>): LinePoint {
+  const found = propagate([given], (temperatureK) => saturationPressure(r, temperatureK, line))
+  return {
+    line,
+    temperature: given,
+    pressure: absolutePressure(found.si, found.plusMinus),
+    density: density(saturatedDensity(r, given.si, line === 'bubble' ? 'liquid' : 'vapour')),
+  }
+}
+
+const lineResult = (point: LinePoint, place: ResolvedPlace) => ({
+  temperature: point.temperature,
+  gaugePressure: toGauge(point.pressure.si, place.barometerPa, point.pressure.plusMinus),
+  absolutePressure: point.pressure,
+  density: point.density,
+})
+
+function stepsOf(
+  r: Refrigerant,
+  pressure: Given['pressure'],
+  both: BothLines,
+  place: ResolvedPlace,
+): readonly Step[] {
+  const points = r.info.kind === 'pure' ? [both.bubble] : [both.bubble, both.dew]
+  const gauge: readonly Step[] =
+    pressure?.kind === 'gaugePressure'
+      ? [
+          {
+            what: 'Absolute pressure',
+            formula: 'gauge reading + barometric pressure',
+            values: {
+              'gauge reading': pressure,
+              'barometric pressure': absolutePressure(place.barometerPa),
+            },
+            gives: both.bubble.pressure,
+          },
+        ]
+      : []
+  const name = (point: LinePoint) =>
+    r.info.kind === 'pure' ? 'saturation line' : `${point.line} line`
+  return [
+    ...gauge,
+    ...points.map((point) =>
+      pressure
+        ? {
+            what: 'Saturation temperature',
+            formula: `${r.info.id}, ${name(point)}, at this absolute pressure`,
+            values: { 'absolute pressure': point.pressure },
+            gives: point.temperature,
+          }
+        : {
+            what: 'Saturation pressure',
+            formula: `${r.info.id}, ${name(point)}, at this temperature`,
+            values: { temperature: point.temperature },
+            gives: point.pressure,
+          },
+    ),
+  ]
+}

@@ -1,0 +1,120 @@
+import { z } from 'zod'
+import { cautions } from '../cautions.ts'
+import { CalcError } from '../errors.ts'
+import { defineOperation } from '../operation.ts'
+import { quantity, quantityOut, toAbsolute } from '../quantity/index.ts'
+import { type Refrigerant, refrigerant } from '../refrigerant/index.ts'
+import { placeIn, resolveBarometer } from './place.ts'
+import { propertySources } from './property-sources.ts'
+import { flammableCautions, refrigerantIn } from './refrigerant-input.ts'
+import { boundIn } from './table/bound.ts'
+import { CHOICES, columnsOf, type RowPoint } from './table/columns.ts'
+import { type Grid, grid, type TableKind } from './table/grid.ts'
+
+const endIn = boundIn('TableEnd', 'A temperature or a pressure, gauge or absolute', [
+  'temperature',
+  'gaugePressure',
+  'absolutePressure',
+])
+const stepIn = boundIn('TableStep', 'A difference of two temperatures or of two pressures', [
+  'temperatureDifference',
+  'pressureDifference',
+])
+const unitIn = z.string().min(1).max(20).optional()
+
+const FIRST_COLUMN = {
+  temperature: { key: 'temperature', label: 'temperature' },
+  gaugePressure: { key: 'gaugePressure', label: 'gauge pressure' },
+  absolutePressure: { key: 'absolutePressure', label: 'absolute pressure' },
+} as const satisfies Record<TableKind, object>
+
+/** Saturation over a range of temperature or pressure. */
+export const table = defineOperation({
+  name: 'table',
+  summary: 'Saturation table over any range and step of temperature or pressure',
+  description:
+    'Rows from one end to the other, the first column in the unit that the ends are written in. A blend has a column for its bubble line (subcooling) and one for its dew line (superheat). At most 2000 rows.',
+  fields: {
+    refrigerant: refrigerantIn,
+    from: endIn.describe('First row: a temperature, or a gauge or absolute pressure'),
+    to: endIn.describe('Last row, of the same kind'),
+    step: stepIn.describe('Difference from row to row'),
+    columns: z
+      .array(z.enum(CHOICES))
+      .min(1)
+      .max(CHOICES.length)
+      .default(['saturation', 'density', 'latent-heat'])
+      .describe('What stands beside the first column'),
+    temperatureUnit: unitIn.describe('Unit of the other temperatures, such as °F or °C'),
+    pressureUnit: unitIn.describe('Unit of the other pressures: psig, bar g, kPa abs'),
+    densityUnit: unitIn.describe('Unit of the densities, such as kg/m3 or lb/ft3'),
+    latentHeatUnit: unitIn.describe('Unit of the latent heat, such as kJ/kg or Btu/lb'),
+    ...placeIn,
+  },
+  result: z.strictObject({
+    refrigerant: z.string(),
+    over: z.enum(['temperature', 'gauge-pressure', 'absolute-pressure']),
+    columns: z
+      .array(z.strictObject({ key: z.string(), label: z.string() }))
+      .describe('Columns in order; each row has a figure under each key'),
+    rows: z.array(z.record(z.string(), quantityOut)),
+  }),
+  cautions: ['maker-first'],
+  example: { refrigerant: 'R-134a', from: '0 °F', to: '160 °F', step: '10 °F', units: 'us' },
+  compute(input) {
+    const r = refrigerant(input.refrigerant)
+    const place = resolveBarometer(input)
+    const steps = grid(input.from, input.to, input.step)
+    const first = FIRST_COLUMN[steps.kind]
+    const columns = columnsOf(r, steps.kind, input.columns, input)
+    const rows = steps.values.map((value) =>
+      inRow(r, steps, value, () => {
+        const figure = quantity(steps.kind, value, steps.unit).in(steps.unit)
+        const point = pointOf(steps.kind, figure.si, place.barometerPa)
+        const others = columns.map((column) => [column.key, column.figure(point)] as const)
+        return Object.fromEntries([[first.key, figure], ...others])
+      }),
+    )
+    return {
+      result: {
+        refrigerant: r.info.id,
+        over: overOf(steps.kind),
+        columns: [first, ...columns.map(({ key, label }) => ({ key, label }))],
+        rows,
+      },
+      steps: [],
+      cautions: [...cautions('maker-first'), ...flammableCautions(r)],
+      sources: [...propertySources(r), ...place.sources],
+      assumptions: place.assumptions,
+      warnings: place.warnings,
+    }
+  },
+})
+
+const overOf = (kind: TableKind) =>
+  kind === 'temperature'
+    ? ('temperature' as const)
+    : kind === 'gaugePressure'
+      ? ('gauge-pressure' as const)
+      : ('absolute-pressure' as const)
+
+function pointOf(kind: TableKind, si: number, barometerPa: number): RowPoint {
+  if (kind === 'temperature') return { over: 'temperature', si, barometerPa }
+  const reading = quantity(kind, si, kind === 'gaugePressure' ? 'Pa g' : 'Pa abs')
+  return { over: 'pressure', si: toAbsolute(reading, barometerPa).si, barometerPa }
+}
+
+/** A row outside the refrigerant's range is refused with the end that leads there. */
+function inRow<T>(r: Refrigerant, { values, unit }: Grid, value: number, work: () => T): T {
+  try {
+    return work()
+  } catch (error) {
+    if (!(error instanceof CalcError)) throw error
+    const end = value === values[0] ? 'from' : 'to'
+    throw new CalcError(
+      error.code,
+      `The row of ${Number(value.toPrecision(6))} ${unit} leaves the range of ${r.info.id}. ${error.message}`,
+      { path: [end], hint: error.hint },
+    )
+  }
+}
