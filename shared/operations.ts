@@ -6,7 +6,7 @@ import { saturation } from './service/saturation.ts'
 import { table } from './service/table.ts'
 
 /** Everything the doors can call, in the order of a visit. */
-export const operations: readonly Operation[] = [recovery]
+export const operations: readonly Operation[] = [saturation, table, recovery]
 
 /** The operation of this name. @throws {CalcError} `unknown-name` with the nearest names. */
 export function operation(name: string): Operation {
