@@ -1,0 +1,125 @@
+import type { Source } from '../sources.ts'
+import { type CertificateAnswer, certificateAnswer } from './certificate.ts'
+import type { Facts } from './facts.ts'
+import { JURISDICTIONS } from './library.ts'
+import { allMatches, firstMatch, type Match, type Regimes } from './match.ts'
+import type { Jurisdiction, PlaceOfLaw, StatementData, Topic } from './types.ts'
+
+/** A statement of law that applies, or would if a missing fact said so. */
+export interface Statement extends Omit<StatementData, 'source'> {
+  readonly id: string
+  readonly source: string
+  readonly url: string | undefined
+  readonly applies: 'yes' | 'depends'
+  /** Input fields that would settle whether it applies. */
+  readonly dependsOn: readonly string[]
+}
+
+export interface TopicAnswer {
+  /** The one answer, several when facts are missing, none when the tables hold statements only. */
+  readonly answers: readonly string[]
+  readonly statements: readonly Statement[]
+}
+
+export interface Decision {
+  readonly place: PlaceOfLaw
+  readonly placeName: string
+  readonly regime: {
+    readonly ids: readonly string[]
+    readonly names: readonly string[]
+    readonly missing: readonly string[]
+    readonly statements: readonly Statement[]
+  }
+  readonly certificate: CertificateAnswer & { readonly statements: readonly Statement[] }
+  readonly venting: TopicAnswer
+  readonly equipment: TopicAnswer
+  readonly reuse: TopicAnswer
+  readonly leakRepair: TopicAnswer
+  readonly retrofit: TopicAnswer
+  readonly records: TopicAnswer
+  readonly elsewhere: TopicAnswer
+}
+
+/**
+ * Which rules bind a job: reads the jurisdiction's decision tables row by row.
+ *
+ * Pure and complete: a fact that was not given leaves every row that it could select, each marked
+ * with what would settle it, instead of being guessed.
+ *
+ * @param held - Certificates of the person; undefined when nobody said.
+ */
+export function decide(
+  place: PlaceOfLaw,
+  facts: Facts,
+  held: readonly string[] | undefined,
+): Decision {
+  const law = JURISDICTIONS[place]
+  const regimeRows = firstMatch(law.tables.regime, facts)
+  const ids = distinct(regimeRows.map(({ row }) => row.answer ?? ''))
+  const missing = ids.length > 1 ? distinct(regimeRows.flatMap((match) => match.missing)) : []
+  const regimes: Regimes = { ids, missing }
+  const certificateRows = firstMatch(law.tables.certificate, facts, regimes)
+  const topic = (name: Topic, pick: typeof firstMatch): TopicAnswer => {
+    const matches = pick(law.tables[name], facts, regimes)
+    return {
+      answers: distinct(matches.flatMap(({ row }) => row.answer ?? [])),
+      statements: statementsOf(law, matches),
+    }
+  }
+  return {
+    place,
+    placeName: law.name,
+    regime: {
+      ids,
+      names: ids.map((id) => law.regimes[id] ?? id),
+      missing,
+      statements: statementsOf(law, regimeRows),
+    },
+    certificate: {
+      ...certificateAnswer(certificateRows, held),
+      statements: statementsOf(law, certificateRows),
+    },
+    venting: topic('venting', firstMatch),
+    equipment: topic('equipment', allMatches),
+    reuse: topic('reuse', allMatches),
+    leakRepair: topic('leakRepair', allMatches),
+    retrofit:
+      facts.action === 'retrofit' ? topic('retrofit', firstMatch) : { answers: [], statements: [] },
+    records: topic('records', allMatches),
+    elsewhere: topic('elsewhere', allMatches),
+  }
+}
+
+/** Each statement once: what surely applies before what depends, else in the order of the rows. */
+function statementsOf(law: Jurisdiction, matches: readonly Match[]): readonly Statement[] {
+  const found = new Map<string, Statement>()
+  for (const { row, applies, missing } of matches) {
+    for (const id of row.statements) {
+      const data = law.statements[id]
+      if (!data || found.get(id)?.applies === 'yes') continue
+      const dependsOn = distinct([...(found.get(id)?.dependsOn ?? []), ...missing])
+      const source = law.sources[data.source]
+      found.set(id, {
+        ...data,
+        id,
+        source: source?.title ?? data.source,
+        url: source?.url,
+        applies,
+        dependsOn: applies === 'yes' ? [] : dependsOn,
+      })
+    }
+  }
+  return [...found.values()]
+}
+
+/** A statement as the frame cites it. */
+export const statementSource = (place: PlaceOfLaw, statement: Statement): Source => ({
+  id: `${place}/${statement.id}`,
+  title: statement.source,
+  mark: statement.mark,
+  url: statement.url,
+  where: statement.section,
+  checked: statement.checked,
+})
+
+const distinct = <T>(items: readonly T[]): readonly T[] => [...new Set(items)]

@@ -1,0 +1,27 @@
+import australia from '../../data/rules/australia.json' with { type: 'json' }
+import canada from '../../data/rules/canada.json' with { type: 'json' }
+import named from '../../data/rules/certificates.json' with { type: 'json' }
+import eu from '../../data/rules/eu.json' with { type: 'json' }
+import uk from '../../data/rules/uk.json' with { type: 'json' }
+import usFederal from '../../data/rules/us-federal.json' with { type: 'json' }
+import type { Jurisdiction, PlaceOfLaw } from './types.ts'
+
+// JSON widens literals to strings; a test holds each file to the strict schema.
+export const JURISDICTIONS: Readonly<Record<PlaceOfLaw, Jurisdiction>> = {
+  'us-federal': usFederal as Jurisdiction,
+  eu: eu as Jurisdiction,
+  uk: uk as Jurisdiction,
+  canada: canada as Jurisdiction,
+  australia: australia as Jurisdiction,
+}
+
+export type CertificateId = keyof typeof named.certificates
+
+export const CERTIFICATES: Readonly<Record<CertificateId, string>> = named.certificates
+
+export const CERTIFICATE_IDS = Object.keys(named.certificates) as [
+  CertificateId,
+  ...CertificateId[],
+]
+
+export const isCertificate = (id: string): id is CertificateId => Object.hasOwn(CERTIFICATES, id)

@@ -1,0 +1,91 @@
+import type { Mark } from '../sources.ts'
+
+export const PLACES = ['us-federal', 'eu', 'uk', 'canada', 'australia'] as const
+export type PlaceOfLaw = (typeof PLACES)[number]
+
+export const MACHINES = [
+  'road-vehicle',
+  'bus',
+  'off-road',
+  'stationary',
+  'refrigerated-cargo',
+] as const
+export type Machine = (typeof MACHINES)[number]
+
+export const COMPRESSORS = ['open-drive', 'hermetic-or-electric'] as const
+export type Compressor = (typeof COMPRESSORS)[number]
+
+export const ACTIONS = ['open', 'recover', 'charge', 'buy', 'dispose', 'retrofit'] as const
+export type Action = (typeof ACTIONS)[number]
+
+/** Bounds of a full charge in pounds, as the US rules write them. */
+export interface ChargeLimits {
+  readonly atMost?: number
+  readonly above?: number
+  readonly atLeast?: number
+  readonly below?: number
+}
+
+/** When a row applies: every condition named must hold; one left out always holds. */
+export interface Condition {
+  readonly machine?: readonly string[]
+  readonly compressor?: readonly string[]
+  readonly factorySealed?: boolean
+  readonly refrigerant?: readonly string[]
+  readonly notRefrigerant?: readonly string[]
+  /** At least one of the refrigerant's families is among these. */
+  readonly family?: readonly string[]
+  /** None of its families is among these. */
+  readonly notFamily?: readonly string[]
+  /** Every substance in it is of this family. */
+  readonly onlyFamily?: string
+  readonly chargeLb?: ChargeLimits
+  readonly action?: readonly string[]
+  readonly forPay?: boolean
+  readonly regime?: readonly string[]
+  /** The same questions about the refrigerant that is to replace the present one. */
+  readonly to?: Pick<Condition, 'refrigerant' | 'family'>
+}
+
+/** A row of a decision table. */
+export interface Row {
+  readonly when: Condition
+  readonly answer?: string
+  /** Certificates of which one suffices. */
+  readonly anyOf?: readonly string[]
+  /** Which of them it is depends on a place finer than these rules know. */
+  readonly placeDecides?: boolean
+  readonly statements: readonly string[]
+}
+
+export interface StatementData {
+  readonly text: string
+  readonly section: string
+  readonly mark: Mark
+  /** Month or day on which the text was read, YYYY-MM or YYYY-MM-DD. */
+  readonly checked: string
+  readonly source: string
+}
+
+export const TOPICS = [
+  'regime',
+  'certificate',
+  'venting',
+  'equipment',
+  'reuse',
+  'leakRepair',
+  'retrofit',
+  'records',
+  'elsewhere',
+] as const
+export type Topic = (typeof TOPICS)[number]
+
+/** One file of `data/rules`: the statements of a jurisdiction, and the tables that pick among them. */
+export interface Jurisdiction {
+  readonly jurisdiction: string
+  readonly name: string
+  readonly sources: Readonly<Record<string, { readonly title: string; readonly url?: string }>>
+  readonly statements: Readonly<Record<string, StatementData>>
+  readonly regimes: Readonly<Record<string, string>>
+  readonly tables: Readonly<Record<Topic, readonly Row[]>>
+}

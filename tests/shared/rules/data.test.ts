@@ -1,0 +1,120 @@
+import { describe, expect, it } from 'vitest'
+import { z } from 'zod'
+import families from '../../../data/rules/families.json' with { type: 'json' }
+import { refrigerants } from '../../../shared/refrigerant/index.ts'
+import { CERTIFICATE_IDS, JURISDICTIONS } from '../../../shared/rules/library.ts'
+import { statementOut } from '../../../shared/rules/shown.ts'
+import { ACTIONS, COMPRESSORS, MACHINES, PLACES, TOPICS } from '../../../shared/rules/types.ts'
+
+const limits = z.strictObject({
+  atMost: z.number().optional(),
+  above: z.number().optional(),
+  atLeast: z.number().optional(),
+  below: z.number().optional(),
+})
+
+const known = new Set(refrigerants().map(({ id }) => id))
+const refrigerantIds = z.array(z.string().refine((id) => known.has(id)))
+const familyIds = z.array(z.enum([...Object.keys(families.families), 'ods', 'flammable']))
+
+const when = z.strictObject({
+  machine: z.array(z.enum(MACHINES)).optional(),
+  compressor: z.array(z.enum(COMPRESSORS)).optional(),
+  factorySealed: z.boolean().optional(),
+  refrigerant: refrigerantIds.optional(),
+  notRefrigerant: refrigerantIds.optional(),
+  family: familyIds.optional(),
+  notFamily: familyIds.optional(),
+  onlyFamily: z.enum(Object.keys(families.families)).optional(),
+  chargeLb: limits.optional(),
+  action: z.array(z.enum(ACTIONS)).optional(),
+  forPay: z.boolean().optional(),
+  regime: z.array(z.string()).optional(),
+  to: z
+    .strictObject({ refrigerant: refrigerantIds.optional(), family: familyIds.optional() })
+    .optional(),
+})
+
+const row = z.strictObject({
+  when,
+  answer: z.string().optional(),
+  anyOf: z.array(z.enum(CERTIFICATE_IDS)).optional(),
+  placeDecides: z.boolean().optional(),
+  statements: z.array(z.string()).min(1),
+})
+
+const file = z.strictObject({
+  jurisdiction: z.enum(PLACES),
+  name: z.string().min(2),
+  sources: z.record(
+    z.string(),
+    z.strictObject({ title: z.string().min(8), url: z.url().optional() }),
+  ),
+  statements: z.record(
+    z.string(),
+    z.strictObject({
+      text: z.string().min(20),
+      section: z.string().min(5),
+      mark: statementOut.shape.mark,
+      checked: z.string().regex(/^2026-11(-25)?$/u),
+      source: z.string(),
+    }),
+  ),
+  regimes: z.record(z.string(), z.string()),
+  tables: z.strictObject(Object.fromEntries(TOPICS.map((topic) => [topic, z.array(row)]))),
+})
+
+describe.each(PLACES)('the rules of %s', (place) => {
+  const law = JURISDICTIONS[place]
+  const rows = TOPICS.flatMap((topic) => law.tables[topic])
+
+  it('fit the strict schema and name their own file', () => {
+    expect(file.parse(law).jurisdiction).toBe(place)
+  })
+
+  it('cite only sources and statements that exist, and use all of them', () => {
+    const used = new Set(rows.flatMap(({ statements }) => statements))
+    expect([...used].sort()).toEqual(Object.keys(law.statements).sort())
+    const cited = new Set(Object.values(law.statements).map(({ source }) => source))
+    expect([...cited].sort()).toEqual(Object.keys(law.sources).sort())
+  })
+
+  it('say "unverified: look up" exactly where a statement is from memory', () => {
+    for (const [id, { text, mark }] of Object.entries(law.statements)) {
+      expect(/^unverified: look up |: look up yours/iu.test(text), id).toBe(
+        mark === 'memory' || /: look up yours/u.test(text),
+      )
+    }
+  })
+
+  it('name a regime for every answer of the regime table, and only those in conditions', () => {
+    const regimes = Object.keys(law.regimes)
+    expect(new Set(law.tables.regime.map(({ answer }) => answer))).toEqual(new Set(regimes))
+    for (const { when } of rows) {
+      for (const id of when.regime ?? []) expect(regimes).toContain(id)
+    }
+  })
+
+  it('never let an unverified statement alone forbid or allow', () => {
+    for (const { answer, statements } of [
+      ...law.tables.certificate,
+      ...law.tables.venting,
+      ...law.tables.retrofit,
+    ]) {
+      const marks = statements.map((id) => law.statements[id]?.mark)
+      if (answer !== 'look-up')
+        expect(
+          marks.some((mark) => mark !== 'memory'),
+          statements.join(),
+        ).toBe(true)
+    }
+  })
+})
+
+it('give every substance of every refrigerant a family, each in one family only', () => {
+  const listed = Object.values(families.families).flat()
+  expect(new Set(listed).size).toBe(listed.length)
+  for (const { composition } of refrigerants()) {
+    for (const { substance } of composition) expect(listed).toContain(substance)
+  }
+})

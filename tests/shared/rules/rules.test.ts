@@ -1,0 +1,445 @@
+import { describe, expect, it } from 'vitest'
+import { refrigerants } from '../../../shared/refrigerant/index.ts'
+import { rules } from '../../../shared/rules/rules.ts'
+import { ACTIONS, COMPRESSORS, MACHINES, PLACES } from '../../../shared/rules/types.ts'
+
+type Input = Record<string, unknown>
+const ask = (input: Input) => rules.run({ place: 'us-federal', action: 'recover', ...input })
+const ids = (statements: readonly { id: string }[]) => statements.map(({ id }) => id)
+
+const road = { machine: 'road-vehicle', refrigerant: 'R-134a', charge: '1.5 lb' }
+const loader = {
+  machine: 'off-road',
+  compressor: 'open-drive',
+  refrigerant: 'R-134a',
+  charge: '2.75 lb',
+}
+const split = { machine: 'stationary', refrigerant: 'R-410A', charge: '8 lb', factorySealed: false }
+const window = { machine: 'stationary', refrigerant: 'R-32', charge: '1.2 lb', factorySealed: true }
+
+describe('the US regime, cell by cell', () => {
+  const cells: [string, Input, string][] = [
+    ['road vehicle, belt-driven', { ...road, compressor: 'open-drive' }, 'mvac'],
+    ['road vehicle, electric', { ...road, compressor: 'hermetic-or-electric' }, 'mvac'],
+    ['road vehicle, compressor not given', road, 'mvac'],
+    ['road vehicle with R-22', { ...road, refrigerant: 'R-22' }, 'mvac'],
+    ['bus with R-134a', { ...road, machine: 'bus', charge: '14 lb' }, 'mvac'],
+    ['bus with R-22', { ...road, machine: 'bus', refrigerant: 'R-22' }, 'appliance'],
+    ['bus with R-407C', { ...road, machine: 'bus', refrigerant: 'R-407C' }, 'mvac'],
+    ['refrigerated cargo', { ...road, machine: 'refrigerated-cargo' }, 'appliance'],
+    ['off-road, open drive', loader, 'mvac-like'],
+    ['off-road, open drive, R-12', { ...loader, refrigerant: 'R-12' }, 'mvac-like'],
+    ['off-road, open drive, 20 lb exactly', { ...loader, charge: '20 lb' }, 'mvac-like'],
+    ['off-road, open drive, over 20 lb', { ...loader, charge: '20.1 lb' }, 'appliance'],
+    ['off-road, open drive, R-22', { ...loader, refrigerant: 'R-22' }, 'appliance'],
+    [
+      'off-road, electric, lines made on site',
+      { ...loader, compressor: 'hermetic-or-electric', factorySealed: false },
+      'appliance',
+    ],
+    [
+      'off-road, electric roof unit sealed in the factory',
+      { ...loader, compressor: 'hermetic-or-electric', factorySealed: true },
+      'small-appliance',
+    ],
+    ['building, split', split, 'appliance'],
+    ['building, sealed, 5 lb exactly', { ...window, charge: '5 lb' }, 'small-appliance'],
+    ['building, sealed, over 5 lb', { ...window, charge: '5.1 lb' }, 'appliance'],
+  ]
+  it.each(cells)('%s', (_, input, regime) => {
+    expect(ask(input).result.regime).toMatchObject({ decided: true, ids: [regime] })
+  })
+
+  it('does not guess a missing charge or compressor, and says what would decide', () => {
+    const { charge: _, ...noCharge } = loader
+    expect(ask(noCharge).result.regime).toMatchObject({
+      decided: false,
+      ids: ['mvac-like', 'appliance'],
+      missing: ['charge'],
+    })
+    const { compressor: __, ...noDrive } = loader
+    const undecided = ask(noDrive)
+    expect(undecided.result.regime.missing).toContain('compressor')
+    expect(undecided.warnings.map(({ code }) => code)).toContain('regime-undecided')
+  })
+
+  it('reads kilograms at the same limit', () => {
+    expect(ask({ ...loader, charge: '9.07 kg' }).result.regime.ids).toEqual(['mvac-like'])
+    expect(ask({ ...loader, charge: '9.08 kg' }).result.regime.ids).toEqual(['appliance'])
+  })
+})
+
+describe('the US certificate, cell by cell', () => {
+  const all = ['us-608-type-i', 'us-608-type-ii', 'us-608-type-iii', 'us-608-universal']
+  const cells: [string, Input, string, string[]][] = [
+    ['vehicle for pay', { ...road, forPay: true }, 'required', ['us-609']],
+    ['vehicle unpaid', { ...road, forPay: false }, 'not-required', []],
+    ['own vehicle', { ...road, ownMachine: true }, 'not-required', []],
+    [
+      'loader for pay',
+      { ...loader, forPay: true },
+      'required',
+      ['us-609', 'us-608-type-ii', 'us-608-universal'],
+    ],
+    [
+      'own loader',
+      { ...loader, ownMachine: true },
+      'required',
+      ['us-609', 'us-608-type-ii', 'us-608-universal'],
+    ],
+    ['split', split, 'required', ['us-608-type-ii', 'us-608-universal']],
+    ['small appliance', window, 'required', ['us-608-type-i', 'us-608-universal']],
+    [
+      'R-22 bus',
+      { ...road, machine: 'bus', refrigerant: 'R-22' },
+      'required',
+      ['us-608-type-ii', 'us-608-universal'],
+    ],
+    ['buy R-134a for a loader', { ...loader, action: 'buy' }, 'required', ['us-609', ...all]],
+    [
+      'buy R-12 for a vehicle',
+      { ...road, refrigerant: 'R-12', action: 'buy' },
+      'required',
+      ['us-609'],
+    ],
+    ['buy R-22', { ...loader, refrigerant: 'R-22', action: 'buy' }, 'required', all],
+    ['buy R-410A for a building', { ...split, action: 'buy' }, 'required', all],
+    ['buy R-744', { ...road, refrigerant: 'R-744', action: 'buy' }, 'not-required', []],
+    ['buy R-290', { ...split, refrigerant: 'R-290', action: 'buy' }, 'look-up', []],
+    ['dispose of a vehicle', { ...road, action: 'dispose' }, 'look-up', []],
+    [
+      'dispose of a split',
+      { ...split, action: 'dispose' },
+      'required',
+      ['us-608-type-ii', 'us-608-universal'],
+    ],
+  ]
+  it.each(cells)('%s', (_, input, needed, anyOf) => {
+    const { certificate } = ask(input).result
+    expect(certificate.needed).toBe(needed)
+    expect(certificate.anyOf.map(({ id }) => id)).toEqual(anyOf)
+  })
+
+  const held: [string, Input, string[], string][] = [
+    ['609 for a paid vehicle', { ...road, forPay: true }, ['us-609'], 'enough'],
+    ['Universal for a paid vehicle', { ...road, forPay: true }, ['us-608-universal'], 'not-enough'],
+    ['Type I for a loader', loader, ['us-608-type-i'], 'not-enough'],
+    ['609 for a loader', loader, ['us-609'], 'enough'],
+    ['609 for a split', split, ['us-609'], 'not-enough'],
+    ['Type II for a window unit', window, ['us-608-type-ii'], 'not-enough'],
+    ['609 to buy for a split', { ...split, action: 'buy' }, ['us-609'], 'not-enough'],
+    ['nothing for an unpaid vehicle', { ...road, forPay: false }, [], 'not-needed'],
+    ['nothing, pay not given', road, [], 'cannot-tell'],
+    ['609, pay not given', road, ['us-609'], 'enough'],
+    [
+      'anything for disposal of a vehicle',
+      { ...road, action: 'dispose' },
+      ['us-609'],
+      'cannot-tell',
+    ],
+  ]
+  it.each(held)('%s', (_, input, certificates, verdict) => {
+    expect(ask({ ...input, certificates }).result.certificate.held).toBe(verdict)
+  })
+
+  it('asks which certificates are held when nobody said', () => {
+    expect(ask(loader).result.certificate).toMatchObject({ held: 'not-given' })
+  })
+
+  it('finds a certificate that suffices whichever regime a missing charge decides', () => {
+    const { charge: _, ...unknown } = loader
+    expect(ask({ ...unknown, certificates: ['us-608-type-ii'] }).result.certificate.held).toBe(
+      'enough',
+    )
+    expect(ask({ ...unknown, certificates: ['us-609'] }).result.certificate.held).toBe(
+      'cannot-tell',
+    )
+  })
+
+  it('warns when what is held does not cover the work', () => {
+    const answer = ask({ ...loader, certificates: [] })
+    expect(answer.result.certificate.says).toContain('do not do this work')
+    expect(answer.warnings.map(({ code }) => code)).toContain('certificate-not-enough')
+  })
+
+  it('takes unpaid from an own machine as an assumption, but never over what was said', () => {
+    expect(ask({ ...road, ownMachine: true }).assumptions).toMatchObject([{ field: 'forPay' }])
+    const paid = ask({ ...road, ownMachine: true, forPay: true })
+    expect(paid.result.certificate.needed).toBe('required')
+    expect(paid.assumptions).toEqual([])
+  })
+})
+
+describe('US venting, equipment and reuse', () => {
+  const venting: [string, Input, string][] = [
+    ['R-134a loader', loader, 'prohibited'],
+    ['R-1234yf vehicle', { ...road, refrigerant: 'R-1234yf' }, 'prohibited'],
+    ['R-744 vehicle', { ...road, refrigerant: 'R-744' }, 'exempt'],
+    ['R-744 building', { ...split, refrigerant: 'R-744' }, 'exempt'],
+    ['propane found in a vehicle', { ...road, refrigerant: 'propane' }, 'prohibited'],
+    ['propane in a building unit', { ...window, refrigerant: 'R-290' }, 'look-up'],
+    [
+      'blend with some hydrocarbon in a building',
+      { ...split, refrigerant: 'R-422B' },
+      'prohibited',
+    ],
+  ]
+  it.each(venting)('%s: %s', (_, input, answer) => {
+    expect(ask(input).result.venting.answers).toEqual([answer])
+  })
+
+  const equipment: [string, Input, string[]][] = [
+    ['R-12', { ...loader, refrigerant: 'R-12' }, ['equipment-r12', 'properly-using']],
+    ['R-134a', loader, ['equipment-r134a', 'properly-using']],
+    [
+      'R-1234yf',
+      { ...loader, refrigerant: 'R-1234yf' },
+      ['equipment-r1234yf', 'equipment-r1234yf-final', 'properly-using'],
+    ],
+    ['R-744', { ...road, refrigerant: 'R-744' }, ['equipment-r744', 'properly-using']],
+    [
+      'another in a vehicle',
+      { ...road, refrigerant: 'R-152a' },
+      ['equipment-other', 'properly-using'],
+    ],
+    [
+      'scrapped loader',
+      { ...loader, action: 'dispose' },
+      ['equipment-r134a', 'properly-using', 'recover-102'],
+    ],
+    ['split', split, ['equipment-608', 'equipment-608-minor']],
+    ['window unit', window, ['equipment-small']],
+  ]
+  it.each(equipment)('equipment for %s', (_, input, statements) => {
+    expect(ids(ask(input).result.equipment.statements)).toEqual(statements)
+  })
+
+  it('asks recycling before return, and more for scrapped machines', () => {
+    expect(ask(loader).result.reuse.answers).toEqual(['recycle-first'])
+    expect(ids(ask(loader).result.reuse.statements)).not.toContain('salvage')
+    expect(ids(ask({ ...loader, action: 'dispose' }).result.reuse.statements)).toContain('salvage')
+    expect(ask(split).result.reuse.answers).toEqual(['look-up'])
+    expect(ask({ ...road, refrigerant: 'R-744' }).result.reuse.answers).toEqual([])
+  })
+})
+
+describe('US leak repair, retrofit and records', () => {
+  const leak: [string, Input, string[]][] = [
+    ['cab', loader, ['no-federal-duty']],
+    [
+      'coach with 14.9 lb of R-134a',
+      { ...road, machine: 'bus', charge: '14.9 lb' },
+      ['no-federal-duty'],
+    ],
+    ['coach with 15 lb of R-134a', { ...road, machine: 'bus', charge: '15 lb' }, ['look-up']],
+    ['R-410A, 14 lb', { ...split, charge: '14 lb' }, ['no-federal-duty']],
+    ['R-410A, 15 lb', { ...split, charge: '15 lb' }, ['look-up']],
+    ['R-22, 49 lb', { ...split, refrigerant: 'R-22', charge: '49 lb' }, ['no-federal-duty']],
+    ['R-22, 50 lb', { ...split, refrigerant: 'R-22', charge: '50 lb' }, ['duty']],
+    ['R-290', { ...split, refrigerant: 'R-290' }, ['no-federal-duty']],
+    ['window unit', window, ['no-federal-duty']],
+  ]
+  it.each(leak)('%s', (_, input, answers) => {
+    expect(ask(input).result.leakRepair.answers).toEqual(answers)
+  })
+
+  it('leaves both possibilities when the charge of an appliance is not given', () => {
+    const { charge: _, ...unknown } = split
+    const { leakRepair } = ask(unknown).result
+    expect(leakRepair.answers).toEqual(['look-up', 'no-federal-duty'])
+    expect(
+      leakRepair.statements.every(
+        ({ applies, dependsOn }) => applies === 'depends' && dependsOn.includes('charge'),
+      ),
+    ).toBe(true)
+  })
+
+  const retrofit: [string, string, string, string][] = [
+    ['road-vehicle', 'R-12', 'R-134a', 'acceptable-with-conditions'],
+    ['off-road', 'R-12', 'R-134a', 'acceptable-with-conditions'],
+    ['road-vehicle', 'R-134a', 'R-1234yf', 'not-acceptable'],
+    ['off-road', 'R-134a', 'R-1234yf', 'not-acceptable'],
+    ['road-vehicle', 'R-134a', 'R-152a', 'not-acceptable'],
+    ['road-vehicle', 'R-12', 'R-290', 'not-acceptable'],
+    ['road-vehicle', 'R-134a', 'R-744', 'not-acceptable'],
+    ['road-vehicle', 'R-12', 'R-416A', 'look-up'],
+    ['stationary', 'R-22', 'R-407C', 'look-up'],
+  ]
+  it.each(retrofit)('%s from %s to %s is %s', (machine, from, to, answer) => {
+    const input = { ...loader, machine, refrigerant: from, retrofitTo: to, action: 'retrofit' }
+    expect(ask(input).result.retrofit.answers).toEqual([answer])
+  })
+
+  it('speaks of retrofit only when asked, and then wants to know to what', () => {
+    expect(ask(loader).result.retrofit).toEqual({ answers: [], statements: [] })
+    expect(() => ask({ ...loader, action: 'retrofit' })).toThrow(
+      expect.objectContaining({ code: 'missing-input', path: ['retrofitTo'] }),
+    )
+  })
+
+  const records: [string, Input, string[]][] = [
+    [
+      'paid vehicle work',
+      { ...road, forPay: true },
+      ['records-shop', 'records-proof', 'records-sent-to', 'records-sent-to-years'],
+    ],
+    ['unpaid vehicle work', { ...road, forPay: false }, []],
+    [
+      'loader',
+      loader,
+      ['records-shop', 'records-proof', 'records-sent-to', 'records-sent-to-years'],
+    ],
+    ['split', split, ['records-certificate', 'records-certificate-years']],
+    [
+      'large appliance',
+      { ...split, charge: '60 lb' },
+      ['records-certificate', 'records-certificate-years', 'records-invoice-50'],
+    ],
+    [
+      'disposal of a split',
+      { ...split, action: 'dispose' },
+      [
+        'records-certificate',
+        'records-certificate-years',
+        'records-disposal',
+        'records-disposal-fields',
+        'records-final-person',
+      ],
+    ],
+    [
+      'buying',
+      { ...split, action: 'buy' },
+      ['records-certificate', 'records-certificate-years', 'records-seller'],
+    ],
+  ]
+  it.each(records)('records of %s', (_, input, statements) => {
+    expect(ids(ask(input).result.records.statements)).toEqual(statements)
+  })
+
+  it('always says that states may ask for more', () => {
+    for (const input of [road, loader, split, window]) {
+      expect(ids(ask(input).result.elsewhere.statements)).toContain('states-differ')
+    }
+    expect(ids(ask({ ...road, refrigerant: 'R-290' }).result.elsewhere.statements)).toContain(
+      'states-hydrocarbon',
+    )
+    expect(ids(ask({ ...loader, action: 'buy' }).result.elsewhere.statements)).toContain(
+      'states-hfc',
+    )
+  })
+})
+
+describe('the other jurisdictions', () => {
+  const cells: [string, Input, string, string, string[]][] = [
+    ['eu', { ...road }, 'vehicle', 'required', ['eu-training-attestation']],
+    ['eu', { ...loader }, 'mobile', 'required', ['eu-training-attestation']],
+    ['eu', { ...loader, action: 'charge' }, 'mobile', 'look-up', ['eu-training-attestation']],
+    ['eu', { ...split }, 'stationary', 'required', ['eu-stationary-certificate']],
+    ['eu', { ...road, refrigerant: 'R-744' }, 'no-f-gas', 'look-up', []],
+    ['eu', { ...road, action: 'buy' }, 'vehicle', 'look-up', []],
+    ['uk', { ...road }, 'vehicle', 'required', ['uk-training-attestation']],
+    ['uk', { ...road, action: 'charge' }, 'vehicle', 'look-up', ['uk-training-attestation']],
+    ['uk', { ...loader }, 'mobile', 'look-up', []],
+    ['uk', { ...split }, 'stationary', 'look-up', []],
+    ['canada', { ...loader }, 'halocarbon', 'required', ['ca-certified', 'ca-ontario-odp-card']],
+    ['canada', { ...loader, refrigerant: 'R-290' }, 'no-halocarbon', 'look-up', []],
+    ['australia', { ...loader }, 'fluorocarbon', 'required', ['au-handling-licence']],
+    [
+      'australia',
+      { ...loader, action: 'buy' },
+      'fluorocarbon',
+      'required',
+      ['au-trading-authorisation'],
+    ],
+    ['australia', { ...loader, refrigerant: 'R-600a' }, 'no-fluorocarbon', 'look-up', []],
+  ]
+  it.each(cells)('%s %o: %s, %s', (place, input, regime, needed, anyOf) => {
+    const { result } = ask({ ...input, place })
+    expect(result.regime.ids).toEqual([regime])
+    expect(result.certificate.needed).toBe(needed)
+    expect(result.certificate.anyOf.map(({ id }) => id)).toEqual(anyOf)
+  })
+
+  it('cannot tell in Canada which card the place asks for, but knows that none is not enough', () => {
+    const canada = { ...loader, place: 'canada' }
+    expect(ask({ ...canada, certificates: ['ca-ontario-odp-card'] }).result.certificate.held).toBe(
+      'cannot-tell',
+    )
+    expect(ask({ ...canada, certificates: ['us-609'] }).result.certificate.held).toBe('not-enough')
+  })
+})
+
+describe('any question', () => {
+  it('is answered for every machine, drive, refrigerant, charge and action, with statements', () => {
+    let asked = 0
+    for (const place of PLACES) {
+      for (const machine of MACHINES) {
+        for (const compressor of [undefined, ...COMPRESSORS]) {
+          for (const { id } of refrigerants()) {
+            for (const charge of [undefined, '2 lb', '30 lb']) {
+              for (const action of ACTIONS) {
+                const { result } = rules.compute({
+                  place,
+                  machine,
+                  compressor,
+                  refrigerant: id,
+                  charge: charge === undefined ? undefined : rules.fields.charge.parse(charge),
+                  action,
+                  retrofitTo: action === 'retrofit' ? 'R-134a' : undefined,
+                })
+                asked += 1
+                if (
+                  result.regime.ids.length === 0 ||
+                  result.certificate.statements.length === 0 ||
+                  result.venting.answers.length === 0 ||
+                  result.leakRepair.answers.length === 0 ||
+                  result.elsewhere.statements.length === 0
+                ) {
+                  expect.fail(`${place} ${machine} ${compressor} ${id} ${charge} ${action}`)
+                }
+              }
+            }
+          }
+        }
+      }
+    }
+    expect(asked).toBe(
+      PLACES.length * MACHINES.length * 3 * refrigerants().length * 3 * ACTIONS.length,
+    )
+  })
+
+  it('has an answer that fits the schema, and every statement among the sources', () => {
+    for (const place of PLACES) {
+      for (const input of [road, loader, split, window]) {
+        for (const action of ACTIONS) {
+          const answer = rules.run({ ...input, place, action, retrofitTo: 'R-134a' })
+          rules.output.parse(answer)
+          const cited = new Set(answer.sources.map(({ id }) => id))
+          for (const id of ids(answer.result.certificate.statements)) {
+            expect(cited).toContain(`${place}/${id}`)
+          }
+        }
+      }
+    }
+  })
+
+  it('is refused with the path when the refrigerant or a certificate is unknown', () => {
+    expect(() => ask({ ...loader, refrigerant: 'R-1234zz' })).toThrow(
+      expect.objectContaining({ code: 'unknown-refrigerant', path: ['refrigerant'] }),
+    )
+    expect(() => ask({ ...loader, certificates: ['us-607'] })).toThrow(
+      expect.objectContaining({ code: 'bad-input' }),
+    )
+    expect(() => ask({ ...loader, charge: '2.75' })).toThrow(
+      expect.objectContaining({ code: 'ambiguous-quantity' }),
+    )
+  })
+
+  it('carries the danger of a flammable refrigerant, also when it is only the retrofit target', () => {
+    const flammable = ask({ ...road, refrigerant: 'R-1234yf' })
+    expect(flammable.cautions.map(({ id }) => id)).toContain('flammable')
+    const target = ask({ ...road, action: 'retrofit', retrofitTo: 'R-152a' })
+    expect(target.cautions.map(({ id }) => id)).toContain('flammable')
+    expect(target.warnings.map(({ code }) => code)).toContain('flammable-retrofit')
+  })
+})
