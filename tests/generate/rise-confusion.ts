@@ -1,0 +1,84 @@
+import {
+  judgeRise,
+  RISE_VERDICTS,
+  type RiseVerdict,
+} from '../../shared/service/evacuation/rise-verdict.ts'
+import {
+  HARD_AXES,
+  HELD_OUT_AXES,
+  type RiseCase,
+  randomFrom,
+  riseGrid,
+  simulateRise,
+  TUNING_AXES,
+} from './rise-simulation.ts'
+
+export type Confusion = Readonly<Record<string, Readonly<Record<RiseVerdict, number>>>>
+
+const MICRON = 0.133322387415
+const UNDECIDED: readonly RiseVerdict[] = ['too-short-to-tell', 'cannot-tell']
+
+/** Reads one simulated case as a mechanic would give it: temperature known to 3 K, gauge to 10 %. */
+export function readCase(entry: RiseCase, random: () => number): RiseVerdict {
+  const points = simulateRise(entry, random)
+  const last = points.at(-1)?.pressurePa ?? 0
+  return judgeRise({
+    points,
+    temperatureK: entry.temperatureC + 273.15 + 2 * (random() - 0.5),
+    temperaturePlusMinusK: 3,
+    barometerPa: 101_325,
+    proportional: true,
+    levelPlusMinusPa: 0.1 * last,
+    negligibleSlope: (10 * MICRON) / 60,
+    dryBelowPa: 1000 * MICRON,
+  }).verdict
+}
+
+const emptyRow = () =>
+  Object.fromEntries(RISE_VERDICTS.map((name) => [name, 0])) as Record<RiseVerdict, number>
+
+export function confusion(cases: readonly RiseCase[], seed: number): Confusion {
+  const random = randomFrom(seed)
+  const table = new Map<string, Record<RiseVerdict, number>>()
+  for (const entry of cases) {
+    const row = table.get(entry.truth) ?? emptyRow()
+    row[readCase(entry, random)] += 1
+    table.set(entry.truth, row)
+  }
+  return Object.fromEntries(table)
+}
+
+/** Shares of right verdicts: of all cases, and of those that were decided. */
+export function accuracy(table: Confusion) {
+  const cells = Object.entries(table).flatMap(([truth, row]) =>
+    RISE_VERDICTS.map((verdict) => ({ truth, verdict, count: row[verdict] })),
+  )
+  const total = (list: typeof cells) => list.reduce((sum, { count }) => sum + count, 0)
+  const right = total(cells.filter(({ truth, verdict }) => truth === verdict))
+  const decided = total(cells.filter(({ verdict }) => !UNDECIDED.includes(verdict)))
+  return { cases: total(cells), ofAll: right / total(cells), ofDecided: right / decided }
+}
+
+function print(title: string, table: Confusion): void {
+  const { cases, ofAll, ofDecided } = accuracy(table)
+  console.log(`\n${title}: ${cases} cases`)
+  console.log(['really'.padEnd(16), ...RISE_VERDICTS.map((name) => name.padStart(18))].join(''))
+  for (const [truth, row] of Object.entries(table)) {
+    console.log(
+      [truth.padEnd(16), ...RISE_VERDICTS.map((name) => String(row[name]).padStart(18))].join(''),
+    )
+  }
+  console.log(
+    `right: ${(100 * ofAll).toFixed(2)} % of all, ${(100 * ofDecided).toFixed(2)} % of the decided`,
+  )
+}
+
+if (import.meta.main) {
+  print('Tuning grid', confusion(riseGrid(TUNING_AXES), 1))
+  print('Held-out grid', confusion(riseGrid(HELD_OUT_AXES), 20_261_125))
+  // where honesty matters more than a verdict: short watches and coarse gauges
+  print(
+    'Hard grid, short watches and coarse gauges (undecided is a fair answer)',
+    confusion(riseGrid(HARD_AXES), 7),
+  )
+}
