@@ -45,6 +45,8 @@ interface PairData {
   readonly xiK?: number
   readonly zetaM3PerMol?: number
   readonly weight?: number
+  /** Estimated pairs: the fitted pair whose γT this takes by analogy. */
+  readonly like?: string
   readonly departure?: string
 }
 

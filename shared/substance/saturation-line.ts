@@ -20,6 +20,8 @@ const CONTRAST_STEP = 0.15
 /** Where following a line stops: 2 % between the densities. */
 export const LAST_CONTRAST = 0.02
 const MAXIMUM_POINTS = 200
+/** Starts tried, each 6 % warmer than the last. */
+const RUNGS = 8
 
 /**
  * Follow the bubble or dew line of a composition from `fromK` up to the critical region.
@@ -96,12 +98,54 @@ function stepFor(from: SaturationPoint, change: number): number {
   return Math.sign(step) * Math.min(Math.abs(step), STEP)
 }
 
+/**
+ * The first point: straight from the guess where that works, otherwise from a warmer point, where
+ * mixtures are tamer, followed down to `fromK`.
+ */
 function startOfLine(
   fluid: Multifluid,
   composition: Float64Array,
   line: Line,
   fromK: number,
 ): SaturationPoint {
-  const guess = firstGuess(fluid, composition, line, fromK)
-  return saturationPoint(fluid, composition, line, { temperatureK: fromK }, guess)
+  for (let rung = 0; rung < RUNGS; rung += 1) {
+    const warmer = fromK * Math.exp(2 * STEP * rung)
+    const found = attempt(() => {
+      const guess = firstGuess(fluid, composition, line, warmer)
+      return saturationPoint(fluid, composition, line, { temperatureK: warmer }, guess)
+    })
+    if (found !== undefined) return walkTo(fluid, composition, found, fromK)
+  }
+  throw new CalcError(
+    'no-convergence',
+    `No ${line} point was found near ${fromK} K to start the line from.`,
+    { hint: 'Start at another temperature, well below the critical point.' },
+  )
+}
+
+/** Along the line from a point to a temperature in K, step by step. */
+function walkTo(
+  fluid: Multifluid,
+  composition: Float64Array,
+  from: SaturationPoint,
+  temperatureK: number,
+): SaturationPoint {
+  let here = from
+  const total = Math.log(temperatureK / from.temperatureK)
+  const steps = Math.ceil(Math.abs(total) / STEP)
+  for (let k = 0; k < steps; k += 1) {
+    const next = here.temperatureK * Math.exp(total / steps)
+    const guess = predict(here, total / steps)
+    here = saturationPoint(fluid, composition, from.line, { temperatureK: next }, guess)
+  }
+  return here
+}
+
+function attempt<T>(work: () => T): T | undefined {
+  try {
+    return work()
+  } catch (error) {
+    if (error instanceof CalcError && error.code === 'no-convergence') return undefined
+    throw error
+  }
 }

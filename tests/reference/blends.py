@@ -4,7 +4,8 @@
     python tests/reference/blends.py --compare   recompute and compare with the file
 
 Needs CoolProp 8.0.0 (its multi-fluid HEOS mixtures). Points it cannot solve are listed under
-`unsolved`. Pairs without published parameters get its Lorentz-Berthelot rule, as ours do.
+`unsolved`. Pairs without published parameters get its Lorentz-Berthelot rule and the gammaT of
+data/mixing/estimated.json, as ours do.
 """
 
 import itertools
@@ -22,6 +23,8 @@ TARGET = pathlib.Path(__file__).with_name('golden') / 'blends.json'
 THEIRS = {'R-152a': 'R152A', 'R-227ea': 'R227EA', 'R-290': 'n-Propane', 'R-600': 'n-Butane', 'R-600a': 'IsoButane',
           'R-601a': 'Isopentane', 'R-744': 'CarbonDioxide', 'R-1270': 'Propylene'}
 TEMPERATURES = [218.15, 233.15, 253.15, 273.15, 283.15, 298.15, 313.15, 328.15, 338.15]
+GAMMA = {frozenset(p['components']): p['gammaT']
+         for p in json.loads((ROOT / 'data' / 'mixing' / 'estimated.json').read_text())['pairs'] if 'gammaT' in p}
 SECONDS_A_POINT = 5
 DIGITS = 10
 
@@ -33,6 +36,7 @@ def rounded(value):
 def state(info):
     components = info['composition']
     names = [THEIRS.get(c['substance'], c['substance'].replace('-', '')) for c in components]
+    ours = {n: c['substance'] for n, c in zip(names, components)}
     codes = [CP.get_fluid_param_string(n, 'CAS') for n in names]
     estimated = []
     for (a, na), (b, nb) in itertools.combinations(zip(codes, names), 2):
@@ -40,7 +44,12 @@ def state(info):
             CP.AbstractState('HEOS', f'{na}&{nb}')
         except ValueError:
             CP.apply_simple_mixing_rule(a, b, 'Lorentz-Berthelot')
-            estimated.append(f'{na}/{nb}')
+            gamma = GAMMA.get(frozenset((ours[na], ours[nb])), 1.0)
+            try:
+                CP.set_mixture_binary_pair_data(a, b, 'gammaT', gamma)
+            except ValueError:  # it keeps the pair the other way round
+                CP.set_mixture_binary_pair_data(b, a, 'gammaT', gamma)
+            estimated.append(f'{ours[na]}/{ours[nb]}')
     heos = CP.AbstractState('HEOS', '&'.join(names))
     heos.set_mass_fractions([c['massFraction'] for c in components])
     return heos, estimated
