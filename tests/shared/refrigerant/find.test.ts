@@ -1,0 +1,66 @@
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import type { CalcError } from '../../../shared/errors.ts'
+import { refrigerant, refrigerants } from '../../../shared/refrigerant/index.ts'
+
+describe('finding a refrigerant', () => {
+  it.each([
+    ['R-134a', 'R-134a'],
+    ['r134a', 'R-134a'],
+    ['R134A', 'R-134a'],
+    ['134a', 'R-134a'],
+    ['HFC-134a', 'R-134a'],
+    [' r - 134 a ', 'R-134a'],
+    ['R‑134a', 'R-134a'], // a non-breaking hyphen
+    ['１３４ａ', 'R-134a'], // full-width digits
+    ['HFO-1234yf', 'R-1234yf'],
+    ['1234yf', 'R-1234yf'],
+    ['r1234ze', 'R-1234ze(E)'],
+    ['R-1234ze(E)', 'R-1234ze(E)'],
+    ['propane', 'R-290'],
+    ['Isobutane', 'R-600a'],
+    ['CO2', 'R-744'],
+    ['carbon dioxide', 'R-744'],
+    ['CFC-12', 'R-12'],
+    ['22', 'R-22'],
+  ])('%s is %s', (typed, id) => {
+    expect(refrigerant(typed).info.id).toBe(id)
+  })
+
+  it('gives one object for one refrigerant, whatever it was called', () => {
+    expect(refrigerant('CO2')).toBe(refrigerant('R-744'))
+  })
+
+  it('resolves every designation and alias to its own refrigerant', () => {
+    for (const info of refrigerants()) {
+      for (const name of [info.id, ...info.aliases]) expect(refrigerant(name).info.id).toBe(info.id)
+    }
+  })
+
+  it.each([
+    ['R-134b', 'R-134a'],
+    ['R-1234fy', 'R-1234yf'],
+    ['propan', 'R-290'],
+    ['R23', 'R-22'],
+  ])('for %s names %s among the nearest', (typed, near) => {
+    try {
+      refrigerant(typed)
+      expect.unreachable()
+    } catch (error) {
+      expect((error as CalcError).code).toBe('unknown-refrigerant')
+      expect((error as CalcError).hint).toContain(near)
+    }
+  })
+
+  it('answers any text with a refrigerant or a named refusal', () => {
+    fc.assert(
+      fc.property(fc.string({ maxLength: 200 }), (text) => {
+        try {
+          expect(refrigerant(text).info.id).toMatch(/^R-/u)
+        } catch (error) {
+          expect((error as CalcError).code).toBe('unknown-refrigerant')
+        }
+      }),
+    )
+  })
+})
