@@ -131,6 +131,8 @@ export interface DefinedOperation<F extends Fields, R extends z.ZodType> extends
   readonly compute: Definition<F, R>['compute']
   readonly fields: F
   readonly result: R
+  /** Parses and checks an input, for steps that then call `compute`. @throws {CalcError} */
+  parse(input: unknown): z.output<z.ZodObject<F>>
   run(input: unknown): Answer<z.output<R>>
 }
 
@@ -146,6 +148,15 @@ export function defineOperation<F extends Fields, R extends z.ZodType>(
   const input = z.strictObject({ ...fields, ...presentationIn })
   const output = z.strictObject({ result, ...frameOut })
   const sources = definition.sources ?? []
+  const read = (raw: unknown) => {
+    const { units, precise, ...rest } = parseInput(input, raw) as {
+      units: UnitSystem
+      precise: boolean
+    } & z.output<z.ZodObject<F>>
+    const own = rest as unknown as z.output<z.ZodObject<F>>
+    definition.check?.(own)
+    return { own, units, precise }
+  }
   return {
     name,
     summary,
@@ -158,13 +169,10 @@ export function defineOperation<F extends Fields, R extends z.ZodType>(
     compute,
     fields,
     result,
+    parse: (raw) => read(raw).own,
     run(raw) {
-      const { units, precise, ...own } = parseInput(input, raw) as {
-        units: UnitSystem
-        precise: boolean
-      } & z.output<z.ZodObject<F>>
-      definition.check?.(own as unknown as z.output<z.ZodObject<F>>)
-      const computed = compute(own as unknown as z.output<z.ZodObject<F>>)
+      const { own, units, precise } = read(raw)
+      const computed = compute(own)
       const tidied = {
         ...computed,
         cautions: inOrder(computed.cautions),

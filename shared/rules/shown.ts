@@ -22,7 +22,10 @@ export const statementOut = z
     applies: z.enum(['yes', 'depends']),
     dependsOn: z.array(z.string()),
   })
-  .meta({ id: 'Statement', description: 'A statement of law with its section and date of check.' })
+  .meta({
+    id: 'LawStatement',
+    description: 'A statement of law with its section and date of check.',
+  })
 
 const statements = z.array(statementOut)
 
