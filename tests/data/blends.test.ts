@@ -1,0 +1,58 @@
+import { describe, expect, it } from 'vitest'
+import warming from '../../data/service/warming-potentials.json' with { type: 'json' }
+import { BLENDS } from '../support/blend.ts'
+
+interface Row {
+  readonly AR4: number
+  readonly AR5: number
+  readonly AR6: number
+  readonly odp: number
+}
+const components: Readonly<Record<string, Row>> = warming.substances
+
+const ASKED =
+  'R-401A R-402A R-404A R-406A R-407A R-407C R-407F R-408A R-409A R-410A R-413A R-414B R-416A R-417A R-422B R-422D R-427A R-438A R-448A R-449A R-450A R-452A R-452B R-454A R-454B R-454C R-455A R-507A R-513A'
+
+describe('the blends', () => {
+  it('are those a shop meets', () => {
+    expect(BLENDS.map((b) => b.id).sort()).toEqual(ASKED.split(' '))
+  })
+})
+
+describe.each(BLENDS.map((b) => [b.id, b] as const))('%s', (_, blend) => {
+  const sum = (of: (row: Row) => number) =>
+    blend.composition.reduce((total, { substance, massFraction }) => {
+      const row = components[substance]
+      if (row === undefined) throw new Error(`no warming potential of ${substance}`)
+      return total + massFraction * of(row)
+    }, 0)
+
+  it('has mass fractions that sum to 1', () => {
+    expect(blend.composition.reduce((s, c) => s + c.massFraction, 0)).toBeCloseTo(1, 9)
+  })
+
+  it('has the warming potential of its components by mass, in each assessment report', () => {
+    expect(blend.gwp.map((g) => g.report)).toEqual(['AR4', 'AR5', 'AR6'])
+    for (const { report, value } of blend.gwp) {
+      expect(Math.abs(value - sum((row) => row[report]))).toBeLessThanOrEqual(0.5)
+    }
+  })
+
+  it('has the ozone depletion potential of its components by mass', () => {
+    expect(Math.abs(blend.odp.value - sum((row) => row.odp))).toBeLessThan(1e-4)
+  })
+})
+
+describe('warming potentials by AR4', () => {
+  // As computed by the formula of Directive 2006/40/EC, Annex, and in common use on labels.
+  it.each([
+    ['R-404A', 3922],
+    ['R-407C', 1774],
+    ['R-410A', 2088],
+    ['R-507A', 3985],
+    ['R-449A', 1397],
+    ['R-513A', 631],
+  ] as const)('of %s is %d', (id, value) => {
+    expect(BLENDS.find((b) => b.id === id)?.gwp[0]?.value).toBe(value)
+  })
+})
