@@ -1,0 +1,154 @@
+import { ABOUT } from '../../shared/about.ts'
+import type { Operation } from '../../shared/operation.ts'
+import { MARKS, type Source } from '../../shared/sources.ts'
+import { DOOR_PROBLEMS, statusOf } from '../problem.ts'
+import { refrigerantPaths } from './refrigerants.ts'
+import { problemResponse, problemSchema, refusals } from './responses.ts'
+import { type JsonObject, SchemaShelf } from './schemas.ts'
+
+export interface Document extends JsonObject {
+  readonly openapi: string
+  readonly info: JsonObject
+  readonly paths: JsonObject
+  readonly components: JsonObject
+}
+
+/** The OpenAPI 3.1 description of the service, made from the list of operations. */
+export function openapiDocument(operations: readonly Operation[]): Document {
+  const shelf = new SchemaShelf()
+  const bodies = operations.flatMap((operation) => [
+    [`${typeName(operation.name)}Input`, shelf.add(operation.input, 'input')] as const,
+    [`${typeName(operation.name)}Answer`, shelf.add(operation.output, 'output')] as const,
+  ])
+  const paths = operations.map((operation) => [`/v1/${operation.name}`, postOf(operation)] as const)
+  return {
+    openapi: '3.1.1',
+    info: {
+      title: ABOUT.name,
+      version: ABOUT.version,
+      summary: 'Refrigerant service calculations',
+      description: `${ABOUT.description}\n\nEvery answer says how its figures came about, what can hurt somebody, what was taken where nothing was given, and where each figure comes from. Marks of sources: ${marks()}.`,
+      license: { name: ABOUT.licence, identifier: ABOUT.licence },
+    },
+    servers: [{ url: '/' }],
+    tags: [
+      { name: 'calculations', description: 'One address an operation, in the order of a visit.' },
+      { name: 'refrigerants', description: 'What the calculations know of each refrigerant.' },
+      { name: 'service', description: 'About the service itself.' },
+    ],
+    paths: {
+      ...Object.fromEntries(paths),
+      ...refrigerantPaths(operations),
+      '/v1/operations': { get: listOf() },
+    },
+    components: {
+      schemas: { ...shelf.shared(), ...Object.fromEntries(bodies), Problem: problemSchema() },
+      responses: Object.fromEntries(
+        refusals.map((status) => [`Problem${status}`, problemResponse(status)]),
+      ),
+    },
+  }
+}
+
+/** `work-order` to `WorkOrder`. */
+export const typeName = (name: string): string =>
+  name.replace(/(?:^|-)([a-z0-9])/gu, (_, letter: string) => letter.toUpperCase())
+
+function postOf(operation: Operation): JsonObject {
+  const { name, summary } = operation
+  return {
+    post: {
+      operationId: name,
+      tags: ['calculations'],
+      summary,
+      description: described(operation),
+      requestBody: {
+        required: true,
+        content: {
+          'application/json': {
+            schema: { $ref: `#/components/schemas/${typeName(name)}Input` },
+            examples: { usual: { value: operation.example as JsonObject } },
+          },
+        },
+      },
+      responses: {
+        '200': {
+          description: 'The answer.',
+          content: {
+            'application/json': {
+              schema: { $ref: `#/components/schemas/${typeName(name)}Answer` },
+            },
+          },
+        },
+        ...problems(),
+      },
+    },
+  }
+}
+
+/** Every refusal that the calculations and the door before them know. */
+function problems(): JsonObject {
+  const used = new Set<number>([
+    ...Object.values(statusOf),
+    ...Object.values(DOOR_PROBLEMS)
+      .map(({ status }) => status)
+      .filter((status) => status !== 405),
+  ])
+  return Object.fromEntries(
+    [...used]
+      .sort()
+      .map((status) => [String(status), { $ref: `#/components/responses/Problem${status}` }]),
+  )
+}
+
+function described({ description, cautions, sources }: Operation): string {
+  const parts = [description]
+  if (cautions.length > 0) {
+    parts.push(cautions.map(({ level, text }) => `- **${level}**: ${text}`).join('\n'))
+  }
+  if (sources.length > 0) parts.push(`Rests on:\n${sources.map(cited).join('\n')}`)
+  return parts.join('\n\n')
+}
+
+const cited = ({ title, where, mark }: Source) =>
+  `- ${where === undefined ? title : `${title}, ${where}`} (${mark})`
+
+const marks = () =>
+  Object.entries(MARKS)
+    .map(([mark, meaning]) => `${mark}: ${meaning}`)
+    .join('; ')
+
+function listOf(): JsonObject {
+  const text = { type: 'string' }
+  const entry = {
+    type: 'object',
+    properties: {
+      name: text,
+      summary: text,
+      description: text,
+      method: text,
+      address: text,
+      example: { type: 'object' },
+    },
+    required: ['name', 'summary', 'description', 'method', 'address', 'example'],
+  }
+  return {
+    operationId: 'list-operations',
+    tags: ['service'],
+    summary: 'What can be asked',
+    responses: {
+      '200': {
+        description: 'The operations with an example each.',
+        content: {
+          'application/json': {
+            schema: {
+              type: 'object',
+              properties: { operations: { type: 'array', items: entry } },
+              required: ['operations'],
+            },
+          },
+        },
+      },
+    },
+  }
+}

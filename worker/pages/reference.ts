@@ -1,0 +1,105 @@
+import { html } from 'hono/html'
+import type { Document } from '../openapi/document.ts'
+import type { Json, JsonObject } from '../openapi/schemas.ts'
+import { type Html, layout } from './layout.ts'
+import { type FieldRow, fieldRows } from './schema-rows.ts'
+
+const object = (value: Json | undefined): JsonObject =>
+  typeof value === 'object' && value !== null && !Array.isArray(value) ? (value as JsonObject) : {}
+const text = (value: Json | undefined): string => (typeof value === 'string' ? value : '')
+
+interface Entry {
+  readonly method: string
+  readonly address: string
+  readonly operation: JsonObject
+}
+
+/** The API's description for reading, made from the OpenAPI document; works without scripts or network. */
+export function referencePage(document: Document): Html {
+  const entries: readonly Entry[] = Object.entries(document.paths).flatMap(([address, item]) =>
+    Object.entries(object(item)).map(([method, operation]) => ({
+      method: method.toUpperCase(),
+      address,
+      operation: object(operation),
+    })),
+  )
+  const schemas = object(document.components.schemas)
+  return layout(
+    `${text(document.info.title)} API`,
+    html`<h1>${text(document.info.title)} API</h1>
+<p class="text">${text(document.info.description)}</p>
+<p>The same as a document for programs: <a href="/openapi.json">/openapi.json</a>.</p>
+<nav aria-label="Addresses"><ul>
+${entries.map(({ operation }) => html`<li><a href="#${text(operation.operationId)}">${text(operation.operationId)}</a></li>`)}
+<li><a href="#problems">Problems</a></li>
+</ul></nav>
+<main>
+${entries.map((entry) => entryHtml(entry, schemas))}
+${problemsHtml(document)}
+</main>`,
+  )
+}
+
+function entryHtml({ method, address, operation }: Entry, schemas: JsonObject): Html {
+  const request = jsonPart(operation.requestBody)
+  const answer = jsonPart(object(operation.responses)['200'])
+  const parameters = Array.isArray(operation.parameters) ? operation.parameters.map(object) : []
+  const example = object(object(object(request).examples).usual).value
+  return html`<section id="${text(operation.operationId)}">
+<h2>${text(operation.summary)}</h2>
+<p><code>${method} ${address}</code></p>
+<p class="text">${text(operation.description)}</p>
+${parameters.length > 0 ? html`<h3>Parameters</h3>${table(parameters.map(parameterRow))}` : ''}
+${request ? html`<h3>Body</h3>${table(fieldRows(object(request.schema), schemas))}` : ''}
+${example === undefined ? '' : html`<h3>Example</h3><pre>${curl(method, address, example)}</pre>`}
+${answer ? html`<h3>Answer</h3>${table(fieldRows(object(answer.schema), schemas))}` : ''}
+</section>`
+}
+
+function jsonPart(part: Json | undefined): JsonObject | undefined {
+  const media = object(object(part).content)['application/json']
+  return media === undefined ? undefined : object(media)
+}
+
+const parameterRow = (parameter: JsonObject): FieldRow => {
+  const schema = object(parameter.schema)
+  return {
+    name: text(parameter.name),
+    needed: parameter.required === true,
+    kind: Array.isArray(schema.enum) ? schema.enum.join(', ') : text(schema.type),
+    description: text(parameter.description),
+    examples: Array.isArray(schema.examples) ? schema.examples.slice(0, 2).join(', ') : '',
+  }
+}
+
+const table = (rows: readonly FieldRow[]): Html =>
+  html`<div class="scroll"><table>
+<thead><tr><th scope="col">Field</th><th scope="col">Takes</th><th scope="col">Meaning</th></tr></thead>
+<tbody>
+${rows.map(
+  ({ name, needed, kind, description, examples }) =>
+    html`<tr><td><code>${name}</code>${needed ? html` <span class="needed">needed</span>` : ''}</td><td>${kind}</td><td>${description}${examples === '' ? '' : html` <code>${examples}</code>`}</td></tr>`,
+)}
+</tbody>
+</table></div>`
+
+const curl = (method: string, address: string, example: Json) =>
+  `curl -X ${method} http://127.0.0.1:8787${address} \\
+  -H 'Content-Type: application/json' \\
+  -d '${JSON.stringify(example, null, 2).replaceAll("'", `'\\''`)}'`
+
+function problemsHtml(document: Document): Html {
+  const responses = Object.entries(object(document.components.responses))
+  const codes = object(object(object(document.components.schemas).Problem).properties).code
+  const list = object(codes).enum
+  return html`<section id="problems">
+<h2>Problems</h2>
+<p>A request that has no answer gets problem details (RFC 9457, <code>application/problem+json</code>): a program decides by <code>code</code>, a person reads <code>detail</code> and <code>hint</code>.</p>
+<div class="scroll"><table><tbody>
+${responses.map(([name, response]) => html`<tr><td>${name.replace('Problem', '')}</td><td>${text(object(response).description)}</td></tr>`)}
+</tbody></table></div>
+<ul>
+${Array.isArray(list) ? list.map((code) => html`<li id="problem-${String(code)}"><code>${String(code)}</code></li>`) : ''}
+</ul>
+</section>`
+}

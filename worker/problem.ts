@@ -1,0 +1,108 @@
+import type { Context } from 'hono'
+import type { ContentfulStatusCode } from 'hono/utils/http-status'
+import { CalcError, type ErrorCode } from '../shared/errors.ts'
+
+/** 400 must be written differently, 404 names nothing that there is, 422 was understood and cannot be answered. */
+export const statusOf = {
+  'bad-input': 400,
+  'bad-quantity': 400,
+  'ambiguous-quantity': 400,
+  'wrong-kind': 400,
+  'missing-input': 400,
+  'unknown-refrigerant': 404,
+  'unknown-name': 404,
+  'out-of-range': 422,
+  'above-critical': 422,
+  'below-triple': 422,
+  'two-phase': 422,
+  'no-convergence': 422,
+  refused: 422,
+} as const satisfies Record<ErrorCode, ContentfulStatusCode>
+
+export const titleOf: Readonly<Record<ErrorCode, string>> = {
+  'bad-input': 'The input does not fit',
+  'bad-quantity': 'A quantity cannot be read',
+  'ambiguous-quantity': 'A quantity could be two things',
+  'wrong-kind': 'A quantity is of another kind',
+  'missing-input': 'Something is missing',
+  'unknown-refrigerant': 'There is no such refrigerant',
+  'unknown-name': 'There is nothing of that name',
+  'out-of-range': 'Outside what can be computed',
+  'above-critical': 'Above the critical point',
+  'below-triple': 'Below the triple point',
+  'two-phase': 'Liquid and vapour together',
+  'no-convergence': 'The calculation did not settle',
+  refused: 'Refused, with the reason',
+}
+
+/** Refusals of the door itself, before any calculation. */
+export const DOOR_PROBLEMS = {
+  'not-found': { status: 404, title: 'There is no such address' },
+  'method-not-allowed': { status: 405, title: 'Not with this method' },
+  'body-too-large': { status: 413, title: 'The body is too large' },
+  'not-json': { status: 415, title: 'The body is not JSON' },
+  'too-many-requests': { status: 429, title: 'Too many requests' },
+  internal: { status: 500, title: 'A fault of the service' },
+} as const satisfies Record<string, { status: ContentfulStatusCode; title: string }>
+
+export type DoorProblem = keyof typeof DOOR_PROBLEMS
+
+/** Problem details by RFC 9457; `type` leads to the explanation in the reference. */
+export interface Problem {
+  readonly type: string
+  readonly title: string
+  readonly status: number
+  readonly detail: string
+  readonly code: string
+  readonly path: readonly (string | number)[]
+  readonly hint: string
+}
+
+type Headers = Readonly<Record<string, string>>
+
+function answer(
+  context: Context,
+  problem: Problem,
+  status: ContentfulStatusCode,
+  headers?: Headers,
+) {
+  return context.body(JSON.stringify(problem), status, {
+    'Content-Type': 'application/problem+json; charset=utf-8',
+    'Cache-Control': 'no-store',
+    ...headers,
+  })
+}
+
+const typeOf = (code: string) => `/reference#problem-${code}`
+
+export function calcProblem(context: Context, error: CalcError): Response {
+  const { code, message, path, hint } = error
+  const status = statusOf[code]
+  return answer(
+    context,
+    { type: typeOf(code), title: titleOf[code], status, detail: message, code, path, hint },
+    status,
+  )
+}
+
+export function doorProblem(
+  context: Context,
+  code: DoorProblem,
+  detail: string,
+  options: { readonly hint?: string; readonly headers?: Headers } = {},
+): Response {
+  const { status, title } = DOOR_PROBLEMS[code]
+  return answer(
+    context,
+    { type: typeOf(code), title, status, detail, code, path: [], hint: options.hint ?? '' },
+    status,
+    options.headers,
+  )
+}
+
+/** Anything thrown: the project's own error is the caller's to mend, all else is ours and says nothing. */
+export function problemOf(context: Context, error: unknown): Response {
+  if (error instanceof CalcError) return calcProblem(context, error)
+  console.error(error)
+  return doorProblem(context, 'internal', 'The service failed; the input may well be right.')
+}

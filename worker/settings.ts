@@ -1,0 +1,16 @@
+/** What whoever runs the service may set: bindings at the edge, options or environment on a server. */
+export interface Settings {
+  /** Origins of web pages that may call the API, with commas between; `*` for all. Off where empty. */
+  readonly CORS_ORIGINS?: string
+  /** The edge's rate limiter, where one is configured. */
+  readonly RATE_LIMITER?: {
+    limit(options: { readonly key: string }): Promise<{ readonly success: boolean }>
+  }
+}
+
+export interface Environment {
+  Bindings: Settings
+}
+
+/** Longest body that is read, bytes: a work order with a long vacuum log is about a tenth of it. */
+export const BODY_LIMIT = 256 * 1024
