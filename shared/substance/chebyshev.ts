@@ -40,7 +40,8 @@ function series(from: number, to: number, coefficients: readonly number[]): (x: 
     let b1 = 0
     let b2 = 0
     for (let k = last; k > 0; k -= 1) {
-      const b = (c[k] as number) + twiceU * b1 - b2
+      // In this order the subtraction does not wait for the product.
+      const b = twiceU * b1 + ((c[k] as number) - b2)
       b2 = b1
       b1 = b
     }
