@@ -33,7 +33,7 @@ export function phaseAt(r: Refrigerant, temperatureK: number, pressurePa: number
   const hot = temperatureK >= r.criticalTemperatureK
   const dense = pressurePa >= r.criticalPressurePa
   if (hot && dense) return 'supercritical'
-  if (pressurePa < dew.toPa) return 'vapour'
+  if (temperatureK > dew.toK && pressurePa < dew.toPa) return 'vapour'
   if (hot && !isBlend(r)) return 'vapour'
   if (dense && !isBlend(r)) return 'liquid'
   throw new CalcError(
