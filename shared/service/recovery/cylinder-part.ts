@@ -74,7 +74,7 @@ export interface CylinderInput {
 export function cylinderPart(r: Refrigerant, input: CylinderInput, notes: Notes): CylinderResult {
   const doubts = identity(r, input.cylinderHolds, notes)
   const { waterCapacity, tare, grossRating } = input
-  if (!(waterCapacity.si > 0)) {
+  if (!(waterCapacity.si > (waterCapacity.plusMinus ?? 0))) {
     throw new CalcError('bad-input', 'A water capacity of nothing is no cylinder.', {
       hint: 'Read WC on the collar, such as 47.7 lb.',
       path: ['waterCapacity'],

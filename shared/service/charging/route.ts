@@ -1,0 +1,79 @@
+import { CalcError } from '../../errors.ts'
+import type { Warning } from '../../operation.ts'
+import type { Refrigerant } from '../../refrigerant/index.ts'
+
+export const SUPPLIES = ['cylinder', 'small-cans', 'charging-machine'] as const
+export type Supply = (typeof SUPPLIES)[number]
+
+export interface RouteWish {
+  readonly supply: Supply
+  readonly engine?: 'off' | 'running' | undefined
+  readonly side?: 'high' | 'low' | undefined
+  readonly phase?: 'liquid' | 'vapour' | undefined
+  readonly throttled?: boolean | undefined
+}
+
+export const isBlendWithGlide = (r: Refrigerant) => r.info.kind === 'zeotrope'
+
+/** Names of the ways in that are right for this refrigerant and engine state. */
+export function rightRoutes(
+  r: Refrigerant,
+  engine: RouteWish['engine'],
+): readonly ('liquid-high-off' | 'vapour-low-running' | 'throttled-low-running')[] {
+  const off = engine === 'running' ? [] : (['liquid-high-off'] as const)
+  if (engine === 'off') return off
+  const running = isBlendWithGlide(r)
+    ? (['throttled-low-running'] as const)
+    : (['vapour-low-running', 'throttled-low-running'] as const)
+  return [...off, ...running]
+}
+
+/**
+ * Refuses a way in that bursts a can, breaks a compressor or changes a blend.
+ *
+ * @throws {CalcError} `refused`.
+ */
+export function checkRoute(r: Refrigerant, wish: RouteWish): readonly Warning[] {
+  const { supply, engine, side, phase, throttled } = wish
+  if (engine === 'running' && side === 'high') {
+    throw new CalcError('refused', 'Never charge into the high side with the engine running.', {
+      hint: 'Its pressure goes back into the source and can burst it. Engine running: low side only.',
+      path: ['side'],
+    })
+  }
+  if (phase === 'liquid' && side === 'low' && throttled !== true) {
+    throw new CalcError('refused', 'Liquid must not go unthrottled into the low side.', {
+      hint: 'It can break the compressor. Liquid into the high side with the engine off, or throttled to vapour into the low side.',
+      path: ['phase'],
+    })
+  }
+  if (phase !== 'vapour') return []
+  if (isBlendWithGlide(r)) {
+    if (supply !== 'small-cans') {
+      throw new CalcError(
+        'refused',
+        `${r.info.id} is a zeotropic blend and must leave its cylinder as liquid.`,
+        {
+          hint: 'Take liquid (dip tube, or cylinder turned over) and throttle it where it goes into the low side.',
+          path: ['phase'],
+        },
+      )
+    }
+    return [
+      {
+        code: 'blend-as-vapour',
+        message:
+          'A part of a can taken as vapour changes the blend: use whole cans, or take liquid.',
+      },
+    ]
+  }
+  if (r.info.kind === 'near-azeotrope') {
+    return [
+      {
+        code: 'blend-as-vapour',
+        message: `${r.info.id} shifts a little when it is taken as vapour: take it as liquid.`,
+      },
+    ]
+  }
+  return []
+}
