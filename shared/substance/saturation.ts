@@ -30,7 +30,7 @@ export interface Saturation {
  * Saturation of a pure substance at a temperature in K, from its triple point to 0.9999 Tc:
  * the pair of densities at which pressure and Gibbs energy are equal in both phases.
  *
- * Newton on ln ρ′ and ln ρ″ (after Akasaka, J. Therm. Sci. Technol. 3, 442, 2008), from a guess
+ * Newton on ln ρ′ and ln ρ″ (after Akasaka, J. Therm. Sci. Technol. 3(3), 442, 2008), from a guess
  * by corresponding states; near the critical point from a ladder of lower temperatures, along
  * which densities run straight against √(1 − T/Tc).
  */
@@ -84,7 +84,10 @@ interface Pair {
   readonly vapour: number
 }
 
-/** Pressure by Lee and Kesler's corresponding states (1975), then each phase's density at it. */
+/**
+ * Pressure by Lee and Kesler's corresponding states (1975, coefficients from memory: they only
+ * place the start, and no digit of the answer depends on them), then each phase's density at it.
+ */
 function guess(model: HelmholtzModel, data: SubstanceData, temperatureK: number): Pair {
   const tr = temperatureK / data.critical.temperatureK
   const f0 = 5.92714 - 6.09648 / tr - 1.28862 * Math.log(tr) + 0.169347 * tr ** 6

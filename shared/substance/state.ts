@@ -60,8 +60,8 @@ export function logFugacityCoefficient(
 }
 
 /**
- * All properties of a single-phase state from the equation's derivatives
- * (Span, Multiparameter Equations of State, 2000, table 3.10).
+ * All properties of a single-phase state from the equation's derivatives, by the exact relations
+ * between them: p from ∂a/∂ρ, s from ∂a/∂T, and what follows from those two.
  *
  * Temperature in K, density in mol/m³; the caller vouches that one phase exists there.
  */

@@ -68,6 +68,15 @@ describe('normal boiling points', () => {
   })
 })
 
+describe('printed vapour pressure', () => {
+  it('R-32 has 1518.92 kPa at 70 °F', () => {
+    // Encyclopaedia entry "Difluoromethane" (en.wikipedia.org), vapor pressure at 21.1 °C (70.0 °F),
+    // after a safety data sheet: a secondary source, 0.2 %.
+    const found = saturation(substanceModel('R-32'), substanceData('R-32'), (70 + 459.67) / 1.8)
+    expect(Math.abs(found.pressurePa / 1_518_920 - 1)).toBeLessThan(2e-3)
+  })
+})
+
 describe('critical points', () => {
   // Recommended values differ between evaluations by up to 0.2 % in temperature, 1 % in pressure
   // and 3 % in density (propene is the widest): the tolerance is that.
