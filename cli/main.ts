@@ -1,6 +1,8 @@
 #!/usr/bin/env node
-import { run } from './program.ts'
-import { terminal } from './terminal.ts'
+import module from 'node:module'
+
+// Compiled code is kept between runs (Node 22 and newer), which halves the time to the first figure.
+module.enableCompileCache?.()
 
 // A reader that stops early (`| head`) is no failure.
 process.stdout.on('error', (error: NodeJS.ErrnoException) => {
@@ -8,4 +10,5 @@ process.stdout.on('error', (error: NodeJS.ErrnoException) => {
   throw error
 })
 
+const [{ run }, { terminal }] = await Promise.all([import('./program.ts'), import('./terminal.ts')])
 process.exitCode = await run(process.argv.slice(2), terminal(process))

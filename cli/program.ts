@@ -26,7 +26,6 @@ export function createProgram(streams: Streams, done: (status: ExitStatus) => vo
     .description(ABOUT.description)
     .version(ABOUT.version, '-V, --version', 'Print the version')
     .helpOption('-h, --help', 'Print help: of a command, after its name')
-    .helpCommand('help [command]', 'Print help')
     .exitOverride()
     .configureOutput({
       writeOut: streams.out,
@@ -48,6 +47,9 @@ export function createProgram(streams: Streams, done: (status: ExitStatus) => vo
   refrigerantsCommand(program, streams, done)
   serveCommand(program, streams)
   completionCommand(program, streams)
+  program.addHelpCommand(
+    new Command('help').argument('[command]').summary('Print help').helpGroup('Besides:'),
+  )
   program.hook('preSubcommand', (_, command) => {
     const operation = calculations.get(command)
     if (operation) addOptions(command, operation)
@@ -72,7 +74,7 @@ export async function run(argv: readonly string[], streams: Streams): Promise<Ex
     return status
   }
   try {
-    await program.parseAsync(joinQuantities(argv), { from: 'user' })
+    await program.parseAsync(joinQuantities(helpLast(argv)), { from: 'user' })
     return status
   } catch (error) {
     if (error instanceof CommanderError && error.exitCode === 0) return EXIT.answered
@@ -81,6 +83,12 @@ export async function run(argv: readonly string[], streams: Streams): Promise<Ex
     streams.err(argv.includes('--json') ? `${JSON.stringify(known)}\n` : errorText(known, streams))
     return exitStatusOf[known.code]
   }
+}
+
+/** `help table` as `table --help`, so that the options are there to be explained. */
+const helpLast = (argv: readonly string[]) => {
+  const [first, second] = argv
+  return first === 'help' && second !== undefined ? [second, '--help'] : argv
 }
 
 /** "error: unknown option '--presure'\n(Did you mean --pressure?)" as the project's own error. */

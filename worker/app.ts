@@ -12,6 +12,7 @@ import { STYLE } from './pages/style.ts'
 import { doorProblem, problemOf } from './problem.ts'
 import { operationRoutes } from './routes/operations.ts'
 import { refrigerantRoutes } from './routes/refrigerants.ts'
+import { tableRoutes } from './routes/table.ts'
 import type { Environment } from './settings.ts'
 
 /**
@@ -78,6 +79,7 @@ export function createApp(
   app.get('/style.css', (context) => context.body(STYLE, 200, { 'Content-Type': 'text/css' }))
   app.get('/', (context) => context.html(frontPage(operations)))
   app.route('/v1/refrigerants', refrigerantRoutes(operations))
+  app.route('/v1/table', tableRoutes(operations))
   app.route('/v1', operationRoutes(operations))
   return app
 }

@@ -17,6 +17,8 @@ export const securityHeaders = (): MiddlewareHandler =>
     },
     referrerPolicy: 'no-referrer',
     xFrameOptions: 'DENY',
+    // Whoever ends TLS in front of this service decides that, for all of their host.
+    strictTransportSecurity: false,
   })
 
 const allowedOrigins = (setting: string | undefined) =>

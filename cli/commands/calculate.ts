@@ -34,7 +34,8 @@ export function addOptions(command: Command, operation: Operation): void {
   command.optionsGroup('Input:')
   for (const field of fieldsOf(operation)) {
     if (field.name !== 'units' && field.name !== 'precise') {
-      for (const option of optionsOf(field)) command.addOption(option)
+      for (const option of optionsOf(field, operation.example[field.name]))
+        command.addOption(option)
     }
   }
   command.option(

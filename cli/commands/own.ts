@@ -1,4 +1,5 @@
 import type { Answer } from '../../shared/operation.ts'
+import type { TableResult } from '../../shared/service/table-render.ts'
 import type { ResultLines } from '../render/answer.ts'
 
 /** What a command has of its own, besides what every operation gets from its schema. */
@@ -12,4 +13,15 @@ export interface Own {
 }
 
 /** Loaded only when the command runs and asks for it. */
-export const own: Readonly<Record<string, Own>> = {}
+export const own: Readonly<Record<string, Own>> = {
+  saturation: {
+    resultLines: async () => (await import('../render/saturation.ts')).saturationLines,
+  },
+  table: {
+    csv: async () => {
+      const { tableCsv } = await import('../../shared/service/table-render.ts')
+      return ({ result }) => tableCsv(result as TableResult)
+    },
+    resultLines: async () => (await import('../render/table.ts')).tableLines,
+  },
+}

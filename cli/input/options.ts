@@ -12,9 +12,9 @@ import type { Streams } from '../streams.ts'
 import { readTextFile } from './rows.ts'
 
 /** The option of a field, `--suction-pressure <quantity>`; for a yes or no that may stay open, both answers. */
-export function optionsOf(field: Field): readonly Option[] {
+export function optionsOf(field: Field, example?: unknown): readonly Option[] {
   const name = kebab(field.name)
-  const help = helpOf(field)
+  const help = helpOf(field, example)
   const { shape } = field
   if (shape.type === 'flag') {
     const yes = new Option(`--${name}`, help)
@@ -46,25 +46,32 @@ export function placeholder(shape: Shape): string {
   }
 }
 
-function helpOf(field: Field): string {
-  const parts = [field.description, ...shapeHelp(field.shape)]
-  if (field.required) parts.push('(needed)')
-  else if (typeof field.preset === 'string') parts.push(`(${field.preset} if not given)`)
-  return parts.filter((part) => part !== '').join(' ')
+function helpOf(field: Field, example: unknown): string {
+  const parts = [...shapeHelp(field.shape, example)]
+  if (field.required) parts.push('needed')
+  else if (typeof field.preset === 'string') parts.push(`${field.preset} if not given`)
+  return [field.description, ...parts].filter((part) => part !== '').join('; ')
 }
 
-function shapeHelp(shape: Shape): readonly string[] {
+function shapeHelp(shape: Shape, example: unknown): readonly string[] {
   switch (shape.type) {
     case 'choice':
-      return [`[${shape.choices.join(', ')}]`]
+      return [shape.choices.join(' | ')]
+    case 'text':
+    case 'number':
+      return example === undefined ? [] : [`e.g. ${String(example)}`]
     case 'quantity':
-    case 'any':
-      return shape.examples.length > 0 ? [`e.g. ${shape.examples.slice(0, 2).join(', ')}`] : []
-    case 'list':
-      return [...shapeHelp(shape.item), '(may be repeated)']
+    case 'any': {
+      const shown = typeof example === 'string' ? [example] : shape.examples.slice(0, 2)
+      return shown.length > 0 ? [`e.g. ${shown.join(', ')}`] : []
+    }
+    case 'list': {
+      const first = Array.isArray(example) ? example[0] : undefined
+      return [...shapeHelp(shape.item, first), 'may be repeated']
+    }
     case 'record':
-      return [`{${shape.fields.map((field) => kebab(field.name)).join(', ')}}`]
-    default:
+      return [shape.fields.map((field) => kebab(field.name)).join(', ')]
+    case 'flag':
       return []
   }
 }

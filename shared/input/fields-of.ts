@@ -68,7 +68,9 @@ function shapeOf(property: JsonSchema, definitions: Definitions): Shape {
   if (schema.items) return { type: 'list', item: shapeOf(schema.items, definitions) }
   if (schema.type === 'boolean') return { type: 'flag' }
   if (schema.type === 'number' || schema.type === 'integer') {
-    return { type: 'number', integer: schema.type === 'integer' }
+    const values = schema.const === undefined ? schema.enum : [schema.const]
+    const integer = schema.type === 'integer' || (values?.every(Number.isInteger) ?? false)
+    return { type: 'number', integer }
   }
   return schema.type === 'string' ? { type: 'text' } : anything(schema)
 }
@@ -96,6 +98,9 @@ function shapeOfVariants(
   if (first && others.length === 0) return first
   if (shapes.every((shape) => shape.type === 'choice')) {
     return { type: 'choice', choices: [...new Set(shapes.flatMap((shape) => shape.choices))] }
+  }
+  if (shapes.every((shape) => shape.type === 'number')) {
+    return { type: 'number', integer: shapes.every((shape) => shape.integer) }
   }
   if (shapes.every((shape) => shape.type === 'record')) {
     return { type: 'record', fields: mergeFields(shapes.map((shape) => shape.fields)) }

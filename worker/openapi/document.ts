@@ -5,6 +5,7 @@ import { DOOR_PROBLEMS, statusOf } from '../problem.ts'
 import { refrigerantPaths } from './refrigerants.ts'
 import { problemResponse, problemSchema, refusals } from './responses.ts'
 import { type JsonObject, SchemaShelf } from './schemas.ts'
+import { tableGet } from './table.ts'
 
 export interface Document extends JsonObject {
   readonly openapi: string
@@ -20,7 +21,13 @@ export function openapiDocument(operations: readonly Operation[]): Document {
     [`${typeName(operation.name)}Input`, shelf.add(operation.input, 'input')] as const,
     [`${typeName(operation.name)}Answer`, shelf.add(operation.output, 'output')] as const,
   ])
-  const paths = operations.map((operation) => [`/v1/${operation.name}`, postOf(operation)] as const)
+  const paths = operations.map(
+    (operation) =>
+      [
+        `/v1/${operation.name}`,
+        { ...(operation.name === 'table' ? tableGet(operation) : {}), ...postOf(operation) },
+      ] as const,
+  )
   return {
     openapi: '3.1.1',
     info: {

@@ -1,5 +1,6 @@
-import { type Field, fieldsOf } from '../../shared/input/index.ts'
+import { fieldsOf } from '../../shared/input/index.ts'
 import type { Operation } from '../../shared/operation.ts'
+import { parameterOf } from './parameters.ts'
 import type { JsonObject } from './schemas.ts'
 
 const NAME = {
@@ -83,19 +84,4 @@ function saturationPath(saturation: Operation): JsonObject {
       },
     },
   }
-}
-
-/** A field as a query parameter: always a text, read as in the other doors. */
-function parameterOf({ name, description, required, preset, shape }: Field): JsonObject {
-  const schema: JsonObject =
-    shape.type === 'choice'
-      ? { type: 'string', enum: shape.choices }
-      : shape.type === 'flag'
-        ? { type: 'boolean' }
-        : shape.type === 'number'
-          ? { type: shape.integer ? 'integer' : 'number' }
-          : { type: 'string', ...(shape.type === 'quantity' ? { examples: shape.examples } : {}) }
-  const fallback =
-    typeof preset === 'string' || typeof preset === 'boolean' ? { default: preset } : {}
-  return { name, in: 'query', required, description, schema: { ...schema, ...fallback } }
 }
