@@ -2,13 +2,21 @@ import { CalcError } from './errors.ts'
 import { nearestNames } from './nearest.ts'
 import type { Operation } from './operation.ts'
 import { rules } from './rules/rules.ts'
+import { charge } from './service/charge.ts'
 import { charging } from './service/charging.ts'
 import { recovery } from './service/recovery.ts'
 import { saturation } from './service/saturation.ts'
 import { table } from './service/table.ts'
 
 /** Everything the doors can call, in the order of a visit. */
-export const operations: readonly Operation[] = [saturation, table, recovery, rules, charging]
+export const operations: readonly Operation[] = [
+  saturation,
+  table,
+  charge,
+  recovery,
+  rules,
+  charging,
+]
 
 /** The operation of this name. @throws {CalcError} `unknown-name` with the nearest names. */
 export function operation(name: string): Operation {

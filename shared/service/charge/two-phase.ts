@@ -1,0 +1,78 @@
+import { CalcError } from '../../errors.ts'
+import {
+  type Refrigerant,
+  saturatedDensity,
+  saturationTemperature,
+} from '../../refrigerant/index.ts'
+import { combine, reading } from './estimate.ts'
+import type { Contents } from './fields.ts'
+import { absolute, type Filling } from './filling.ts'
+
+/** Liquid and vapour together: one density from the quality by mass, 1 / (x/ρ″ + (1−x)/ρ′). */
+export function twoPhase(r: Refrigerant, contents: Contents, barometerPa: number): Filling {
+  const { temperature, pressure, quality } = contents
+  if (!quality) {
+    throw new CalcError('two-phase', 'A two-phase space needs its quality.', {
+      path: ['quality'],
+      hint: 'Give quality as vapour in percent of the mass in the space ("25 %"), or phase liquid or vapour if it holds only that.',
+    })
+  }
+  if (quality.si > 1) {
+    throw new CalcError('out-of-range', 'A quality lies between 0 and 100 %.', {
+      path: ['quality'],
+      hint: '0 % is all liquid, 100 % all vapour.',
+    })
+  }
+  if (temperature && pressure) {
+    throw new CalcError(
+      'bad-input',
+      'A two-phase space takes its temperature or its pressure, not both.',
+      { path: ['pressure'], hint: 'Keep the one that was measured better.' },
+    )
+  }
+  const mixed = (liquid: number, vapour: number, x: number) => {
+    if (x < 0 || x > 1) throw new CalcError('out-of-range', 'A quality lies between 0 and 100 %.')
+    return 1 / (x / vapour + (1 - x) / liquid)
+  }
+  const warnings =
+    r.info.kind === 'zeotrope'
+      ? [
+          {
+            code: 'two-phase-zeotrope',
+            message:
+              'In a two-phase blend liquid and vapour have different compositions; their densities were taken on the bubble and the dew line, which is an approximation.',
+          },
+        ]
+      : []
+  const frame = { phase: 'two-phase' as const, assumptions: [], warnings }
+  if (temperature) {
+    return {
+      density: combine([reading(temperature), reading(quality)], ([kelvin = 0, x = 0]) =>
+        mixed(saturatedDensity(r, kelvin, 'liquid'), saturatedDensity(r, kelvin, 'vapour'), x),
+      ),
+      how: 'two-phase at its temperature and quality',
+      ...frame,
+    }
+  }
+  if (!pressure) {
+    throw new CalcError(
+      'missing-input',
+      'The temperature or the pressure of the two-phase space is needed.',
+      {
+        path: ['temperature'],
+        hint: 'Give one of them, beside the quality.',
+      },
+    )
+  }
+  return {
+    density: combine([absolute(pressure, barometerPa), reading(quality)], ([pascal = 0, x = 0]) =>
+      mixed(
+        saturatedDensity(r, saturationTemperature(r, pascal, 'bubble'), 'liquid'),
+        saturatedDensity(r, saturationTemperature(r, pascal, 'dew'), 'vapour'),
+        x,
+      ),
+    ),
+    how: 'two-phase at its pressure and quality',
+    ...frame,
+  }
+}

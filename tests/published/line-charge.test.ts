@@ -1,0 +1,92 @@
+import { describe, expect, it } from 'vitest'
+import bores from '../../data/service/bores.json' with { type: 'json' }
+import { charge } from '../../shared/service/charge.ts'
+
+const OUNCE = 28.349523125
+
+/** Mass of one foot of line, g. */
+function perFoot(line: Record<string, unknown>): number {
+  const { result } = charge.run({
+    case: 'section-opened',
+    length: '1 ft',
+    units: 'si',
+    precise: true,
+    ...line,
+  })
+  const { massToAdd } = result
+  if (massToAdd?.unit !== 'g') throw new Error('A mass in grams was expected.')
+  return massToAdd.value
+}
+
+/** Half a unit of the last printed digit. */
+const toPrinted = (value: number, printed: string) => {
+  const decimals = printed.split('.')[1]?.length ?? 0
+  expect(Math.abs(value - Number(printed))).toBeLessThanOrEqual(0.5 * 10 ** -decimals + 1e-9)
+}
+
+describe('bores of ACR tube', () => {
+  // ASTM B280 as tabulated by The Engineering ToolBox (copper-tube-astm-280-d_1084.html, read
+  // 2026-11-25): size, temper, bore area in square inches as printed there.
+  it.each([
+    ['1/4', 'annealed', '0.0284'],
+    ['5/16', 'annealed', '0.0483'],
+    ['3/8', 'annealed', '0.076'],
+    ['3/8', 'drawn', '0.078'],
+    ['1/2', 'annealed', '0.149'],
+    ['1/2', 'drawn', '0.145'],
+    ['5/8', 'annealed', '0.242'],
+    ['5/8', 'drawn', '0.233'],
+    ['3/4', 'annealed', '0.363'],
+    ['3/4', 'drawn', '0.348'],
+    ['7/8', 'drawn', '0.484'],
+    ['1-1/8', 'drawn', '0.825'],
+  ])('have the printed area: %s in %s', (size, temper, area) => {
+    const row = bores.rows.find((entry) => entry.size === size && entry.temper === temper)
+    toPrinted((Math.PI / 4) * (row?.boreIn ?? 0) ** 2, area)
+  })
+})
+
+describe('liquid in ACR tube', () => {
+  // Saturated liquid at 100 °F, oz/ft: computed with CoolProp 8.0.0 (HEOS) for bores of 0.190,
+  // 0.315, 0.430 and 0.545 in, an independent calculation. 5/16 in is left out: it was computed
+  // there for a bore of 0.250 in.
+  it.each([
+    ['R-22', ['.22', '.62', '1.15', '1.84']],
+    ['R-134a', ['.23', '.62', '1.16', '1.87']],
+    ['R-32', ['.18', '.49', '.91', '1.46']],
+    ['R-12', ['.25', '.68', '1.27', '2.04']],
+    ['R-1234yf', ['.21', '.56', '1.05', '1.69']],
+  ])('weighs per foot what an independent calculation gives: %s', (refrigerant, printed) => {
+    for (const [index, tubeSize] of ['1/4', '3/8', '1/2', '5/8'].entries()) {
+      const line = { refrigerant, tubeSize, phase: 'liquid', temperature: '100 °F' }
+      toPrinted(perFoot(line) / OUNCE, printed[index] ?? '')
+    }
+  })
+})
+
+describe('vapour in ACR tube', () => {
+  // Saturated vapour at 40 °F, oz/ft for 1/2, 5/8, 3/4, 7/8 and 1-1/8 in, CoolProp 8.0.0 (HEOS).
+  it.each([
+    ['R-22', ['.025', '.039', '.059', '.082', '.140']],
+    ['R-134a', ['.017', '.027', '.041', '.056', '.096']],
+  ])('weighs per foot what an independent calculation gives: %s', (refrigerant, printed) => {
+    for (const [index, tubeSize] of ['1/2', '5/8', '3/4', '7/8', '1-1/8'].entries()) {
+      const line = { refrigerant, tubeSize, phase: 'vapour', temperature: '40 °F' }
+      toPrinted(perFoot(line) / OUNCE, printed[index] ?? '')
+    }
+  })
+})
+
+describe('R-134a in air-conditioning hose', () => {
+  // g/ft for #6, #8, #10, #12 with CoolProp 8.0.0 (HEOS); nominal bores from memory (SAE J2064).
+  it('weighs per foot what an independent calculation gives', () => {
+    const sizes = ['#6', '#8', '#10', '#12']
+    const liquid = ['16.7', '28.2', '42.8', '66.8']
+    const suction = ['0.25', '0.43', '0.65', '1.0']
+    for (const [index, hoseSize] of sizes.entries()) {
+      const line = { refrigerant: 'R-134a', hoseSize }
+      toPrinted(perFoot({ ...line, phase: 'liquid', temperature: '120 °F' }), liquid[index] ?? '')
+      toPrinted(perFoot({ ...line, phase: 'vapour', temperature: '40 °F' }), suction[index] ?? '')
+    }
+  })
+})
