@@ -4,6 +4,7 @@ import type { Operation } from './operation.ts'
 import { rules } from './rules/rules.ts'
 import { charge } from './service/charge.ts'
 import { charging } from './service/charging.ts'
+import { readings } from './service/readings.ts'
 import { recovery } from './service/recovery.ts'
 import { saturation } from './service/saturation.ts'
 import { table } from './service/table.ts'
@@ -12,6 +13,7 @@ import { table } from './service/table.ts'
 export const operations: readonly Operation[] = [
   saturation,
   table,
+  readings,
   charge,
   recovery,
   rules,

@@ -1,0 +1,37 @@
+import data from '../../../data/service/charge-bands.json' with { type: 'json' }
+import { quantity } from '../../quantity/index.ts'
+import type { Source } from '../../sources.ts'
+import { sourceTable } from '../source-table.ts'
+
+export const bandSource = sourceTable(data.sources)
+
+const kelvin = (fahrenheit: number) => quantity('temperatureDifference', fahrenheit, '°F').si
+
+export interface Band {
+  /** K */
+  readonly lowK: number
+  /** K */
+  readonly highK: number
+  readonly sources: readonly Source[]
+}
+
+const { vehicleValveSubcooling, subcoolingTolerance, meteringSuperheat } = data.bands
+
+/** Subcooling of a vehicle system with an expansion valve, and the refrigerants it is published for. */
+export const VEHICLE_VALVE_SUBCOOLING: Band & { readonly refrigerants: readonly string[] } = {
+  lowK: vehicleValveSubcooling.lowK,
+  highK: vehicleValveSubcooling.highK,
+  refrigerants: vehicleValveSubcooling.refrigerants,
+  sources: [bandSource('sae-j3023')],
+}
+
+/** How far a subcooling may stand from its target, K. */
+export const SUBCOOLING_TOLERANCE_K = kelvin(subcoolingTolerance.plusMinusF)
+export const SUBCOOLING_TOLERANCE_SOURCES = [bandSource('ra3.2-2008'), bandSource('carrier-38hdf')]
+
+/** Superheat of a metering valve whose maker's range is unknown. */
+export const METERING_SUPERHEAT: Band = {
+  lowK: kelvin(meteringSuperheat.lowF),
+  highK: kelvin(meteringSuperheat.highF),
+  sources: [bandSource('ra3.2-2008')],
+}

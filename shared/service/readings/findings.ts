@@ -1,0 +1,177 @@
+import { z } from 'zod'
+import data from '../../../data/service/reading-findings.json' with { type: 'json' }
+import {
+  absolutePressure,
+  pressureDifference,
+  temperatureDifference,
+} from '../../quantity/index.ts'
+import type { Source } from '../../sources.ts'
+import { say } from '../say.ts'
+import { sourceTable } from '../source-table.ts'
+import { METERING_SUPERHEAT } from './bands.ts'
+import type { ReadingsInput } from './fields.ts'
+import { type Figure, surelyAbove, surelyBelow, widthOf } from './figure.ts'
+import type { Figures } from './figures.ts'
+import type { Measured } from './measured.ts'
+
+const sourceOf = sourceTable(data.sources)
+
+export type FindingId = keyof typeof data.findings
+
+export const findingOut = z
+  .strictObject({
+    id: z.enum(Object.keys(data.findings) as [FindingId, ...FindingId[]]),
+    level: z.enum(['impossible', 'suspect', 'note']),
+    message: z.string(),
+    causes: z.array(z.string()),
+    settle: z.array(z.string()).describe('What would tell the causes apart'),
+  })
+  .meta({ id: 'ReadingFinding', description: 'What the readings show besides their figures.' })
+
+export interface Finding {
+  readonly id: FindingId
+  readonly level: 'impossible' | 'suspect' | 'note'
+  readonly message: string
+  readonly causes: readonly string[]
+  readonly settle: readonly string[]
+  readonly sources: readonly Source[]
+}
+
+function finding(id: FindingId, detail: string): Finding {
+  const { level, title, causes, settle, sources } = data.findings[id]
+  return {
+    id,
+    level: level as Finding['level'],
+    message: `${title}: ${detail}.`,
+    causes,
+    settle,
+    sources: sources.map((key) => sourceOf(key as never)),
+  }
+}
+
+/** Everything that the readings show besides their figures, impossible ones first. */
+export function findings(m: Measured, f: Figures, input: ReadingsInput): readonly Finding[] {
+  const found = [
+    ...pressureFindings(m, f),
+    ...suctionFindings(m, f, input),
+    ...liquidFindings(m, f),
+    ...highSideFindings(m, f),
+  ]
+  const order = ['impossible', 'suspect', 'note'] as const
+  return order.flatMap((level) => found.filter((entry) => entry.level === level))
+}
+
+function pressureFindings(m: Measured, f: Figures): readonly Finding[] {
+  const { pressureDifference: apart } = f
+  const list: Finding[] = []
+  if (apart && surelyBelow(apart, 0)) {
+    list.push(finding('suction-above-discharge', `by ${pressureText(-apart.si)}`))
+  } else if (apart && !surelyAbove(apart, 0)) {
+    const width = widthOf(apart)
+    const detail =
+      width === 0
+        ? 'there is no difference between them'
+        : `${pressureText(apart.si)} apart, and the gauges cannot tell less than ${pressureText(width)}`
+    list.push(finding('no-pressure-difference', detail))
+  }
+  const low = f.low?.absolute
+  if (low && low.si < m.place.barometerPa) {
+    list.push(
+      finding(
+        'suction-in-vacuum',
+        `${pressureText(m.place.barometerPa - low.si)} below the barometer`,
+      ),
+    )
+  }
+  return list
+}
+
+function suctionFindings(m: Measured, f: Figures, input: ReadingsInput): readonly Finding[] {
+  const { superheat, suctionOverBubble } = f
+  if (!superheat || !suctionOverBubble) return []
+  if (surelyBelow(superheat, 0)) {
+    // Between the lines of a blend there is wet vapour; below both there is none.
+    return isBlend(m) && !surelyBelow(suctionOverBubble, 0)
+      ? [finding('liquid-in-suction-line', `${degrees(-superheat.si)} below its dew point`)]
+      : [finding('suction-colder-than-dew', beyond(superheat))]
+  }
+  // An orifice tube floods the evaporator outlet by design: the accumulator keeps the liquid back.
+  const floods = input.meteringDevice === 'orifice-tube'
+  if (!surelyAbove(superheat, 0)) {
+    return floods && superheat.si >= 0 ? [] : [finding('no-superheat', within(superheat))]
+  }
+  if (!floods && surelyBelow(superheat, METERING_SUPERHEAT.lowK)) {
+    return [finding('superheat-very-low', degrees(superheat.si))]
+  }
+  const valve =
+    input.meteringDevice === 'expansion-valve' || input.meteringDevice === 'electronic-valve'
+  return valve && surelyAbove(superheat, METERING_SUPERHEAT.highK)
+    ? [finding('superheat-very-high', degrees(superheat.si))]
+    : []
+}
+
+function liquidFindings(m: Measured, f: Figures): readonly Finding[] {
+  const { subcooling, liquidBelowDew, liquidOverAmbient } = f
+  const list: Finding[] = []
+  if (subcooling && liquidBelowDew) {
+    if (surelyBelow(subcooling, 0)) {
+      list.push(
+        isBlend(m) && !surelyBelow(liquidBelowDew, 0)
+          ? finding('vapour-in-liquid-line', `${degrees(-subcooling.si)} above its bubble point`)
+          : finding('liquid-hotter-than-bubble', beyond(subcooling)),
+      )
+    } else if (!surelyAbove(subcooling, 0)) {
+      list.push(finding('no-subcooling', within(subcooling)))
+    }
+    if (m.highFrom === 'discharge-line') {
+      list.push(
+        finding('subcooling-from-discharge-pressure', 'no pressure of the liquid line is given'),
+      )
+    }
+  }
+  if (liquidOverAmbient && surelyBelow(liquidOverAmbient, 0)) {
+    list.push(finding('liquid-colder-than-ambient', `by ${degrees(-liquidOverAmbient.si)}`))
+  }
+  return list
+}
+
+function highSideFindings(m: Measured, f: Figures): readonly Finding[] {
+  const { condensingOverAmbient, dischargeSuperheat } = f
+  const list: Finding[] = []
+  for (const [name, on] of [
+    ['low side', f.low],
+    ['high side', f.high],
+  ] as const) {
+    if (on?.state !== 'supercritical') continue
+    const pressure = say(absolutePressure(on.absolute.si))
+    const critical = say(absolutePressure(m.refrigerant.criticalPressurePa))
+    list.push(
+      finding(
+        'supercritical',
+        `the ${name} is at ${pressure}, ${m.refrigerant.info.id} is critical at ${critical}`,
+      ),
+    )
+  }
+  if (condensingOverAmbient && surelyBelow(condensingOverAmbient, 0)) {
+    list.push(finding('condensing-below-ambient', `by ${degrees(-condensingOverAmbient.si)}`))
+  }
+  if (dischargeSuperheat && surelyBelow(dischargeSuperheat, 0)) {
+    list.push(finding('discharge-colder-than-dew', `by ${degrees(-dischargeSuperheat.si)}`))
+  }
+  return list
+}
+
+const isBlend = (m: Measured) => m.refrigerant.info.kind !== 'pure'
+const degrees = (kelvin: number) => say(temperatureDifference(kelvin))
+
+const pressureText = (pa: number) => say(pressureDifference(pa))
+
+const beyond = ({ si, plusMinus }: Figure) =>
+  plusMinus === undefined
+    ? `by ${degrees(-si)}`
+    : `by ${degrees(-si)}, where the instruments allow ${degrees(plusMinus)}`
+
+const within = ({ si, plusMinus }: Figure) =>
+  plusMinus === undefined
+    ? `${degrees(si)} apart`
+    : `${degrees(si)} apart, which these instruments know to ${degrees(plusMinus)}`

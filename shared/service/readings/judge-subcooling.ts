@@ -1,0 +1,86 @@
+import {
+  bandSource,
+  SUBCOOLING_TOLERANCE_K,
+  SUBCOOLING_TOLERANCE_SOURCES,
+  VEHICLE_VALVE_SUBCOOLING,
+} from './bands.ts'
+import type { ReadingsInput } from './fields.ts'
+import type { Figure } from './figure.ts'
+import type { Measured } from './measured.ts'
+import { compared, type Meanings, notJudged, type Verdict } from './verdict.ts'
+
+const VEHICLE: Meanings = {
+  inside: 'The subcooling fits a full charge. The weighed charge decides all the same.',
+  below:
+    'Too little liquid ahead of the valve: the charge may be low. Do not top up by this figure: recover, and weigh in the charge on the label.',
+  above:
+    'Liquid stands back in the condenser: overcharge, or air in the system, which reads as subcooling. Compare pressure and temperature at rest for air; then recover, and weigh in the charge on the label.',
+}
+
+const STATIONARY: Meanings = {
+  inside: 'The charge fits its target.',
+  below:
+    'Too little refrigerant, as far as air flow and outdoor air are right: add some, wait 15 minutes, and read again.',
+  above:
+    'Too much refrigerant, or air in the system, which reads as subcooling. Compare pressure and temperature at rest for air; else recover some, wait 15 minutes, and read again.',
+}
+
+/** Charge by subcooling: the maker's figure first, then what is published for this equipment. */
+export function subcoolingVerdict(
+  m: Measured,
+  measured: Figure,
+  input: ReadingsInput,
+  equipment: 'vehicle' | 'stationary',
+): Verdict {
+  const frame = {
+    about: 'charge',
+    figure: 'subcooling',
+    measured,
+    meanings: equipment === 'vehicle' ? VEHICLE : STATIONARY,
+  } as const
+  const { subcoolingTarget, subcoolingLow, subcoolingHigh } = input
+  const weighed = equipment === 'vehicle' ? [bandSource('tm-5-3805-290')] : []
+  if (subcoolingLow && subcoolingHigh) {
+    return compared({
+      ...frame,
+      method: 'range-of-maker',
+      lowK: subcoolingLow.si,
+      highK: subcoolingHigh.si,
+      sources: weighed,
+    })
+  }
+  if (subcoolingTarget) {
+    return compared({
+      ...frame,
+      method: 'target-subcooling-of-maker',
+      lowK: subcoolingTarget.si - SUBCOOLING_TOLERANCE_K,
+      highK: subcoolingTarget.si + SUBCOOLING_TOLERANCE_K,
+      targetK: { si: subcoolingTarget.si, plusMinus: subcoolingTarget.plusMinus, parts: [] },
+      sources: [...SUBCOOLING_TOLERANCE_SOURCES, ...weighed],
+    })
+  }
+  if (equipment === 'stationary') {
+    return notJudged(
+      'charge',
+      'subcooling',
+      "No verdict: the target subcooling stands on the maker's plate or in the manual, and no general figure replaces it.",
+    )
+  }
+  const { refrigerants, lowK, highK, sources } = VEHICLE_VALVE_SUBCOOLING
+  if (!refrigerants.includes(m.refrigerant.info.id)) {
+    return notJudged(
+      'charge',
+      'subcooling',
+      `No verdict: the published band is for ${refrigerants.join(', ')} only. Give the maker's subcooling, or weigh the charge.`,
+      'not-judged',
+      sources,
+    )
+  }
+  return compared({
+    ...frame,
+    method: 'vehicle-subcooling-band',
+    lowK,
+    highK,
+    sources: [...sources, ...weighed],
+  })
+}

@@ -1,0 +1,119 @@
+import type { Step } from '../../operation.ts'
+import {
+  absolutePressure,
+  barometricPressure,
+  type Quantity,
+  temperature,
+  temperatureDifference,
+} from '../../quantity/index.ts'
+import type { Figure } from './figure.ts'
+import type { Figures, Side } from './figures.ts'
+import type { Measured } from './measured.ts'
+
+/** How each figure came about, for a trainer to follow. */
+export function readingsSteps(m: Measured, f: Figures): readonly Step[] {
+  const blend = m.refrigerant.info.kind !== 'pure'
+  return [
+    ...sideSteps('low side', f.low, m, blend ? 'dew' : undefined),
+    ...less('Superheat', 'suction-line temperature − dew temperature of the suction pressure', {
+      gives: f.superheat,
+      minuend: ['suction-line temperature', m.suctionTemperature],
+      subtrahend: ['dew temperature', f.low?.dew],
+    }),
+    ...sideSteps('high side', f.high, m, blend ? 'bubble' : undefined),
+    ...less('Subcooling', 'bubble temperature of the liquid pressure − liquid-line temperature', {
+      gives: f.subcooling,
+      minuend: ['bubble temperature', degree(f.high?.bubble)],
+      subtrahend: ['liquid-line temperature', m.liquidTemperature],
+    }),
+    ...less(
+      'Condensing over ambient',
+      blend
+        ? 'mean of bubble and dew temperature of the high side − air entering the condenser'
+        : 'condensing temperature − air entering the condenser',
+      {
+        gives: f.condensingOverAmbient,
+        minuend: ['condensing temperature', degree(f.condensing)],
+        subtrahend: ['air entering the condenser', m.ambient],
+      },
+    ),
+    ...ratioStep(m, f),
+  ]
+}
+
+type Term = readonly [string, Quantity | Figure | undefined]
+
+function less(
+  what: string,
+  formula: string,
+  { gives, minuend, subtrahend }: { gives: Figure | undefined; minuend: Term; subtrahend: Term },
+): readonly Step[] {
+  const [first, second] = [asQuantity(minuend[1]), asQuantity(subtrahend[1])]
+  if (!gives || !first || !second) return []
+  return [
+    {
+      what,
+      formula,
+      values: { [minuend[0]]: first, [subtrahend[0]]: second },
+      gives: temperatureDifference(gives.si, gives.plusMinus),
+    },
+  ]
+}
+
+const asQuantity = (entry: Quantity | Figure | undefined): Quantity | undefined =>
+  entry && ('kind' in entry ? entry : degree(entry))
+
+const degree = (entry: Figure | undefined) => entry && temperature(entry.si, entry.plusMinus)
+
+function sideSteps(
+  name: string,
+  side: Side | undefined,
+  m: Measured,
+  line: 'bubble' | 'dew' | undefined,
+): readonly Step[] {
+  if (!side) return []
+  const absolute = absolutePressure(side.absolute.si, side.absolute.plusMinus)
+  const gauge: readonly Step[] =
+    side.reading.kind === 'absolutePressure'
+      ? []
+      : [
+          {
+            what: `Absolute pressure of the ${name}`,
+            formula: 'gauge reading + barometric pressure',
+            values: {
+              'gauge reading': side.reading,
+              'barometric pressure': barometricPressure(m.place.barometerPa),
+            },
+            gives: absolute,
+          },
+        ]
+  const saturated = degree(line === 'bubble' ? side.bubble : side.dew)
+  if (!saturated) return gauge
+  return [
+    ...gauge,
+    {
+      what: `Saturation temperature of the ${name}`,
+      formula: `${m.refrigerant.info.id}, ${line ? `${line} line` : 'saturation line'}, at this absolute pressure`,
+      values: { 'absolute pressure': absolute },
+      gives: saturated,
+    },
+  ]
+}
+
+function ratioStep(m: Measured, f: Figures): readonly Step[] {
+  const discharge = f.pressureDifference && f.low && f.pressureDifference.si + f.low.absolute.si
+  if (!f.ratio || !f.low || discharge === undefined) return []
+  return [
+    {
+      what: 'Compression ratio',
+      formula: m.dischargePressure
+        ? 'absolute discharge pressure ÷ absolute suction pressure'
+        : 'absolute liquid pressure ÷ absolute suction pressure (no discharge pressure given)',
+      values: {
+        'high side': absolutePressure(discharge),
+        'low side': absolutePressure(f.low.absolute.si),
+      },
+      gives: Number(f.ratio.si.toFixed(2)),
+    },
+  ]
+}
