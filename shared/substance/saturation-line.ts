@@ -22,6 +22,8 @@ export const LAST_CONTRAST = 0.02
 const MAXIMUM_POINTS = 200
 /** Starts tried, each 6 % warmer than the last. */
 const RUNGS = 8
+/** Up to this fraction of the mean critical temperature a guess is near enough. */
+const DIRECT_UP_TO = 0.8
 
 /**
  * Follow the bubble or dew line of a composition from `fromK` up to the critical region.
@@ -77,6 +79,26 @@ export function pointOnLine(path: SaturationLine, temperatureK: number): Saturat
   return saturationPoint(path.fluid, path.composition, path.line, { temperatureK }, guess)
 }
 
+/**
+ * One bubble or dew point at a temperature in K, without following the whole line: straight from a
+ * guess where that works, else from a colder point, walked up.
+ *
+ * @throws {CalcError} `no-convergence`, above the critical point among others.
+ */
+export function pointAt(
+  fluid: Multifluid,
+  composition: Float64Array,
+  line: Line,
+  temperatureK: number,
+): SaturationPoint {
+  const scale = fluid.components.reduce(
+    (sum, c, i) => sum + c.critical.temperatureK * (composition[i] as number),
+    0,
+  )
+  const fromK = Math.min(temperatureK, DIRECT_UP_TO * scale)
+  return walkTo(fluid, composition, startOfLine(fluid, composition, line, fromK), temperatureK)
+}
+
 /** |ln ρ′/ρ″|. */
 export function contrastOf(found: SaturationPoint): number {
   return Math.log(found.liquid.density / found.vapour.density)
@@ -124,7 +146,7 @@ function startOfLine(
 }
 
 /** Along the line from a point to a temperature in K, step by step. */
-function walkTo(
+export function walkTo(
   fluid: Multifluid,
   composition: Float64Array,
   from: SaturationPoint,

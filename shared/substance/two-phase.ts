@@ -12,8 +12,14 @@ export interface TwoPhase {
   readonly vapourVolume: number
 }
 
-/** Either the vessel has a volume (m³), or the pressure is held (Pa). */
-export type Hold = { readonly volume: number } | { readonly pressurePa: number }
+/**
+ * What is held: the volume of the vessel (m³), the pressure (Pa), or the share of the volume that
+ * is liquid.
+ */
+export type Hold =
+  | { readonly volume: number }
+  | { readonly pressurePa: number }
+  | { readonly liquidShare: number }
 
 const MAXIMUM_STEPS = 50
 const TOLERANCE = 1e-12
@@ -80,6 +86,12 @@ export function splitPhases(
       rest[n + 1] = (vl + vv) / hold.volume - 1
       matrix[last + 2 * n] = 1 / hold.volume
       matrix[last + 2 * n + 1] = 1 / hold.volume
+    } else if ('liquidShare' in hold) {
+      const { liquidShare } = hold
+      const space = Math.abs(vl) + Math.abs(vv)
+      rest[n + 1] = (vl * (1 - liquidShare) - vv * liquidShare) / space
+      matrix[last + 2 * n] = (1 - liquidShare) / space
+      matrix[last + 2 * n + 1] = -liquidShare / space
     } else {
       rest[n + 1] = (vapour.pressurePa - hold.pressurePa) / scale
       for (let j = 0; j < n; j += 1) matrix[last + n + j] = at(vapour.pressureSlope, j) / scale

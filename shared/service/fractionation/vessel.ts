@@ -1,0 +1,150 @@
+import { CalcError } from '../../errors.ts'
+import { type Phase, phaseAt } from '../../substance/fugacity.ts'
+import type { Multifluid } from '../../substance/multifluid.ts'
+import { pointAt } from '../../substance/saturation-line.ts'
+import { splitPhases, type TwoPhase } from '../../substance/two-phase.ts'
+
+/** What is left in a vessel of fixed volume and temperature after part has gone. */
+export interface VesselState {
+  /** Mass gone, as a share of the mass at the start. */
+  readonly lost: number
+  /** mol of each component left, of 1 kg at the start. */
+  readonly amounts: Float64Array
+  readonly pressurePa: number
+  /** Share of the volume that liquid fills; 0 once all of it has boiled. */
+  readonly liquidShare: number
+}
+
+export type Escapes = 'vapour' | 'liquid'
+
+/** Steps of the integration; twice as many change no mass fraction by more than 1e-5. */
+const STEPS = 24
+/** States reported: every second step. */
+const EVERY = 2
+
+/**
+ * Lets vapour or liquid out of a vessel at constant temperature, in equilibrium at every instant.
+ *
+ * dnᵢ/dm = −xᵢ/Σxⱼ Mⱼ with x the composition of the escaping phase and m the mass lost (Rayleigh's
+ * balance for each component, with the vapour space counted in), integrated by the classical
+ * Runge–Kutta method over −ln(1 − m), in which the last of a component goes no faster than the
+ * first. Once the liquid is gone the rest leaves unchanged in composition.
+ *
+ * @param amounts - mol of each component in 1 kg, each above 0.
+ * @param liquidShare - Share of the volume that liquid fills at the start, above 0 and below 1.
+ * @param lostTo - Mass share to let out, above 0 and below 1.
+ * @throws {CalcError} `no-convergence`.
+ */
+export function letOut(
+  fluid: Multifluid,
+  amounts: Float64Array,
+  temperatureK: number,
+  liquidShare: number,
+  escapes: Escapes,
+  lostTo: number,
+  steps = STEPS,
+): readonly VesselState[] {
+  let split = atStart(fluid, amounts, temperatureK, liquidShare)
+  const volume = split.liquidVolume + split.vapourVolume
+  const contents = (n: Float64Array): Contents => {
+    const found = contentsOf(fluid, n, temperatureK, volume, split)
+    if (found.split !== undefined) split = found.split
+    return found
+  }
+  const rate = (n: Float64Array): Float64Array => {
+    const { liquid, vapour } = contents(n)
+    const x = (escapes === 'liquid' ? (liquid ?? vapour) : vapour).x
+    const mean = x.reduce((sum, xi, i) => sum + xi * (fluid.molarMasses[i] as number), 0)
+    const left = n.reduce((sum, ni, i) => sum + ni * (fluid.molarMasses[i] as number), 0)
+    return x.map((xi) => (-xi * left) / mean)
+  }
+  const states = [stateOf(0, amounts, contents(amounts), volume)]
+  const h = -Math.log1p(-lostTo) / steps
+  let n = amounts
+  for (let step = 1; step <= steps; step += 1) {
+    const k1 = rate(n)
+    const k2 = rate(along(n, k1, h / 2))
+    const k3 = rate(along(n, k2, h / 2))
+    const k4 = rate(along(n, k3, h))
+    n = n.map((ni, i) => {
+      const sum = at(k1, i) + 2 * at(k2, i) + 2 * at(k3, i) + at(k4, i)
+      return Math.max(ni + (h / 6) * sum, LEAST * at(amounts, i))
+    })
+    if (step % EVERY === 0 || step === steps) {
+      states.push(stateOf(-Math.expm1(-step * h), n, contents(n), volume))
+    }
+  }
+  return states
+}
+
+/** A component is never taken out to nothing: its logarithm is needed. */
+const LEAST = 1e-9
+
+interface Contents {
+  readonly vapour: Phase
+  readonly liquid?: Phase
+  readonly split?: TwoPhase
+}
+
+function contentsOf(
+  fluid: Multifluid,
+  n: Float64Array,
+  temperatureK: number,
+  volume: number,
+  near: TwoPhase,
+): Contents {
+  const split = splitPhases(fluid, temperatureK, n, { volume }, near)
+  if (split.liquidVolume > 0) return { vapour: split.vapour, liquid: split.liquid, split }
+  const total = n.reduce((a, b) => a + b, 0)
+  const x = n.map((ni) => ni / total)
+  return { vapour: phaseAt(fluid, temperatureK, total / volume, x) }
+}
+
+function atStart(
+  fluid: Multifluid,
+  amounts: Float64Array,
+  temperatureK: number,
+  liquidShare: number,
+): TwoPhase {
+  if (!(liquidShare > 0 && liquidShare < 1)) {
+    throw new CalcError('out-of-range', 'Liquid must fill more than none and less than all of it.')
+  }
+  const total = amounts.reduce((a, b) => a + b, 0)
+  const z = amounts.map((n) => n / total)
+  const { liquid, vapour } = pointAt(fluid, z, 'bubble', temperatureK)
+  const volume = total / (liquidShare * liquid.density + (1 - liquidShare) * vapour.density)
+  return splitPhases(
+    fluid,
+    temperatureK,
+    amounts,
+    { liquidShare },
+    {
+      liquid,
+      vapour,
+      liquidVolume: liquidShare * volume,
+      vapourVolume: (1 - liquidShare) * volume,
+    },
+  )
+}
+
+function stateOf(
+  lost: number,
+  amounts: Float64Array,
+  found: Contents,
+  volume: number,
+): VesselState {
+  return {
+    lost,
+    amounts,
+    pressurePa: found.vapour.pressurePa,
+    liquidShare: (found.split?.liquidVolume ?? 0) / volume,
+  }
+}
+
+function along(n: Float64Array, rate: Float64Array, h: number): Float64Array {
+  return n.map((ni, i) => Math.max(ni + h * at(rate, i), LEAST * ni))
+}
+
+function at(values: Float64Array, index: number): number {
+  return values[index] as number
+}
