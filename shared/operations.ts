@@ -4,6 +4,7 @@ import type { Operation } from './operation.ts'
 import { rules } from './rules/rules.ts'
 import { charge } from './service/charge.ts'
 import { charging } from './service/charging.ts'
+import { evacuation } from './service/evacuation.ts'
 import { readings } from './service/readings.ts'
 import { recovery } from './service/recovery.ts'
 import { saturation } from './service/saturation.ts'
@@ -17,6 +18,7 @@ export const operations: readonly Operation[] = [
   charge,
   recovery,
   rules,
+  evacuation,
   charging,
 ]
 

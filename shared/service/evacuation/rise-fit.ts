@@ -49,6 +49,8 @@ export interface RiseFits {
   readonly possibleLevellings: readonly RiseFit[]
   /** Scatter about the best fit, as a multiple of what was expected of the gauge. */
   readonly scatter: number
+  /** What was expected at the last reading, Pa. */
+  readonly expectedSigmaPa: number
 }
 
 const GRID = 72
@@ -101,6 +103,7 @@ export function fitRise(
     both,
     possibleLevellings: levellings.filter(({ bic }) => bic <= levelling.bic + POSSIBLE),
     scatter: Math.sqrt(variance(chosen, points.length, scatter)),
+    expectedSigmaPa: scatter.sigmaOf(points.at(-1)?.pressurePa ?? 0),
   }
 }
 

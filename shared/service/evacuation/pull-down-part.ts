@@ -1,0 +1,242 @@
+import { z } from 'zod'
+import { CalcError } from '../../errors.ts'
+import type { Computed } from '../../operation.ts'
+import {
+  absolutePressure,
+  duration,
+  fraction,
+  type PressureReading,
+  type Quantity,
+  quantityOut,
+  toAbsolute,
+  volumeFlow,
+} from '../../quantity/index.ts'
+import type { Notes } from '../notes.ts'
+import { plausible } from '../plausible.ts'
+import { under } from '../refrigerant-input.ts'
+import { say } from '../say.ts'
+import { waterVapourPressure } from '../water.ts'
+import { FLOW_SOURCES, type Hose, WATER_VAPOUR } from './hose-flow.ts'
+import {
+  dryingTime,
+  hoseRulesBelow,
+  type PumpLine,
+  pullDownTime,
+  pumpAloneTime,
+  throughputAt,
+} from './pull-down.ts'
+
+export const pullDownOut = z
+  .strictObject({
+    time: quantityOut.describe('Least time from start to target: dry system, no gas from the oil'),
+    target: quantityOut.describe('Absolute pressure aimed at'),
+    pumpAlone: quantityOut.describe('The same with the pump straight on the system'),
+    speedAtTarget: quantityOut.describe('What the hoses leave of the pump at the target'),
+    shareOfPump: quantityOut.describe('That speed as a share of the displacement'),
+    hosesRuleBelow: quantityOut
+      .optional()
+      .describe('Below this pressure the hoses, not the pump, set the time'),
+    holdsDownTo: quantityOut
+      .optional()
+      .describe('While liquid water is left the pressure stalls here, whatever the estimate says'),
+    dryingTime: quantityOut
+      .optional()
+      .describe('Least time to carry off the given water as vapour through these hoses'),
+  })
+  .describe('Pump-down estimate')
+
+export type PullDownResult = Computed<z.output<typeof pullDownOut>>
+
+export interface PullDownInput {
+  readonly temperature?: Quantity<'temperature'> | undefined
+  readonly volume?: Quantity<'volume'> | undefined
+  readonly pumpDisplacement?: Quantity<'volumeFlow'> | undefined
+  readonly pumpUltimate?: PressureReading | undefined
+  readonly startPressure?: PressureReading | undefined
+  readonly target?: PressureReading | undefined
+  readonly hoseLength?: Quantity<'length'> | undefined
+  readonly hoseBore?: Quantity<'length'> | undefined
+  readonly hoses?:
+    | readonly { readonly length: Quantity<'length'>; readonly bore: Quantity<'length'> }[]
+    | undefined
+  readonly waterMass?: Quantity<'mass'> | undefined
+}
+
+/** Common practice: the vacuum that service texts aim at. */
+const TARGET_PA = 66.661
+const ROOM_K = 294.26
+
+/** How long the pump needs through these hoses; undefined without a pump. */
+export function pullDownPart(
+  input: PullDownInput,
+  barometerPa: number,
+  notes: Notes,
+): PullDownResult | undefined {
+  if (!input.pumpDisplacement) return undefined
+  const line = lineOf(input, input.pumpDisplacement, barometerPa, notes)
+  const volume = volumeOf(input)
+  const start = input.startPressure
+  const startPa = start
+    ? under('startPressure', () => toAbsolute(start, barometerPa)).si
+    : barometerPa
+  const targetPa = targetOf(input, barometerPa, notes)
+  if (!(targetPa > line.ultimatePa && startPa > targetPa)) {
+    throw new CalcError(
+      'out-of-range',
+      `From ${say(absolutePressure(startPa))} a pump that ends at ${say(absolutePressure(line.ultimatePa + 1e-9))} does not come to ${say(absolutePressure(targetPa))}.`,
+      {
+        path: ['target'],
+        hint: 'The target lies between the start and the ultimate pressure of the pump.',
+      },
+    )
+  }
+  const time = duration(pullDownTime(line, volume.si, startPa, targetPa))
+  const speed = throughputAt(line, targetPa) / targetPa
+  const crossing = line.hoses.length === 0 ? undefined : hoseRulesBelow(line, startPa)
+  const stallPa = input.temperature
+    ? under('temperature', () => waterVapourPressure(input.temperature?.si ?? ROOM_K))
+    : undefined
+  notes.sources.push(...FLOW_SOURCES)
+  notes.steps.push({
+    what: 'Pump-down time',
+    formula:
+      'sum over the pressure of volume × drop ÷ flow; the flow is what pump and hoses take in series, laminar plus molecular in each hose, turbulent friction where that is more',
+    values: {
+      volume,
+      displacement: input.pumpDisplacement,
+      start: absolutePressure(startPa),
+      target: absolutePressure(targetPa),
+      hoses: line.hoses.length,
+    },
+    gives: time,
+  })
+  notes.warnings.push({
+    code: 'pump-down-is-a-least-time',
+    message: stallPa
+      ? `The time is for dry gas. While liquid water is left the pressure stalls near ${say(absolutePressure(stallPa))}; below a few thousand micron gas leaving the oil and the walls rules, and this estimate no longer holds. The gauge on the system decides, not the clock.`
+      : 'The time is for dry gas. Liquid water stalls the pressure at its vapour pressure; below a few thousand micron gas leaving the oil and the walls rules, and this estimate no longer holds. The gauge on the system decides, not the clock.',
+  })
+  return {
+    time,
+    target: absolutePressure(targetPa),
+    pumpAlone: duration(pumpAloneTime(line, volume.si, startPa, targetPa)),
+    speedAtTarget: volumeFlow(speed),
+    shareOfPump: fraction(speed / line.displacement),
+    ...(crossing === undefined ? {} : { hosesRuleBelow: absolutePressure(crossing) }),
+    ...(stallPa === undefined ? {} : { holdsDownTo: absolutePressure(stallPa) }),
+    ...dryingPart(input, line, stallPa, notes),
+  }
+}
+
+function dryingPart(
+  { waterMass, temperature }: PullDownInput,
+  line: PumpLine,
+  stallPa: number | undefined,
+  notes: Notes,
+): { dryingTime?: Quantity<'duration'> } {
+  if (!waterMass) return {}
+  if (!temperature || stallPa === undefined) {
+    throw new CalcError('missing-input', 'To dry out a mass of water takes the temperature.', {
+      path: ['temperature'],
+      hint: 'Give the temperature of the coldest part of the system.',
+    })
+  }
+  if (stallPa <= line.ultimatePa) {
+    throw new CalcError(
+      'refused',
+      'This pump does not come below the vapour pressure of water here.',
+      {
+        path: ['pumpUltimate'],
+        hint: 'Warm the system, or use a better pump.',
+      },
+    )
+  }
+  plausible(waterMass, 0, 10, 'A mass of water', ['waterMass'])
+  const time = duration(dryingTime(line, waterMass.si, stallPa, WATER_VAPOUR))
+  notes.steps.push({
+    what: 'Least drying time',
+    formula:
+      'water as vapour (mass × gas constant × temperature ÷ molar mass) ÷ flow of water vapour at its own vapour pressure; heat for boiling taken as there',
+    values: { water: waterMass, temperature, vapourPressure: absolutePressure(stallPa) },
+    gives: time,
+  })
+  return { dryingTime: time }
+}
+
+function lineOf(
+  input: PullDownInput,
+  displacement: Quantity<'volumeFlow'>,
+  barometerPa: number,
+  notes: Notes,
+): PumpLine {
+  plausible(displacement, 1e-7, 1, 'A pump displacement', ['pumpDisplacement'])
+  const ultimate = input.pumpUltimate
+  if (!ultimate) {
+    notes.assumptions.push({
+      field: 'pumpUltimate',
+      taken: 'a pump that ends at nothing',
+      because: 'its ultimate pressure was not given: the time is a least time',
+    })
+  }
+  const temperatureK = input.temperature?.si ?? ROOM_K
+  if (!input.temperature) {
+    notes.assumptions.push({
+      field: 'temperature',
+      taken: '70 °F (21 °C) for the flow through the hoses',
+      because: 'no temperature was given',
+    })
+  }
+  return {
+    displacement: displacement.si,
+    ultimatePa: ultimate ? under('pumpUltimate', () => toAbsolute(ultimate, barometerPa)).si : 0,
+    hoses: hosesOf(input, notes),
+    temperatureK,
+  }
+}
+
+function hosesOf({ hoses, hoseLength, hoseBore }: PullDownInput, notes: Notes): readonly Hose[] {
+  if (hoses && hoses.length > 0) {
+    return hoses.map(({ length, bore }, index) => ({
+      lengthM: plausible(length, 0.01, 1_000, 'A hose length', ['hoses', index, 'length']).si,
+      boreM: plausible(bore, 0.5e-3, 0.5, 'A hose bore', ['hoses', index, 'bore']).si,
+    }))
+  }
+  if (!hoseLength && !hoseBore) {
+    notes.assumptions.push({
+      field: 'hoses',
+      taken: 'the pump straight on the system',
+      because: 'no hose was given; a hose of 1/4 in bore makes it several times slower',
+    })
+    return []
+  }
+  if (!hoseLength || !hoseBore) {
+    throw new CalcError('missing-input', 'A hose needs both its length and its bore.', {
+      path: [hoseLength ? 'hoseBore' : 'hoseLength'],
+      hint: 'Measure it: a common charging hose is 6 ft long with a bore near 1/4 in or less.',
+    })
+  }
+  return [
+    {
+      lengthM: plausible(hoseLength, 0.01, 1_000, 'A hose length', ['hoseLength']).si,
+      boreM: plausible(hoseBore, 0.5e-3, 0.5, 'A hose bore', ['hoseBore']).si,
+    },
+  ]
+}
+
+function volumeOf({ volume }: PullDownInput): Quantity<'volume'> {
+  if (volume) return plausible(volume, 1e-6, 1_000, 'An internal volume', ['volume'])
+  throw new CalcError('missing-input', 'The pump-down time needs the internal volume.', {
+    path: ['volume'],
+    hint: 'Give the internal volume of the system and the hoses, from the maker or measured.',
+  })
+}
+
+function targetOf({ target }: PullDownInput, barometerPa: number, notes: Notes): number {
+  if (target) return under('target', () => toAbsolute(target, barometerPa)).si
+  notes.assumptions.push({
+    field: 'target',
+    taken: '500 micron',
+    because: 'no target was given; common practice in the trade',
+  })
+  return TARGET_PA
+}

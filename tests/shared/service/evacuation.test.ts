@@ -1,0 +1,256 @@
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import { CalcError } from '../../../shared/errors.ts'
+import { quantity } from '../../../shared/quantity/index.ts'
+import { pullDownTime, throughputAt } from '../../../shared/service/evacuation/pull-down.ts'
+import { evacuation } from '../../../shared/service/evacuation.ts'
+
+const run = (input: Record<string, unknown>) => evacuation.run({ units: 'us', ...input })
+
+const refusal = (input: Record<string, unknown>): CalcError => {
+  try {
+    run(input)
+  } catch (error) {
+    if (error instanceof CalcError) return error
+    throw error
+  }
+  throw new Error('It was not refused.')
+}
+
+/** Readings every `every` minutes in micron. */
+const series = (microns: readonly number[], every = 2) =>
+  microns.map((value, index) => ({ time: `${index * every} min`, pressure: `${value} micron` }))
+
+describe('water under vacuum', () => {
+  it('names the gauge reading at the place and at sea level', () => {
+    const { water, gauge } = run({ temperature: '70 °F', altitude: '5000 ft' }).result
+    expect(water?.gaugeAtSeaLevel).toMatchObject({ value: 29.18, unit: 'inHg vac' })
+    expect(water?.gaugeNeeded).toMatchObject({ value: 24.16, unit: 'inHg vac' })
+    expect(gauge.lessThanAtSeaLevel.value).toBeCloseTo(5.02, 1)
+  })
+
+  it.each([
+    ['29.5 inHg vac', 'yes'],
+    ['28.5 inHg vac', 'no'],
+    ['29.2 ±0.25 inHg vac', 'cannot-tell'],
+  ])('says whether water at 70 °F boils at %s', (vacuum, boils) => {
+    expect(run({ temperature: '70 °F', vacuum }).result.water?.boils).toBe(boils)
+  })
+
+  it('warns that water below freezing is ice', () => {
+    const answer = run({ temperature: '20 °F' })
+    expect(answer.result.water?.form).toBe('ice')
+    expect(answer.warnings.map(({ code }) => code)).toContain('water-is-ice')
+  })
+
+  it('refuses a vacuum that the barometer does not allow', () => {
+    const error = refusal({ vacuum: '29.2 inHg vac', altitude: '5000 ft' })
+    expect(error.code).toBe('out-of-range')
+    expect(error.path).toEqual(['vacuum'])
+  })
+
+  it('asks for something to work on', () => {
+    expect(refusal({}).code).toBe('missing-input')
+  })
+})
+
+describe('pump-down', () => {
+  const system = { temperature: '70 °F', volume: '5 L', pumpDisplacement: '6 cfm' }
+
+  it('takes several times longer through a narrow hose, and says where the hose rules', () => {
+    const bare = run({ ...system, target: '500 micron' }).result.pullDown
+    const through = run({ ...system, target: '500 micron', hoseLength: '6 ft', hoseBore: '1/4 in' })
+      .result.pullDown
+    expect(through?.time.value).toBeGreaterThan(5 * (bare?.time.value ?? Infinity))
+    expect(through?.hosesRuleBelow).toMatchObject({ value: 0.5, unit: 'psia' })
+    expect(bare?.hosesRuleBelow).toBeUndefined()
+  })
+
+  it('is the logarithm of the pressures with the pump straight on the system', () => {
+    const { pullDown } = evacuation.run({ ...system, target: '1 kPa abs', precise: true }).result
+    const exact = (0.005 / quantity('volumeFlow', 6, 'cfm').si) * Math.log(101.325)
+    expect(pullDown?.time.value).toBeCloseTo(exact, 6)
+  })
+
+  it('says where the estimate stops holding', () => {
+    const answer = run(system)
+    expect(answer.warnings.map(({ code }) => code)).toContain('pump-down-is-a-least-time')
+    expect(answer.result.pullDown?.holdsDownTo).toMatchObject({ value: 18790, unit: 'micron' })
+  })
+
+  it('gives the least time to carry water off, which grows with the mass', () => {
+    const hose = { hoseLength: '6 ft', hoseBore: '1/4 in' }
+    const one = run({ ...system, ...hose, waterMass: '10 g' }).result.pullDown?.dryingTime
+    const two = run({ ...system, ...hose, waterMass: '20 g' }).result.pullDown?.dryingTime
+    expect(two?.value).toBeCloseTo(2 * (one?.value ?? 0), 0)
+  })
+
+  it.each([
+    [{ volume: undefined }, 'missing-input', ['volume']],
+    [{ hoseLength: '6 ft' }, 'missing-input', ['hoseBore']],
+    [{ hoseLength: '6 ft', hoseBore: '0 in' }, 'out-of-range', ['hoseBore']],
+    [{ target: '10 micron', pumpUltimate: '20 micron' }, 'out-of-range', ['target']],
+    [{ target: '20 psig' }, 'out-of-range', ['target']],
+  ])('refuses %j', (change, code, path) => {
+    const error = refusal({ ...system, ...change })
+    expect(error.code).toBe(code)
+    expect(error.path).toEqual(path)
+  })
+
+  it('never gets quicker with another hose, a longer hose, or a deeper target', () => {
+    const line = (lengthM: number, boreM: number, count: number) => ({
+      displacement: 2.8e-3,
+      ultimatePa: 1,
+      temperatureK: 294,
+      hoses: Array.from({ length: count }, () => ({ lengthM, boreM })),
+    })
+    fc.assert(
+      fc.property(
+        fc.double({ min: 0.1, max: 10, noNaN: true }),
+        fc.double({ min: 0.003, max: 0.03, noNaN: true }),
+        fc.integer({ min: 0, max: 3 }),
+        fc.double({ min: 5, max: 50_000, noNaN: true }),
+        (length, bore, count, target) => {
+          const time = pullDownTime(line(length, bore, count), 0.005, 101_325, target)
+          expect(time).toBeGreaterThan(0)
+          const slack = 1 + 1e-6
+          const more = pullDownTime(line(length, bore, count + 1), 0.005, 101_325, target)
+          const longer = pullDownTime(line(length * 1.3, bore, count), 0.005, 101_325, target)
+          const deeper = pullDownTime(line(length, bore, count), 0.005, 101_325, target * 0.8)
+          expect(more * slack).toBeGreaterThanOrEqual(time)
+          expect(longer * slack).toBeGreaterThanOrEqual(time)
+          expect(deeper).toBeGreaterThan(time)
+        },
+      ),
+      { numRuns: 60 },
+    )
+  })
+
+  it('passes more gas at a higher pressure', () => {
+    const line = {
+      displacement: 2.8e-3,
+      ultimatePa: 1,
+      temperatureK: 294,
+      hoses: [{ lengthM: 1.8, boreM: 0.006 }],
+    }
+    const pressure = fc.double({ min: 2, max: 1e5, noNaN: true })
+    fc.assert(
+      fc.property(pressure, (pascal) => {
+        expect(throughputAt(line, pascal * 1.01)).toBeGreaterThan(throughputAt(line, pascal))
+      }),
+    )
+  })
+})
+
+describe('standing vacuum', () => {
+  const common = { temperature: '72 °F', volume: '5 L', refrigerant: 'R-134a' }
+
+  it('calls a steady rise a leak and sizes it', () => {
+    const rise = series([400, 880, 1350, 1840, 2320, 2790, 3280, 3760, 4230])
+    const answer = evacuation.run({ ...common, rise, precise: true, units: 'si' })
+    expect(answer.result.rise?.verdict).toBe('leaking')
+    // 240 micron a minute in 5 L, by hand: 0.005 m³ × 240 × 0.1333 Pa ÷ 60 s
+    const rate = answer.result.rise?.leakRate
+    expect(Math.abs((rate?.value ?? 0) / 2.667e-3 - 1)).toBeLessThan(0.01)
+  })
+
+  it('calls a rise that levels off at the vapour pressure wet', () => {
+    const rise = series(
+      Array.from({ length: 16 }, (_, index) =>
+        Math.round(500 + 19_000 * (1 - Math.exp((-2 * index) / 5))),
+      ),
+    )
+    const { result, warnings } = run({ ...common, rise })
+    expect(result.rise?.verdict).toBe('wet')
+    expect(result.rise?.moisture).toBe('liquid-water')
+    expect(warnings.map(({ code }) => code)).toContain('dry-and-test-again')
+  })
+
+  it('calls a rise past the vapour pressure after a fast start wet and leaking', () => {
+    const rise = series(
+      Array.from({ length: 20 }, (_, index) =>
+        Math.round(500 + 18_000 * (1 - Math.exp((-2 * index) / 4)) + 800 * index),
+      ),
+    )
+    expect(run({ ...common, rise }).result.rise?.verdict).toBe('wet-and-leaking')
+  })
+
+  it('calls a flat deep vacuum tight and dry, and warns that small leaks pass it', () => {
+    const { result, warnings } = run({
+      ...common,
+      rise: series([402, 401, 404, 403, 405, 404, 406, 405]),
+    })
+    expect(result.rise?.verdict).toBe('tight-and-dry')
+    expect(warnings.map(({ code }) => code)).toContain('vacuum-finds-only-large-leaks')
+  })
+
+  it('does not call a flat vacuum dry where water would be flat as well', () => {
+    const steady = [29.1, 29.1, 29.1, 29.1, 29.1, 29.1].map((value, index) => ({
+      time: `${index * 5} min`,
+      pressure: `${value} inHg vac`,
+    }))
+    expect(run({ ...common, rise: steady }).result.rise?.verdict).not.toBe('tight-and-dry')
+    const above = series([30_000, 30_010, 30_000, 30_020, 30_010, 30_010, 30_000, 30_010], 15)
+    expect(run({ ...common, rise: above }).result.rise?.verdict).toBe('cannot-tell')
+  })
+
+  it('says too short for three readings and for a beginning', () => {
+    expect(run({ ...common, rise: series([400, 900, 1400]) }).result.rise?.verdict).toBe(
+      'too-short-to-tell',
+    )
+    const beginning = run({ ...common, rise: series([400, 520, 630, 750, 860, 980], 0.5) })
+    expect(beginning.result.rise?.verdict).toBe('too-short-to-tell')
+    expect(beginning.result.rise?.watchFor?.value).toBeGreaterThan(2.5)
+  })
+
+  it('says cannot tell when a coarse gauge hides what matters', () => {
+    const rise = [20, 20, 21, 20, 20, 21].map((value, index) => ({
+      time: `${index} min`,
+      pressure: `${value / 10 + 26} inHg vac`,
+    }))
+    expect(run({ ...common, rise, riseScatter: '0.2 inHg' }).result.rise?.verdict).toBe(
+      'cannot-tell',
+    )
+  })
+
+  it('judges a chosen rule apart from the shape, and says when they disagree', () => {
+    const rise = series([420, 455, 490, 520, 560, 590, 625, 660, 690, 730, 765])
+    const answer = run({ ...common, rise, limit: 'rise-500-micron-in-10-min' })
+    expect(answer.result.rise?.limit?.verdict).toBe('kept')
+    expect(answer.result.rise?.verdict).toBe('leaking')
+    expect(answer.warnings.map(({ code }) => code)).toContain('limit-kept-yet-leaking')
+  })
+
+  it('warns that a coarse rule cannot show dryness', () => {
+    const answer = run({
+      ...common,
+      rise: series([400, 401, 402, 403, 402, 403]),
+      limit: 'rise-1-inhg-in-5-min',
+    })
+    expect(answer.result.rise?.limit?.verdict).toBe('kept')
+    expect(answer.warnings.map(({ code }) => code)).toContain('limit-does-not-show-dryness')
+  })
+
+  it.each([
+    [{ rise: series([400, 500]), temperature: undefined }, 'missing-input', ['temperature']],
+    [{ rise: series([400]) }, 'bad-input', ['rise']],
+    [{ rise: series([400, 420, 430, 450, 460], 0) }, 'bad-input', ['rise', 1, 'time']],
+    [
+      { rise: [...series([400, 410]), { time: '9 min', pressure: '30 psig' }] },
+      'out-of-range',
+      ['rise', 2, 'pressure'],
+    ],
+    [{ rise: series([400, 500]), refrigerant: 'R-9999' }, 'unknown-refrigerant', ['refrigerant']],
+  ])('refuses bad readings (%#)', (change, code, path) => {
+    const error = refusal({ ...common, ...change })
+    expect(error.code).toBe(code)
+    expect(error.path).toEqual(path)
+  })
+
+  it('answers its own example and fits its own schema', () => {
+    for (const units of ['us', 'si', 'both']) {
+      const answer = evacuation.run({ ...evacuation.example, units })
+      expect(evacuation.output.safeParse(answer).error).toBeUndefined()
+    }
+  })
+})
