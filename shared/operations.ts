@@ -2,6 +2,7 @@ import { CalcError } from './errors.ts'
 import { nearestNames } from './nearest.ts'
 import type { Operation } from './operation.ts'
 import { rules } from './rules/rules.ts'
+import { airCheck } from './service/air-check.ts'
 import { charge } from './service/charge.ts'
 import { charging } from './service/charging.ts'
 import { evacuation } from './service/evacuation.ts'
@@ -17,6 +18,7 @@ export const operations: readonly Operation[] = [
   readings,
   charge,
   recovery,
+  airCheck,
   rules,
   evacuation,
   charging,

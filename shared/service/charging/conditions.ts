@@ -1,21 +1,12 @@
-import { z } from 'zod'
 import data from '../../../data/service/charging.json' with { type: 'json' }
 import { CalcError } from '../../errors.ts'
 import { compareWithBand, type Quantity, quantity } from '../../quantity/index.ts'
+import type { Condition } from '../condition.ts'
 import type { Notes } from '../notes.ts'
 import { say } from '../say.ts'
 import { sourceTable } from '../source-table.ts'
 
 const sourceOf = sourceTable(data.sources)
-
-export const conditionOut = z.strictObject({
-  id: z.string(),
-  met: z.enum(['yes', 'no', 'cannot-tell', 'not-given']),
-  text: z.string(),
-  source: z.string(),
-})
-
-export type Condition = z.output<typeof conditionOut>
 
 /** Above its label a container may burst: warm it no further. @throws {CalcError} `refused`. */
 export function checkWarming(
