@@ -1,8 +1,25 @@
-import stringWidth from 'string-width'
-import wrapAnsi from 'wrap-ansi'
-
 /** Words never get less room than this, however deep the indent. */
 const NARROWEST = 20
+
+const ESCAPE = '\u001B'
+/** Colour codes, which take no room. */
+const CODES = new RegExp(`${ESCAPE}\\[[\\d;]*m`, 'gu')
+const ASCII = /^[\u0020-\u007E]*$/u
+/** Blocks whose letters take two columns (Unicode East Asian Width, W and F, without emoji). */
+const WIDE =
+  /[\u1100-\u115F\u2E80-\uA4CF\uAC00-\uD7A3\uF900-\uFAFF\uFE30-\uFE6F\uFF00-\uFF60\uFFE0-\uFFE6]/gu
+
+/**
+ * Columns that a text takes on a terminal.
+ *
+ * Not by a library: those compile tables of emoji that cost half of the time to the first figure, and no
+ * text of ours has any.
+ */
+export function columnsOf(text: string): number {
+  const bare = text.includes(ESCAPE) ? text.replace(CODES, '') : text
+  if (ASCII.test(bare)) return bare.length
+  return [...bare.replace(/\p{M}/gu, '')].length + (bare.match(WIDE)?.length ?? 0)
+}
 
 /**
  * `text` in lines of at most `width` columns that all begin at column `indent`; `head` stands before
@@ -14,10 +31,37 @@ export function hanging(
   indent: number,
   width: number,
 ): readonly string[] {
-  const lines = wrapAnsi(text, Math.max(width - indent, NARROWEST), { hard: true }).split('\n')
+  const lines = text
+    .split('\n')
+    .flatMap((line) => wrapped(line, Math.max(width - indent, NARROWEST)))
   const placed = lines.map((line) => ' '.repeat(indent) + line)
-  if (head !== '' && stringWidth(head) >= indent) return [head, ...placed]
+  if (head !== '' && columnsOf(head) >= indent) return [head, ...placed]
   return [padEnd(head, indent) + (lines[0] ?? ''), ...placed.slice(1)]
+}
+
+/** Breaks between words, and inside a word only where it alone is longer than a line. */
+function wrapped(line: string, room: number): readonly string[] {
+  const lines: string[] = []
+  let current = ''
+  for (const word of line.split(' ').flatMap((part) => pieces(part, room))) {
+    const longer = current === '' ? word : `${current} ${word}`
+    if (columnsOf(longer) <= room || current.trim() === '') {
+      current = longer
+    } else {
+      lines.push(current)
+      current = word
+    }
+  }
+  return [...lines, current]
+}
+
+function pieces(word: string, room: number): readonly string[] {
+  if (columnsOf(word) <= room || word.includes(ESCAPE)) return [word]
+  const letters = [...word]
+  const count = Math.ceil(letters.length / room)
+  return Array.from({ length: count }, (_, index) =>
+    letters.slice(index * room, (index + 1) * room).join(''),
+  )
 }
 
 /** `text` in lines, all of them indented. */
@@ -25,10 +69,10 @@ export const paragraph = (text: string, indent: number, width: number): readonly
   hanging('', text, indent, width)
 
 export const padEnd = (text: string, columns: number): string =>
-  text + ' '.repeat(Math.max(columns - stringWidth(text), 0))
+  text + ' '.repeat(Math.max(columns - columnsOf(text), 0))
 
 export const padStart = (text: string, columns: number): string =>
-  ' '.repeat(Math.max(columns - stringWidth(text), 0)) + text
+  ' '.repeat(Math.max(columns - columnsOf(text), 0)) + text
 
 export const widest = (texts: readonly string[]): number =>
-  texts.reduce((columns, text) => Math.max(columns, stringWidth(text)), 0)
+  texts.reduce((columns, text) => Math.max(columns, columnsOf(text)), 0)
