@@ -1,7 +1,8 @@
 import { Command, CommanderError } from 'commander'
 import { ABOUT } from '../shared/about.ts'
 import { CalcError } from '../shared/errors.ts'
-import { operations } from '../shared/operations.ts'
+import type { Operation } from '../shared/operation.ts'
+import { operationsFor } from './catalogue.ts'
 import { addOptions, calculateCommand } from './commands/calculate.ts'
 import { completionCommand } from './commands/completion.ts'
 import { refrigerantsCommand } from './commands/refrigerants.ts'
@@ -20,7 +21,11 @@ Example:
   chargewright saturation R-134a --pressure "32 psig"`
 
 /** The command line: one command an operation, and the few that are not calculations. */
-export function createProgram(streams: Streams, done: (status: ExitStatus) => void): Command {
+export function createProgram(
+  operations: readonly Operation[],
+  streams: Streams,
+  done: (status: ExitStatus) => void,
+): Command {
   const ink = inkOf(streams.color.out)
   const program = new Command('chargewright')
     .description(ABOUT.description)
@@ -46,7 +51,7 @@ export function createProgram(streams: Streams, done: (status: ExitStatus) => vo
   program.commandsGroup('Besides:')
   refrigerantsCommand(program, streams, done)
   serveCommand(program, streams)
-  completionCommand(program, streams)
+  completionCommand(program, operations, streams)
   program.addHelpCommand(
     new Command('help').argument('[command]').summary('Print help').helpGroup('Besides:'),
   )
@@ -66,7 +71,8 @@ export function createProgram(streams: Streams, done: (status: ExitStatus) => vo
  */
 export async function run(argv: readonly string[], streams: Streams): Promise<ExitStatus> {
   let status: ExitStatus = EXIT.answered
-  const program = createProgram(streams, (reached) => {
+  const words = helpLast(joinQuantities(argv))
+  const program = createProgram(await operationsFor(words), streams, (reached) => {
     status = reached
   })
   if (argv.length === 0) {
@@ -74,7 +80,7 @@ export async function run(argv: readonly string[], streams: Streams): Promise<Ex
     return status
   }
   try {
-    await program.parseAsync(joinQuantities(helpLast(argv)), { from: 'user' })
+    await program.parseAsync(words, { from: 'user' })
     return status
   } catch (error) {
     if (error instanceof CommanderError && error.exitCode === 0) return EXIT.answered

@@ -1,19 +1,25 @@
 import { Argument, type Command } from 'commander'
 import { fieldsOf, kebab } from '../../shared/input/index.ts'
-import { operations } from '../../shared/operations.ts'
-import { refrigerants } from '../../shared/refrigerant/index.ts'
-import { bashScript } from '../completion/bash.ts'
-import { fishScript } from '../completion/fish.ts'
+import type { Operation } from '../../shared/operation.ts'
 import type { Completable, CompletableOption } from '../completion/model.ts'
-import { zshScript } from '../completion/zsh.ts'
 import { optionsOf } from '../input/options.ts'
 import { markdownOption, outputOptions } from '../output.ts'
 import type { Streams } from '../streams.ts'
 import { own } from './own.ts'
 
-const SCRIPTS = { bash: bashScript, zsh: zshScript, fish: fishScript } as const
+type Script = (commands: readonly Completable[]) => string
 
-export function completionCommand(program: Command, streams: Streams): Command {
+const SCRIPTS = {
+  bash: async () => (await import('../completion/bash.ts')).bashScript,
+  zsh: async () => (await import('../completion/zsh.ts')).zshScript,
+  fish: async () => (await import('../completion/fish.ts')).fishScript,
+} as const satisfies Record<string, () => Promise<Script>>
+
+export function completionCommand(
+  program: Command,
+  operations: readonly Operation[],
+  streams: Streams,
+): Command {
   return program
     .command('completion')
     .summary('Print a completion script for a shell')
@@ -23,14 +29,20 @@ export function completionCommand(program: Command, streams: Streams): Command {
       'after',
       '\nExample:\n  chargewright completion bash > ~/.local/share/bash-completion/completions/chargewright',
     )
-    .action((shell: keyof typeof SCRIPTS) => {
-      streams.out(SCRIPTS[shell](completables(program)))
+    .action(async (shell: keyof typeof SCRIPTS) => {
+      const { refrigerants } = await import('../../shared/refrigerant/index.ts')
+      const names = refrigerants().map(({ id }) => id)
+      const script = await SCRIPTS[shell]()
+      streams.out(script(completables(program, operations, names)))
     })
 }
 
 /** Every command with what can follow it. */
-function completables(program: Command): readonly Completable[] {
-  const names = refrigerants().map(({ id }) => id)
+function completables(
+  program: Command,
+  operations: readonly Operation[],
+  names: readonly string[],
+): readonly Completable[] {
   return program.commands.map((command) => {
     const operation = operations.find(({ name }) => name === command.name())
     if (!operation) return fromCommander(command, names)

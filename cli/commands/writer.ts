@@ -3,7 +3,6 @@ import type { Answer, Operation } from '../../shared/operation.ts'
 import { EXIT, type ExitStatus, exitStatusOf } from '../exit.ts'
 import type { Row } from '../input/rows.ts'
 import type { Output } from '../output.ts'
-import { answerText } from '../render/answer.ts'
 import type { Outcome } from '../render/csv.ts'
 import { inkOf } from '../render/ink.ts'
 import type { Streams } from '../streams.ts'
@@ -29,6 +28,7 @@ export function writer(
       else if (output.markdown && extra?.markdown) {
         streams.out((await extra.markdown())(answer))
       } else {
+        const { answerText } = await import('../render/answer.ts')
         const resultLines = await extra?.resultLines?.()
         streams.out(
           answerText(operation, answer, {
