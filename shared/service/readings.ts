@@ -2,7 +2,7 @@ import type { z } from 'zod'
 import { cautions } from '../cautions.ts'
 import { type Assumption, type Computation, type Computed, defineOperation } from '../operation.ts'
 import { temperatureDifference } from '../quantity/index.ts'
-import { glide, refrigerant } from '../refrigerant/index.ts'
+import { glide } from '../refrigerant/index.ts'
 import type { Source } from '../sources.ts'
 import { propertySources } from './property-sources.ts'
 import { bandSource } from './readings/bands.ts'
@@ -14,7 +14,7 @@ import { judge } from './readings/judge.ts'
 import { type Measured, measured } from './readings/measured.ts'
 import { readingsOut, readingsResult } from './readings/result.ts'
 import { readingsSteps } from './readings/steps.ts'
-import { flammableCautions } from './refrigerant-input.ts'
+import { flammableCautions, pickRefrigerant } from './refrigerant-input.ts'
 import { say } from './say.ts'
 
 export type ReadingsResult = Computed<z.output<typeof readingsOut>>
@@ -27,7 +27,7 @@ export type ReadingsResult = Computed<z.output<typeof readingsOut>>
  *   or an instrument class that does not cover its reading; `path` names the field.
  */
 export function assessReadings(input: ReadingsInput): Computation<ReadingsResult> {
-  const m = measured(refrigerant(input.refrigerant), input)
+  const m = measured(pickRefrigerant(input.refrigerant), input)
   const f = figures(m)
   const found = findings(m, f, input)
   const { verdicts, assumptions, warnings } = judge(m, f, input, found)

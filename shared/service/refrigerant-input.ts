@@ -1,7 +1,7 @@
 import { z } from 'zod'
 import { type Caution, cautions } from '../cautions.ts'
 import { CalcError } from '../errors.ts'
-import type { Refrigerant } from '../refrigerant/index.ts'
+import { type Refrigerant, refrigerant } from '../refrigerant/index.ts'
 
 /** How every step asks for the refrigerant; an unknown name is refused with the nearest ones. */
 export const refrigerantIn = z
@@ -18,6 +18,10 @@ export function under<T>(path: string, work: () => T): T {
     throw error instanceof CalcError ? error.under(path) : error
   }
 }
+
+/** The refrigerant that the input names. @throws {CalcError} `unknown-refrigerant` with the nearest names. */
+export const pickRefrigerant = (name: string): Refrigerant =>
+  under('refrigerant', () => refrigerant(name))
 
 /** The caution of a refrigerant that burns: ASHRAE 34 class 2L, 2 or 3. */
 export const flammableCautions = (r: Refrigerant): readonly Caution[] =>

@@ -20,14 +20,13 @@ import {
   type Line,
   latentHeat,
   type Refrigerant,
-  refrigerant,
   saturatedDensity,
   saturationPressure,
   saturationTemperature,
 } from '../refrigerant/index.ts'
 import { placeIn, type ResolvedPlace, resolveBarometer } from './place.ts'
 import { propertySources } from './property-sources.ts'
-import { flammableCautions, refrigerantIn, under } from './refrigerant-input.ts'
+import { flammableCautions, pickRefrigerant, refrigerantIn, under } from './refrigerant-input.ts'
 
 const lineOut = z
   .strictObject({
@@ -80,7 +79,7 @@ export const saturation = defineOperation({
   cautions: ['maker-first'],
   example: { refrigerant: 'R-134a', pressure: '32 psig', altitude: '2500 ft' },
   compute(input) {
-    const r = refrigerant(input.refrigerant)
+    const r = pickRefrigerant(input.refrigerant)
     const place = resolveBarometer(input)
     const both = linesOf(r, input, place)
     return {

@@ -3,10 +3,10 @@ import { cautions } from '../cautions.ts'
 import { CalcError } from '../errors.ts'
 import { defineOperation } from '../operation.ts'
 import { quantity, quantityOut, toAbsolute } from '../quantity/index.ts'
-import { type Refrigerant, refrigerant } from '../refrigerant/index.ts'
+import type { Refrigerant } from '../refrigerant/index.ts'
 import { placeIn, resolveBarometer } from './place.ts'
 import { propertySources } from './property-sources.ts'
-import { flammableCautions, refrigerantIn } from './refrigerant-input.ts'
+import { flammableCautions, pickRefrigerant, refrigerantIn } from './refrigerant-input.ts'
 import { boundIn } from './table/bound.ts'
 import { CHOICES, columnsOf, type RowPoint } from './table/columns.ts'
 import { type Grid, grid, type TableKind } from './table/grid.ts'
@@ -62,7 +62,7 @@ export const table = defineOperation({
   cautions: ['maker-first'],
   example: { refrigerant: 'R-134a', from: '0 °F', to: '160 °F', step: '10 °F', units: 'us' },
   compute(input) {
-    const r = refrigerant(input.refrigerant)
+    const r = pickRefrigerant(input.refrigerant)
     const place = resolveBarometer(input)
     const steps = grid(input.from, input.to, input.step)
     const first = FIRST_COLUMN[steps.kind]

@@ -1,0 +1,66 @@
+import { describe, expect, it } from 'vitest'
+import { CalcError } from '../../../shared/errors.ts'
+import { quantity } from '../../../shared/quantity/index.ts'
+import { resolveBarometer } from '../../../shared/service/place.ts'
+
+const altitude = (feet: number) => quantity('length', feet, 'ft')
+const barometer = (inHg: number, plusMinus?: number) =>
+  quantity('barometricPressure', inHg, 'inHg', plusMinus)
+
+describe('the barometer of a place', () => {
+  it('is sea level where nothing is given, and says so', () => {
+    const place = resolveBarometer({})
+    expect(place.barometerPa).toBe(101_325)
+    expect(place.assumptions).toHaveLength(1)
+    expect(place.assumptions[0]?.taken).toContain('sea level')
+  })
+
+  it('follows the standard atmosphere at an altitude', () => {
+    const place = resolveBarometer({ altitude: altitude(5_000) })
+    // US Standard Atmosphere 1976 by its equation 33a: 24.90 inHg at 5000 ft.
+    expect(place.barometerPa / 3_386.388_64).toBeCloseTo(24.9, 2)
+    expect(place.assumptions).toEqual([])
+    expect(place.sources.map((source) => source.id)).toEqual(['us-standard-atmosphere-1976'])
+  })
+
+  it('is the barometer given, before the altitude, with its uncertainty', () => {
+    const place = resolveBarometer({ altitude: altitude(5_000), barometer: barometer(25, 0.1) })
+    expect(place.barometerPa).toBeCloseTo(84_659.7, 0)
+    expect(place.plusMinusPa).toBeCloseTo(338.6, 0)
+    expect(place.warnings).toEqual([])
+  })
+
+  it('warns of a barometer reduced to sea level', () => {
+    const { barometerPa, warnings } = resolveBarometer({
+      altitude: altitude(5_000),
+      barometer: barometer(29.92),
+    })
+    expect(barometerPa).toBeCloseTo(101_320.7, 0)
+    expect(warnings.map((warning) => warning.code)).toEqual(['barometer-contradicts-altitude'])
+    expect(warnings[0]?.message).toContain('84.3 kPa')
+  })
+
+  it('lets weather move the barometer by 3 kPa without a warning', () => {
+    const standard = resolveBarometer({ altitude: altitude(1_000) }).barometerPa
+    const at = (shift: number) =>
+      resolveBarometer({
+        altitude: altitude(1_000),
+        barometer: quantity('barometricPressure', standard + shift, 'Pa'),
+      }).warnings.length
+    expect([at(2_990), at(-2_990), at(3_010), at(-3_010)]).toEqual([0, 0, 1, 1])
+  })
+
+  it.each([
+    ['a barometer of nearly nothing', { barometer: barometer(1) }, 'barometer'],
+    ['a barometer of a pressure vessel', { barometer: barometer(60) }, 'barometer'],
+    ['an altitude in the stratosphere', { altitude: altitude(60_000) }, 'altitude'],
+  ])('refuses %s', (_, place, field) => {
+    try {
+      resolveBarometer(place)
+      expect.unreachable()
+    } catch (error) {
+      expect(error).toBeInstanceOf(CalcError)
+      expect(error).toMatchObject({ code: 'out-of-range', path: [field] })
+    }
+  })
+})

@@ -1,0 +1,197 @@
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import { CalcError, type ErrorCode } from '../../../shared/errors.ts'
+import { refrigerants } from '../../../shared/refrigerant/index.ts'
+import { saturation } from '../../../shared/service/saturation.ts'
+
+const run = (input: Record<string, unknown>) => saturation.run({ units: 'us', ...input })
+
+function refusal(input: Record<string, unknown>): CalcError {
+  try {
+    run(input)
+  } catch (error) {
+    if (error instanceof CalcError) return error
+    throw error
+  }
+  throw new Error('was accepted')
+}
+
+describe('saturation', () => {
+  it('gives the temperature of a gauge pressure', () => {
+    // AGCO TerraGator 3244 printed table: R-134a at 27.7 psig is 32 °F.
+    const { result } = run({ refrigerant: 'R-134a', pressure: '27.7 psig' })
+    expect(result.dew.temperature).toEqual({ value: 31.9, unit: '°F' })
+    expect(result.given).toBe('pressure')
+    expect(result.lines).toBe('one')
+  })
+
+  it('gives the pressure of a temperature', () => {
+    // Carrier 38VTA printed table: R-22 at 45 °F is 76 psig.
+    const { result } = run({ refrigerant: 'r22', temperature: '45 °F' })
+    expect(result.bubble.gaugePressure.value).toBeCloseTo(76, 0)
+    expect(result.refrigerant).toBe('R-22')
+  })
+
+  it('reads vacuum', () => {
+    const { result } = run({ refrigerant: 'R-134a', pressure: '10 inHg vac' })
+    expect(result.bubble.gaugePressure).toEqual({ value: 10, unit: 'inHg vac' })
+    expect(result.bubble.temperature.value).toBeLessThan(-25)
+  })
+
+  it('gives density of liquid and vapour, and latent heat', () => {
+    // R-134a at 0 °C, from its equation of state (Tillner-Roth and Baehr 1994) by CoolProp 8.0.0:
+    // 1294.78 and 14.428 kg/m³, 198.60 kJ/kg.
+    const { result } = run({ refrigerant: 'R-134a', temperature: '0 °C', units: 'si' })
+    expect(result.bubble.density.value).toBeCloseTo(1294.8, 1)
+    expect(result.dew.density.value).toBeCloseTo(14.428, 3)
+    expect(result.latentHeat.value).toBeCloseTo(198.6, 1)
+    expect(result.glide.value).toBe(0)
+  })
+
+  it('takes the altitude from the gauge', () => {
+    const low = run({ refrigerant: 'R-134a', pressure: '30 psig' })
+    const high = run({ refrigerant: 'R-134a', pressure: '30 psig', altitude: '8000 ft' })
+    expect(high.result.dew.temperature.value).toBeLessThan(low.result.dew.temperature.value - 4)
+    expect(low.assumptions.map((entry) => entry.field)).toEqual(['altitude'])
+    expect(high.assumptions).toEqual([])
+  })
+
+  it('carries the uncertainty of the reading', () => {
+    const { result } = run({ refrigerant: 'R-134a', pressure: '70 ±3 psig' })
+    const edge = (pressure: string) =>
+      run({ refrigerant: 'R-134a', pressure, precise: true }).result.dew.temperature.value
+    const half = (edge('73 psig') - edge('67 psig')) / 2
+    expect(result.dew.temperature.plusMinus).toBeCloseTo(half, 1)
+  })
+
+  it('shows how it came about', () => {
+    const { steps } = run({ refrigerant: 'R-134a', pressure: '30 psig', altitude: '2000 ft' })
+    expect(steps.map((step) => step.what)).toEqual(['Absolute pressure', 'Saturation temperature'])
+  })
+
+  it('warns of what burns, and only of that', () => {
+    const ids = (name: string) =>
+      run({ refrigerant: name, temperature: '20 °C' }).cautions.map((caution) => caution.id)
+    expect(ids('propane')).toContain('flammable')
+    expect(ids('R-1234yf')).toContain('flammable')
+    expect(ids('R-134a')).not.toContain('flammable')
+    expect(ids('CO2')).not.toContain('flammable')
+  })
+
+  it.each<[what: string, input: Record<string, unknown>, code: ErrorCode, path: string]>([
+    ['neither', { refrigerant: 'R-134a' }, 'missing-input', 'pressure'],
+    [
+      'both',
+      { refrigerant: 'R-134a', pressure: '30 psig', temperature: '40 °F' },
+      'bad-input',
+      'temperature',
+    ],
+    [
+      'a pressure that could be gauge or absolute',
+      { refrigerant: 'R-134a', pressure: '30 psi' },
+      'ambiguous-quantity',
+      'pressure',
+    ],
+    [
+      'a pressure above the critical point',
+      { refrigerant: 'R-134a', pressure: '700 psig' },
+      'above-critical',
+      'pressure',
+    ],
+    [
+      'a temperature above the critical point',
+      { refrigerant: 'CO2', temperature: '90 °F' },
+      'above-critical',
+      'temperature',
+    ],
+    [
+      'a pressure below the triple point',
+      { refrigerant: 'CO2', pressure: '5 inHg vac' },
+      'below-triple',
+      'pressure',
+    ],
+    [
+      'a temperature below the triple point',
+      { refrigerant: 'CO2', temperature: '-100 °F' },
+      'below-triple',
+      'temperature',
+    ],
+    [
+      'a vacuum deeper than there is',
+      { refrigerant: 'R-134a', pressure: '31 inHg vac' },
+      'out-of-range',
+      'pressure',
+    ],
+    [
+      'a refrigerant that nobody sells',
+      { refrigerant: 'R-9999', pressure: '30 psig' },
+      'unknown-refrigerant',
+      'refrigerant',
+    ],
+    [
+      'a field that is none',
+      { refrigerant: 'R-134a', preasure: '30 psig' },
+      'bad-input',
+      'preasure',
+    ],
+  ])('refuses %s', (_, input, code, path) => {
+    const error = refusal(input)
+    expect(error.code).toBe(code)
+    expect(error.path[0]).toBe(path)
+    expect(error.hint).not.toBe('')
+  })
+})
+
+describe('saturation as a law', () => {
+  const name = fc.constantFrom(...refrigerants().map((entry) => entry.id))
+  const psig = fc.double({ min: 5, max: 300, noNaN: true })
+
+  it('undoes itself: pressure to temperature and back, on the line of each', () => {
+    fc.assert(
+      fc.property(name, psig, (refrigerant, value) => {
+        try {
+          const there = saturation.run({
+            refrigerant,
+            pressure: { value, unit: 'psig' },
+            units: 'us',
+            precise: true,
+          })
+          const back = saturation.run({
+            refrigerant,
+            temperature: { value: there.result.dew.temperature.value, unit: '°F' },
+            units: 'us',
+            precise: true,
+          })
+          expect(back.result.dew.gaugePressure.value).toBeCloseTo(value, 3)
+          expect(there.result.glide.value).toBeGreaterThanOrEqual(0)
+          expect(there.result.bubble.temperature.value).toBeLessThanOrEqual(
+            there.result.dew.temperature.value + 1e-6,
+          )
+        } catch (error) {
+          expect(error).toBeInstanceOf(CalcError)
+        }
+      }),
+    )
+  })
+
+  it('knows no unit system: the same absolute pressure is the same temperature', () => {
+    fc.assert(
+      fc.property(psig, (value) => {
+        const us = saturation.run({
+          refrigerant: 'R-134a',
+          pressure: { value, unit: 'psig' },
+          precise: true,
+          units: 'si',
+        })
+        const kPa = value * 6.894_757_293_168_361 + 101.325
+        const si = saturation.run({
+          refrigerant: 'R-134a',
+          pressure: { value: kPa, unit: 'kPa abs' },
+          precise: true,
+          units: 'si',
+        })
+        expect(si.result.dew.temperature.value).toBeCloseTo(us.result.dew.temperature.value, 8)
+      }),
+    )
+  })
+})
