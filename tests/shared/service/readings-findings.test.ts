@@ -1,0 +1,142 @@
+import { describe, expect, it } from 'vitest'
+import data from '../../../data/service/reading-findings.json' with { type: 'json' }
+import { readings } from '../../../shared/service/readings.ts'
+
+const run = (input: Record<string, unknown>) =>
+  readings.run({ refrigerant: 'R-134a', units: 'us', ...input }).result
+const ids = (input: Record<string, unknown>) => run(input).findings.map((finding) => finding.id)
+
+const SOUND = {
+  suctionPressure: '35 psig',
+  suctionTemperature: '52 °F',
+  liquidPressure: '185 psig',
+  liquidTemperature: '112 °F',
+  ambient: '90 °F',
+  dischargeTemperature: '160 °F',
+}
+
+describe('findings', () => {
+  it('sound readings have none', () => {
+    expect(ids(SOUND)).toEqual([])
+  })
+
+  it.each<[finding: string, change: Record<string, unknown>]>([
+    ['liquid-hotter-than-bubble', { liquidTemperature: '135 °F' }],
+    ['liquid-hotter-than-bubble', { liquidTemperature: '135 ±3 °F' }],
+    ['no-subcooling', { liquidTemperature: '126 ±4 °F' }],
+    ['suction-colder-than-dew', { suctionTemperature: '30 °F' }],
+    ['no-superheat', { suctionTemperature: '39 ±3 °F' }],
+    ['superheat-very-low', { suctionTemperature: '42 °F' }],
+    ['superheat-very-high', { suctionTemperature: '75 °F', meteringDevice: 'expansion-valve' }],
+    [
+      'no-pressure-difference',
+      { suctionPressure: '80 psig', suctionTemperature: '85 °F', liquidPressure: '80 psig' },
+    ],
+    [
+      'no-pressure-difference',
+      { suctionPressure: '80 ±3 psig', suctionTemperature: '85 °F', liquidPressure: '83 ±3 psig' },
+    ],
+    ['suction-above-discharge', { suctionPressure: '185 psig', liquidPressure: '35 psig' }],
+    ['discharge-colder-than-dew', { dischargeTemperature: '90 °F' }],
+    ['condensing-below-ambient', { ambient: '140 °F' }],
+    ['liquid-colder-than-ambient', { ambient: '118 °F' }],
+    ['suction-in-vacuum', { suctionPressure: '5 inHg vac' }],
+    [
+      'subcooling-from-discharge-pressure',
+      { liquidPressure: undefined, dischargePressure: '190 psig' },
+    ],
+  ])('%s', (finding, change) => {
+    expect(ids({ ...SOUND, ...change })).toContain(finding)
+  })
+
+  it('an impossible reading says by how much, why it may be, and what would settle it', () => {
+    const [first] = run({ ...SOUND, suctionTemperature: '30 ±2 °F' }).findings
+    expect(first?.id).toBe('suction-colder-than-dew')
+    expect(first?.level).toBe('impossible')
+    expect(first?.message).toMatch(
+      /by \d+(\.\d)? °F \(5\.\d K\), where the instruments allow 2 °F/u,
+    )
+    expect(first?.causes.join(' ')).toMatch(/refrigerant.*probe/u)
+    expect(first?.settle.length).toBeGreaterThan(1)
+  })
+
+  it('a contradiction inside the uncertainty is none', () => {
+    expect(ids({ ...SOUND, liquidTemperature: '127 ±5 °F' })).not.toContain(
+      'liquid-hotter-than-bubble',
+    )
+    expect(ids({ ...SOUND, liquidTemperature: '127 ±1 °F' })).toContain('liquid-hotter-than-bubble')
+  })
+
+  it('impossible ones come first', () => {
+    const levels = run({
+      ...SOUND,
+      liquidPressure: undefined,
+      dischargePressure: '190 psig',
+      suctionTemperature: '41 °F',
+      liquidTemperature: '150 °F',
+    }).findings.map((finding) => finding.level)
+    expect(levels).toEqual([...levels].sort((a, b) => order(a) - order(b)))
+    expect(levels).toContain('impossible')
+    expect(levels.at(-1)).toBe('note')
+  })
+  const order = (level: string) => ['impossible', 'suspect', 'note'].indexOf(level)
+
+  it('a starved evaporator behind an orifice is judged by its target, not by the range of a valve', () => {
+    expect(ids({ ...SOUND, suctionTemperature: '75 °F', meteringDevice: 'fixed-orifice' })).toEqual(
+      [],
+    )
+  })
+
+  it('an orifice tube floods its evaporator outlet by design', () => {
+    expect(
+      ids({ ...SOUND, suctionTemperature: '41 ±2 °F', meteringDevice: 'orifice-tube' }),
+    ).toEqual([])
+    expect(
+      ids({ ...SOUND, suctionTemperature: '33 ±2 °F', meteringDevice: 'orifice-tube' }),
+    ).toEqual(['suction-colder-than-dew'])
+  })
+
+  it('R-744 above its critical pressure is no fault, and the low side is worked out', () => {
+    const result = run({
+      refrigerant: 'R-744',
+      suctionPressure: '35 bar g',
+      suctionTemperature: '8 °C',
+      dischargePressure: '95 bar g',
+      dischargeTemperature: '95 °C',
+      liquidTemperature: '38 °C',
+    })
+    expect(result.findings.map((finding) => [finding.id, finding.level])).toEqual([
+      ['supercritical', 'note'],
+    ])
+    expect(result.highSide?.state).toBe('supercritical')
+    expect(result.highSide?.bubbleTemperature).toBeUndefined()
+    expect(result.superheat?.value).toBeGreaterThan(0)
+    expect(result.compressionRatio?.value).toBeCloseTo((95 + 1.013_25) / (35 + 1.013_25), 2)
+  })
+
+  it('R-744 parked above its critical temperature is refused on neither side', () => {
+    const result = run({
+      refrigerant: 'R-744',
+      suctionPressure: '80 bar g',
+      suctionTemperature: '40 °C',
+      liquidPressure: '80 bar g',
+    })
+    expect(result.findings.map((finding) => finding.id)).toEqual([
+      'no-pressure-difference',
+      'supercritical',
+      'supercritical',
+    ])
+  })
+})
+
+describe('the data of the findings', () => {
+  it.each(Object.entries(data.findings))(
+    '%s has causes, a way to settle it, and sources',
+    (_, entry) => {
+      expect(entry.causes.length).toBeGreaterThan(0)
+      expect(entry.settle.length).toBeGreaterThan(0)
+      expect(['impossible', 'suspect', 'note']).toContain(entry.level)
+      for (const id of entry.sources) expect(Object.keys(data.sources)).toContain(id)
+    },
+  )
+})
