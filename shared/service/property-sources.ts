@@ -1,10 +1,15 @@
 import type { Refrigerant } from '../refrigerant/index.ts'
 import type { Source } from '../sources.ts'
 import { substanceData } from '../substance/library.ts'
+import { mixingSources } from './mixing-sources.ts'
 
-/** The equations of state that a refrigerant's figures come from, one a substance in it. */
+/**
+ * The equations of state that a refrigerant's figures come from, one a substance in it, and of a
+ * blend the papers that its mixing parameters come from.
+ */
 export function propertySources(r: Refrigerant): readonly Source[] {
-  return r.info.composition.map(({ substance }) => {
+  const substances = r.info.composition.map((c) => c.substance)
+  const equations: readonly Source[] = substances.map((substance) => {
     const { source } = substanceData(substance)
     return {
       id: `equation-${substance.toLowerCase()}`,
@@ -13,4 +18,5 @@ export function propertySources(r: Refrigerant): readonly Source[] {
       ...(source.doi === undefined ? {} : { url: `https://doi.org/${source.doi}` }),
     }
   })
+  return [...equations, ...mixingSources(substances)]
 }

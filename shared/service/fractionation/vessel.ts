@@ -17,10 +17,10 @@ export interface VesselState {
 
 export type Escapes = 'vapour' | 'liquid'
 
-/** Steps of the integration; twice as many change no mass fraction by more than 1e-5. */
-const STEPS = 24
-/** States reported: every second step. */
-const EVERY = 2
+/** States reported after the start, at equal shares of the mass lost. */
+const REPORTED = 10
+/** Longest step in −ln(1 − m); half of it moves no mass fraction by 1e-5. */
+const LONGEST_STEP = 0.08
 
 /**
  * Lets vapour or liquid out of a vessel at constant temperature, in equilibrium at every instant.
@@ -42,7 +42,7 @@ export function letOut(
   liquidShare: number,
   escapes: Escapes,
   lostTo: number,
-  steps = STEPS,
+  longestStep = LONGEST_STEP,
 ): readonly VesselState[] {
   let split = atStart(fluid, amounts, temperatureK, liquidShare)
   const volume = split.liquidVolume + split.vapourVolume
@@ -59,22 +59,34 @@ export function letOut(
     return x.map((xi) => (-xi * left) / mean)
   }
   const states = [stateOf(0, amounts, contents(amounts), volume)]
-  const h = -Math.log1p(-lostTo) / steps
   let n = amounts
-  for (let step = 1; step <= steps; step += 1) {
-    const k1 = rate(n)
-    const k2 = rate(along(n, k1, h / 2))
-    const k3 = rate(along(n, k2, h / 2))
-    const k4 = rate(along(n, k3, h))
-    n = n.map((ni, i) => {
-      const sum = at(k1, i) + 2 * at(k2, i) + 2 * at(k3, i) + at(k4, i)
-      return Math.max(ni + (h / 6) * sum, LEAST * at(amounts, i))
-    })
-    if (step % EVERY === 0 || step === steps) {
-      states.push(stateOf(-Math.expm1(-step * h), n, contents(n), volume))
-    }
+  for (let row = 1; row <= REPORTED; row += 1) {
+    const lost = (lostTo * row) / REPORTED
+    const before = (lostTo * (row - 1)) / REPORTED
+    const way = Math.log((1 - before) / (1 - lost))
+    const steps = Math.max(2, Math.ceil(way / longestStep))
+    const h = way / steps
+    for (let step = 0; step < steps; step += 1) n = advance(n, rate, h, amounts)
+    states.push(stateOf(lost, n, contents(n), volume))
   }
   return states
+}
+
+/** One step of the classical Runge–Kutta method. */
+function advance(
+  n: Float64Array,
+  rate: (n: Float64Array) => Float64Array,
+  h: number,
+  atFirst: Float64Array,
+): Float64Array {
+  const k1 = rate(n)
+  const k2 = rate(along(n, k1, h / 2))
+  const k3 = rate(along(n, k2, h / 2))
+  const k4 = rate(along(n, k3, h))
+  return n.map((ni, i) => {
+    const sum = at(k1, i) + 2 * at(k2, i) + 2 * at(k3, i) + at(k4, i)
+    return Math.max(ni + (h / 6) * sum, LEAST * at(atFirst, i))
+  })
 }
 
 /** A component is never taken out to nothing: its logarithm is needed. */

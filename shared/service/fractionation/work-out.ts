@@ -1,0 +1,72 @@
+import data from '../../../data/service/fractionation.json' with { type: 'json' }
+import type { RefrigerantInfo } from '../../refrigerant/index.ts'
+import { substanceData } from '../../substance/library.ts'
+import { massFractions, moleFractions } from '../../substance/mixture.ts'
+import { type Multifluid, multifluid } from '../../substance/multifluid.ts'
+import { type BlendState, besideFresh, boiling } from './blend-state.ts'
+import { type Escapes, letOut, type VesselState } from './vessel.ts'
+
+/** Mass fractions, in the order of the blend's components, and how the blend then boils. */
+export interface Part {
+  readonly masses: readonly number[]
+  readonly boils: BlendState
+}
+
+/** Everything that a leak of a blend comes to. */
+export interface Leak {
+  readonly fluid: Multifluid
+  readonly fresh: readonly number[]
+  readonly freshPa: { readonly bubblePa: number; readonly dewPa: number }
+  readonly states: readonly VesselState[]
+  readonly left: Part
+  readonly escaped: Part
+  readonly toppedUp: Part
+  /** Both lines of the topped-up charge lie within what gauges can tell of the fresh blend. */
+  readonly close: boolean
+}
+
+/**
+ * Follows a leak and judges topping up.
+ *
+ * @param lost - Mass share that gets out, above 0 and below 1.
+ * @param liquidShare - Share of the space that liquid fills at the start.
+ */
+export function workOut(
+  info: RefrigerantInfo,
+  temperatureK: number,
+  liquidShare: number,
+  escapes: Escapes,
+  lost: number,
+): Leak {
+  const fluid = multifluid(info.composition.map((c) => substanceData(c.substance)))
+  const fresh = info.composition.map((c) => c.massFraction)
+  const amounts = Float64Array.from(fresh, (w, i) => w / (fluid.molarMasses[i] as number))
+  const states = letOut(fluid, amounts, temperatureK, liquidShare, escapes, lost)
+  const left = byMass(fluid, states.at(-1)?.amounts ?? amounts)
+  const toppedUp = fresh.map((w, i) => (1 - lost) * (left[i] as number) + lost * w)
+  const escaped = fresh.map((w, i) => (w - (1 - lost) * (left[i] as number)) / lost)
+  const freshPa = boiling(fluid, molar(fluid, fresh), temperatureK)
+  const part = (masses: readonly number[]): Part => ({
+    masses,
+    boils: besideFresh(fluid, molar(fluid, masses), temperatureK, freshPa),
+  })
+  const parts = { left: part(left), escaped: part(escaped), toppedUp: part(toppedUp) }
+  const { bubbleShiftK, dewShiftK } = parts.toppedUp.boils
+  return {
+    fluid,
+    fresh,
+    freshPa,
+    states,
+    ...parts,
+    close: Math.max(Math.abs(bubbleShiftK), Math.abs(dewShiftK)) < data.closeK,
+  }
+}
+
+/** Mass fractions of amounts in mol. */
+export function byMass(fluid: Multifluid, amounts: Float64Array): readonly number[] {
+  return massFractions([...amounts], fluid.molarMasses)
+}
+
+function molar(fluid: Multifluid, masses: readonly number[]): Float64Array {
+  return Float64Array.from(moleFractions(masses, fluid.molarMasses))
+}

@@ -1,0 +1,48 @@
+import type { Warning } from '../operation.ts'
+import type { Source } from '../sources.ts'
+import { substanceData } from '../substance/library.ts'
+import { type MixingRule, mixingRule } from '../substance/mixing-rules.ts'
+
+interface Pair {
+  readonly name: string
+  readonly rule: MixingRule
+}
+
+function pairsOf(substances: readonly string[]): readonly Pair[] {
+  return substances.flatMap((a, i) =>
+    substances.slice(i + 1).map((b) => ({
+      name: `${a}/${b}`,
+      rule: mixingRule(substanceData(a), substanceData(b)),
+    })),
+  )
+}
+
+/** Where the figures of a mixture of these substances come from, beside each one's own equation. */
+export function mixingSources(substances: readonly string[]): readonly Source[] {
+  const papers = new Map<string, { rule: MixingRule; names: string[] }>()
+  for (const { name, rule } of pairsOf(substances)) {
+    const paper = papers.get(rule.doi + rule.basis) ?? { rule, names: [] }
+    paper.names.push(name)
+    papers.set(rule.doi + rule.basis, paper)
+  }
+  return [...papers.values()].map(({ rule, names }) => ({
+    id: `mixing-${rule.basis === 'estimated' ? 'estimated' : rule.doi}`,
+    title: `Mixing parameters of ${names.join(', ')}: ${rule.citation}`,
+    mark: 'computed' as const,
+    url: `https://doi.org/${rule.doi}`,
+  }))
+}
+
+/** Says which pairs no paper covers, so that nobody takes their figures for measured ones. */
+export function estimatedWarnings(substances: readonly string[]): readonly Warning[] {
+  const names = pairsOf(substances).flatMap(({ name, rule }) =>
+    rule.basis === 'estimated' ? [name] : [],
+  )
+  if (names.length === 0) return []
+  return [
+    {
+      code: 'estimated-mixing',
+      message: `No published mixing parameters for ${names.join(', ')}: estimated, so pressures may be several per cent off. The maker's pressure-temperature table goes first.`,
+    },
+  ]
+}
