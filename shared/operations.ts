@@ -8,6 +8,7 @@ import { charging } from './service/charging.ts'
 import { evacuation } from './service/evacuation.ts'
 import { readings } from './service/readings.ts'
 import { recovery } from './service/recovery.ts'
+import { retrofit } from './service/retrofit.ts'
 import { saturation } from './service/saturation.ts'
 import { table } from './service/table.ts'
 
@@ -22,6 +23,7 @@ export const operations: readonly Operation[] = [
   rules,
   evacuation,
   charging,
+  retrofit,
 ]
 
 /** The operation of this name. @throws {CalcError} `unknown-name` with the nearest names. */
