@@ -51,6 +51,9 @@ describe('liquid density at 77 °F, CoolProp 8.0.0 as an independent program', (
     ['R-32', 0.961],
     ['R-290', 0.492],
     ['R-600a', 0.551],
+    ['R-410A', 1.059],
+    ['R-404A', 1.044],
+    ['R-407C', 1.138],
   ])('%s %d g/mL', (name, density) => {
     expect(Math.abs(specificGravity(refrigerant(name)) * 0.999016 - density)).toBeLessThan(0.0006)
   })
@@ -100,6 +103,10 @@ describe('pressure class at 104 °F, CoolProp 8.0.0 psia against the limits 45, 
     ['R-1234yf', 147.7, 'medium-pressure'],
     ['R-290', 199, 'high-pressure'],
     ['R-22', 222, 'high-pressure'],
+    ['R-407C', 254, 'high-pressure'],
+    ['R-404A', 265, 'high-pressure'],
+    ['R-507A', 271, 'high-pressure'],
+    ['R-410A', 351.8, 'high-pressure'],
     ['R-32', 359.4, 'very-high-pressure'],
   ] as const)('%s at %d psia is %s', (name, psia, expected) => {
     const found = pressureClass(refrigerant(name))

@@ -121,6 +121,26 @@ describe('without a published limit', () => {
   })
 })
 
+describe('zeotropic blends', () => {
+  // R-407C at 80 °F: bubble about 162 psig, dew about 138 psig.
+  const base = { refrigerant: 'R-407C', temperature: '80 °F' }
+
+  it('compares with the bubble pressure and says that composition may have shifted', () => {
+    const answer = run({ ...base, pressure: '175 psig' })
+    expect(answer.result.verdict).toBe('air-shown')
+    expect(answer.result.saturation.dew?.value).toBeLessThan(
+      answer.result.saturation.bubble.value - 15,
+    )
+    expect(answer.warnings.map((entry) => entry.code)).toContain('composition-may-have-shifted')
+    expect(answer.result.whatToDo.map((entry) => entry.id)).toContain('zeotrope')
+  })
+
+  it('tells nothing between the two lines', () => {
+    expect(verdict({ ...base, pressure: '150 psig' })).toBe('cannot-tell')
+    expect(verdict({ ...base, pressure: '100 psig' })).toBe('below-saturation')
+  })
+})
+
 describe('mass of air', () => {
   it('is what the gas law gives in the space above the liquid', () => {
     const { result } = run({

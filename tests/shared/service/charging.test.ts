@@ -149,6 +149,21 @@ describe('the way in', () => {
     expect(error.hint).not.toBe('')
   })
 
+  it('takes a zeotropic blend as liquid only', () => {
+    const blend = { ...base, refrigerant: 'R-407C' }
+    expect(refusal({ ...blend, phase: 'vapour' })).toMatchObject({
+      code: 'refused',
+      path: ['phase'],
+    })
+    const answer = charging.run({ ...blend, engine: 'running' })
+    expect(answer.result.routes.map((entry) => entry.id)).toEqual(['throttled-low-running'])
+    expect(answer.result.practice.map((entry) => entry.id)).toContain('blend-as-liquid')
+    expect(codes({ ...blend, phase: 'vapour', supply: 'small-cans', canNet: '340 g' })).toContain(
+      'blend-as-vapour',
+    )
+    expect(codes({ ...base, refrigerant: 'R-410A', phase: 'vapour' })).toContain('blend-as-vapour')
+  })
+
   it('allows liquid into the low side when it is throttled', () => {
     expect(
       charging.run({ ...base, phase: 'liquid', side: 'low', engine: 'running', throttled: true })

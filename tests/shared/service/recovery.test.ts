@@ -251,6 +251,10 @@ describe('laws', () => {
     'R-32',
     'R-290',
     'R-600a',
+    'R-410A',
+    'R-404A',
+    'R-407C',
+    'R-454B',
   )
   const capacity = fc.double({ min: 1, max: 500, noNaN: true })
 
