@@ -5,7 +5,6 @@ import { temperatureDifference } from '../quantity/index.ts'
 import { glide } from '../refrigerant/index.ts'
 import type { Source } from '../sources.ts'
 import { propertySources } from './property-sources.ts'
-import { bandSource } from './readings/bands.ts'
 import { type ReadingsInput, readingsIn } from './readings/fields.ts'
 import { type Figures, figures } from './readings/figures.ts'
 import { findings } from './readings/findings.ts'
@@ -13,6 +12,7 @@ import { CONTACT_SOURCE } from './readings/instruments.ts'
 import { judge } from './readings/judge.ts'
 import { type Measured, measured } from './readings/measured.ts'
 import { readingsOut, readingsResult } from './readings/result.ts'
+import { readingSource } from './readings/sources.ts'
 import { readingsSteps } from './readings/steps.ts'
 import { flammableCautions, pickRefrigerant } from './refrigerant-input.ts'
 import { say } from './say.ts'
@@ -76,7 +76,7 @@ function statementsFor(m: Measured, f: Figures, input: ReadingsInput): readonly 
 function statementSources(input: ReadingsInput): readonly Source[] {
   const valve =
     input.meteringDevice === 'expansion-valve' || input.meteringDevice === 'electronic-valve'
-  return [bandSource('tm-5-3805-290'), ...(valve ? [bandSource('rp-1173')] : [])]
+  return [readingSource('tm-5-3805-290'), ...(valve ? [readingSource('rp-1173')] : [])]
 }
 
 const exactness = (m: Measured): readonly Assumption[] =>

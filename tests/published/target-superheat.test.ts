@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import data from '../../data/service/target-superheat.json' with { type: 'json' }
+import data from '../../data/service/reading-sources.json' with { type: 'json' }
 import { CalcError } from '../../shared/errors.ts'
 import { quantity } from '../../shared/quantity/index.ts'
 import { targetSuperheat } from '../../shared/service/readings/target-superheat.ts'
@@ -130,7 +130,7 @@ describe('the common formula, outside the table', () => {
   })
 
   it('agrees with the printed table as far as its source entry says', () => {
-    // What data/service/target-superheat.json says of the formula, counted over the Carrier cells.
+    // What data/service/reading-sources.json says of the formula, counted over the Carrier cells.
     const errors = cells
       .filter(({ outdoorF, printed }) => outdoorF >= 55 && printed !== undefined)
       .map(({ outdoorF, wetBulbF, printed }) => (3 * wetBulbF - 80 - outdoorF) / 2 - (printed ?? 0))

@@ -1,9 +1,7 @@
 import data from '../../../data/service/charge-bands.json' with { type: 'json' }
 import { quantity } from '../../quantity/index.ts'
 import type { Source } from '../../sources.ts'
-import { sourceTable } from '../source-table.ts'
-
-export const bandSource = sourceTable(data.sources)
+import { readingSource } from './sources.ts'
 
 const kelvin = (fahrenheit: number) => quantity('temperatureDifference', fahrenheit, '°F').si
 
@@ -22,16 +20,19 @@ export const VEHICLE_VALVE_SUBCOOLING: Band & { readonly refrigerants: readonly 
   lowK: vehicleValveSubcooling.lowK,
   highK: vehicleValveSubcooling.highK,
   refrigerants: vehicleValveSubcooling.refrigerants,
-  sources: [bandSource('sae-j3023')],
+  sources: [readingSource('sae-j3023')],
 }
 
 /** How far a subcooling may stand from its target, K. */
 export const SUBCOOLING_TOLERANCE_K = kelvin(subcoolingTolerance.plusMinusF)
-export const SUBCOOLING_TOLERANCE_SOURCES = [bandSource('ra3.2-2008'), bandSource('carrier-38hdf')]
+export const SUBCOOLING_TOLERANCE_SOURCES = [
+  readingSource('ra3.2-2008'),
+  readingSource('carrier-38hdf'),
+]
 
 /** Superheat of a metering valve whose maker's range is unknown. */
 export const METERING_SUPERHEAT: Band = {
   lowK: kelvin(meteringSuperheat.lowF),
   highK: kelvin(meteringSuperheat.highF),
-  sources: [bandSource('ra3.2-2008')],
+  sources: [readingSource('ra3.2-2008')],
 }

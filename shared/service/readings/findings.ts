@@ -7,14 +7,12 @@ import {
 } from '../../quantity/index.ts'
 import type { Source } from '../../sources.ts'
 import { say } from '../say.ts'
-import { sourceTable } from '../source-table.ts'
 import { METERING_SUPERHEAT } from './bands.ts'
 import type { ReadingsInput } from './fields.ts'
 import { type Figure, surelyAbove, surelyBelow, widthOf } from './figure.ts'
 import type { Figures } from './figures.ts'
 import type { Measured } from './measured.ts'
-
-const sourceOf = sourceTable(data.sources)
+import { type ReadingSourceId, readingSource } from './sources.ts'
 
 export type FindingId = keyof typeof data.findings
 
@@ -45,7 +43,7 @@ function finding(id: FindingId, detail: string): Finding {
     message: `${title}: ${detail}.`,
     causes,
     settle,
-    sources: sources.map((key) => sourceOf(key as never)),
+    sources: sources.map((key) => readingSource(key as ReadingSourceId)),
   }
 }
 

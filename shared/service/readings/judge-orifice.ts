@@ -2,11 +2,11 @@ import { CalcError } from '../../errors.ts'
 import type { Assumption, Warning } from '../../operation.ts'
 import { temperature } from '../../quantity/index.ts'
 import { say } from '../say.ts'
-import { bandSource } from './bands.ts'
 import type { ReadingsInput } from './fields.ts'
 import { type Figure, figure } from './figure.ts'
 import type { Judgement } from './judge.ts'
 import type { Measured } from './measured.ts'
+import { readingSource } from './sources.ts'
 import {
   COLDEST_TEST_K,
   COLDEST_TEST_SOURCE,
@@ -110,7 +110,7 @@ function byWeather(frame: Frame, outdoor: Air, wetBulb: Air, stoodIn: boolean): 
           sources: [
             ...sources,
             ...TOLERANCE_SOURCES,
-            bandSource('rossi-braun'),
+            readingSource('rossi-braun'),
             ...(cold ? [COLDEST_TEST_SOURCE] : []),
           ],
         }),

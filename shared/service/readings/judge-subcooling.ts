@@ -1,5 +1,4 @@
 import {
-  bandSource,
   SUBCOOLING_TOLERANCE_K,
   SUBCOOLING_TOLERANCE_SOURCES,
   VEHICLE_VALVE_SUBCOOLING,
@@ -7,6 +6,7 @@ import {
 import type { ReadingsInput } from './fields.ts'
 import type { Figure } from './figure.ts'
 import type { Measured } from './measured.ts'
+import { readingSource } from './sources.ts'
 import { compared, type Meanings, notJudged, type Verdict } from './verdict.ts'
 
 const VEHICLE: Meanings = {
@@ -39,7 +39,7 @@ export function subcoolingVerdict(
     meanings: equipment === 'vehicle' ? VEHICLE : STATIONARY,
   } as const
   const { subcoolingTarget, subcoolingLow, subcoolingHigh } = input
-  const weighed = equipment === 'vehicle' ? [bandSource('tm-5-3805-290')] : []
+  const weighed = equipment === 'vehicle' ? [readingSource('tm-5-3805-290')] : []
   if (subcoolingLow && subcoolingHigh) {
     return compared({
       ...frame,

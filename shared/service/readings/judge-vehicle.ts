@@ -1,11 +1,15 @@
 import { temperatureDifference } from '../../quantity/index.ts'
 import { say } from '../say.ts'
-import { bandSource } from './bands.ts'
 import type { Figure } from './figure.ts'
 import { surelyAbove } from './figure.ts'
+import { readingSource } from './sources.ts'
 import { notJudged, type Verdict } from './verdict.ts'
 
-const SOURCES = [bandSource('sae-j3023'), bandSource('tm-5-3805-291'), bandSource('tm-5-3805-290')]
+const SOURCES = [
+  readingSource('sae-j3023'),
+  readingSource('tm-5-3805-291'),
+  readingSource('tm-5-3805-290'),
+]
 
 /**
  * An orifice tube with enough charge floods the evaporator outlet: no superheat there.

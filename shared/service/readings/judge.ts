@@ -1,6 +1,6 @@
 import { CalcError } from '../../errors.ts'
 import type { Assumption, Warning } from '../../operation.ts'
-import { bandSource, METERING_SUPERHEAT } from './bands.ts'
+import { METERING_SUPERHEAT } from './bands.ts'
 import type { ReadingsInput } from './fields.ts'
 import type { Figure } from './figure.ts'
 import type { Figures } from './figures.ts'
@@ -9,6 +9,7 @@ import { orificeVerdict } from './judge-orifice.ts'
 import { subcoolingVerdict } from './judge-subcooling.ts'
 import { orificeTubeVerdict } from './judge-vehicle.ts'
 import type { Measured } from './measured.ts'
+import { readingSource } from './sources.ts'
 import { compared, notJudged, type Verdict } from './verdict.ts'
 
 export interface Judgement {
@@ -133,8 +134,8 @@ function valveVerdict(measured: Figure, input: ReadingsInput): Verdict {
     },
     sources: [
       ...(own ? [] : METERING_SUPERHEAT.sources),
-      bandSource('rp-1173'),
-      bandSource('rossi-braun'),
+      readingSource('rp-1173'),
+      readingSource('rossi-braun'),
     ],
   })
 }

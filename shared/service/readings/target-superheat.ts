@@ -2,9 +2,8 @@ import data from '../../../data/service/target-superheat.json' with { type: 'jso
 import { CalcError } from '../../errors.ts'
 import { quantity } from '../../quantity/index.ts'
 import type { Source } from '../../sources.ts'
-import { sourceTable } from '../source-table.ts'
+import { type ReadingSourceId, readingSource } from './sources.ts'
 
-const sourceOf = sourceTable(data.sources)
 const difference = (fahrenheit: number) => quantity('temperatureDifference', fahrenheit, '°F').si
 
 /** Half-width of the band around the target, K. */
@@ -14,8 +13,8 @@ export const LEAST_SUPERHEAT_K = difference(data.least.targetF)
 /** Outdoor air below which the charge test is not defined, K (55 °F). */
 export const COLDEST_TEST_K = quantity('temperature', data.coldest.outdoorDryBulbF, '°F').si
 /** Behind the width of the band, and the least target. */
-export const TOLERANCE_SOURCES = [sourceOf('lennox-14acx'), sourceOf('ra3.2-2008')]
-export const COLDEST_TEST_SOURCE = sourceOf('ra3.2-2013')
+export const TOLERANCE_SOURCES = [readingSource('lennox-14acx'), readingSource('ra3.2-2008')]
+export const COLDEST_TEST_SOURCE = readingSource('ra3.2-2013')
 
 export interface TargetSuperheat {
   /** K */
@@ -84,7 +83,7 @@ function fromTable(down: Bracket, across: Bracket): TargetSuperheat {
   return {
     targetK: difference(targetF),
     method: 'published-table',
-    sources: [...sources].map((id) => sourceOf(id as never)),
+    sources: [...sources].map((id) => readingSource(id as ReadingSourceId)),
   }
 }
 
@@ -95,7 +94,7 @@ function fromFormula(outdoorF: number, wetBulbF: number): TargetSuperheat {
   return {
     targetK: difference(targetF),
     method: 'formula',
-    sources: [sourceOf('superheat-formula')],
+    sources: [readingSource('superheat-formula')],
   }
 }
 

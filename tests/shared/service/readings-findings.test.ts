@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import data from '../../../data/service/reading-findings.json' with { type: 'json' }
+import sources from '../../../data/service/reading-sources.json' with { type: 'json' }
 import { readings } from '../../../shared/service/readings.ts'
 
 const run = (input: Record<string, unknown>) =>
@@ -136,7 +137,7 @@ describe('the data of the findings', () => {
       expect(entry.causes.length).toBeGreaterThan(0)
       expect(entry.settle.length).toBeGreaterThan(0)
       expect(['impossible', 'suspect', 'note']).toContain(entry.level)
-      for (const id of entry.sources) expect(Object.keys(data.sources)).toContain(id)
+      for (const id of entry.sources) expect(Object.keys(sources.sources)).toContain(id)
     },
   )
 })
