@@ -6,6 +6,7 @@ import { airCheck } from './service/air-check.ts'
 import { charge } from './service/charge.ts'
 import { charging } from './service/charging.ts'
 import { evacuation } from './service/evacuation.ts'
+import { leakTest } from './service/leak-test.ts'
 import { readings } from './service/readings.ts'
 import { recovery } from './service/recovery.ts'
 import { retrofit } from './service/retrofit.ts'
@@ -21,6 +22,7 @@ export const operations: readonly Operation[] = [
   recovery,
   airCheck,
   rules,
+  leakTest,
   evacuation,
   charging,
   retrofit,

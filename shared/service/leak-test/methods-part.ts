@@ -1,0 +1,132 @@
+import { z } from 'zod'
+import type { Computed } from '../../operation.ts'
+import {
+  compareWithBand,
+  massFlow,
+  type PressureReading,
+  type Quantity,
+  quantityOut,
+  readQuantity,
+  toAbsolute,
+  toGauge,
+} from '../../quantity/index.ts'
+import type { Refrigerant } from '../../refrigerant/index.ts'
+import type { Notes } from '../notes.ts'
+import { under } from '../refrigerant-input.ts'
+import { leakFacts, leakSource } from './facts.ts'
+
+interface MethodRow {
+  readonly id: string
+  readonly name: string
+  readonly perYear?: string
+  readonly molesPerSecond?: number
+  readonly source: string
+}
+
+const METHODS: readonly MethodRow[] = leakFacts.methods
+export const METHOD_IDS = leakFacts.methods.map(({ id }) => id) as [string, ...string[]]
+
+const MET = ['met', 'not-met', 'cannot-tell', 'not-given'] as const
+
+export const methodsOut = z
+  .strictObject({
+    methods: z.array(
+      z.strictObject({
+        id: z.string(),
+        name: z.string(),
+        smallest: quantityOut.optional().describe('Smallest single leak that it is made to show'),
+        findsThisLoss: z
+          .enum(['yes', 'no', 'cannot-tell'])
+          .optional()
+          .describe('Whether the weighed loss of a year, if from one spot, lies above that'),
+      }),
+    ),
+    staticPressure: z
+      .enum(MET)
+      .describe('At least 340 kPa (50 psi) with the engine off, for an electronic detector'),
+    temperature: z.enum(MET).describe('At least 15 °C (59 °F), below it leaks may not show'),
+  })
+  .describe('What each way of searching can show')
+
+export type MethodsResult = Computed<z.output<typeof methodsOut>>
+
+export interface MethodsInput {
+  readonly method?: string | undefined
+  readonly staticPressure?: PressureReading | undefined
+  readonly ambientTemperature?: Quantity<'temperature'> | undefined
+}
+
+/** Ways of searching with the sensitivity that is published for each; undefined when none is asked for. */
+export function methodsPart(
+  input: MethodsInput,
+  r: Refrigerant | undefined,
+  lossPerYear: Quantity<'massFlow'> | undefined,
+  barometerPa: number,
+  notes: Notes,
+): MethodsResult | undefined {
+  const { method, staticPressure, ambientTemperature } = input
+  if (!method && !staticPressure && !ambientTemperature) return undefined
+  const rows = METHODS.filter(({ id }) => method === undefined || id === method)
+  const floor = readQuantity(leakFacts.conditions.staticPressure, ['gaugePressure'])
+  const coldest = readQuantity(leakFacts.conditions.temperature, ['temperature'])
+  notes.sources.push(
+    leakSource('sae-detector-use'),
+    ...rows.map(({ source }) => leakSource(source as never)),
+  )
+  const gauge =
+    staticPressure &&
+    toGauge(
+      under('staticPressure', () => toAbsolute(staticPressure, barometerPa)).si,
+      barometerPa,
+      staticPressure.plusMinus,
+    )
+  const conditions = {
+    staticPressure: met(gauge, floor.si),
+    temperature: met(ambientTemperature, coldest.si),
+  }
+  if (conditions.staticPressure === 'not-met' || conditions.temperature === 'not-met') {
+    notes.warnings.push({
+      code: 'too-cold-or-too-little-pressure',
+      message:
+        'Below 50 psi (340 kPa) static or 59 °F (15 °C) an electronic detector may not show a leak that is there. Warm the machine, or raise the pressure with nitrogen and a trace.',
+    })
+  }
+  return {
+    methods: rows.map((row) => {
+      const smallest = sensitivity(row, r)
+      return {
+        id: row.id,
+        name: row.name,
+        smallest,
+        findsThisLoss: smallest && lossPerYear ? finds(lossPerYear, smallest) : undefined,
+      }
+    }),
+    ...conditions,
+  }
+}
+
+function sensitivity(row: MethodRow, r: Refrigerant | undefined) {
+  if (row.perYear) return readQuantity(row.perYear, ['massFlow'])
+  return row.molesPerSecond !== undefined && r
+    ? massFlow(row.molesPerSecond * r.molarMass)
+    : undefined
+}
+
+function met(reading: { si: number; plusMinus?: number | undefined } | undefined, floor: number) {
+  if (!reading) return 'not-given' as const
+  const found = compareWithBand(reading, floor, Number.POSITIVE_INFINITY)
+  return found === 'inside'
+    ? ('met' as const)
+    : found === 'below'
+      ? ('not-met' as const)
+      : ('cannot-tell' as const)
+}
+
+function finds(loss: Quantity<'massFlow'>, smallest: Quantity<'massFlow'>) {
+  const found = compareWithBand(loss, smallest.si, Number.POSITIVE_INFINITY)
+  return found === 'inside'
+    ? ('yes' as const)
+    : found === 'below'
+      ? ('no' as const)
+      : ('cannot-tell' as const)
+}

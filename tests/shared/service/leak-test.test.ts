@@ -1,0 +1,287 @@
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import { CalcError } from '../../../shared/errors.ts'
+import { leakTest } from '../../../shared/service/leak-test.ts'
+
+const run = (input: Record<string, unknown>) => leakTest.run({ units: 'us', ...input })
+
+const refusal = (input: Record<string, unknown>): CalcError => {
+  try {
+    run(input)
+  } catch (error) {
+    if (error instanceof CalcError) return error
+    throw error
+  }
+  throw new Error('It was not refused.')
+}
+
+const codes = (answer: { warnings: readonly { code: string }[] }) =>
+  answer.warnings.map(({ code }) => code)
+
+const cooled = {
+  startPressure: '150 ±0.5 psig',
+  endPressure: '146.9 ±0.5 psig',
+  startTemperature: '80 ±1 °F',
+  endTemperature: '70 ±1 °F',
+}
+
+describe('standing pressure', () => {
+  it('explains a fall by cooling and says so in one sentence', () => {
+    const { standing } = run(cooled).result
+    expect(standing?.verdict).toBe('no-leak-shown')
+    expect(standing?.sentence).toBe(
+      'Fell 3.1 psi; 3.1 ±0.9 psi explained by cooling: no leak shown.',
+    )
+  })
+
+  it('calls the rest of a larger fall a leak, and sizes it', () => {
+    const answer = leakTest.run({
+      ...cooled,
+      endPressure: '140 ±0.5 psig',
+      elapsed: '10 h',
+      volume: '5 L',
+      refrigerant: 'R-134a',
+      units: 'si',
+      precise: true,
+    })
+    const { standing } = answer.result
+    expect(standing?.verdict).toBe('leak')
+    // by hand: 164.696 psia × 529.67/539.67 = 161.644; 154.696 read; 6.948 psi × 6894.757 Pa × 0.005 m³ ÷ 36 000 s
+    expect(Math.abs((standing?.leakRate?.value ?? 0) / 6.653e-3 - 1)).toBeLessThan(1e-3)
+    expect(standing?.testGasFlow?.unit).toBe('mL/min')
+    // the same flow as a volume at 101 325 Pa
+    expect(standing?.testGasFlow?.value).toBeCloseTo((6.653e-3 / 101_325) * 6e7, 2)
+    expect(standing?.sentence).toContain('it leaks')
+  })
+
+  it('names the smallest leak that a passed test could have shown', () => {
+    const { standing } = run({
+      ...cooled,
+      elapsed: '12 h',
+      volume: '5 L',
+      refrigerant: 'R-134a',
+    }).result
+    expect(standing?.leakRate).toBeUndefined()
+    expect(standing?.smallestAsRefrigerant?.value).toBeGreaterThan(1)
+  })
+
+  it('does not accept a pressure that the gas law does not allow', () => {
+    const answer = run({ ...cooled, endPressure: '160 psig' })
+    expect(answer.result.standing?.verdict).toBe('cannot-tell')
+    expect(codes(answer)).toContain('readings-disagree')
+  })
+
+  it('takes service instruments and says so when no uncertainty is stated', () => {
+    const answer = run({
+      startPressure: '150 psig',
+      endPressure: '147 psig',
+      startTemperature: '80 °F',
+      endTemperature: '70 °F',
+    })
+    expect(answer.assumptions.map(({ field }) => field)).toContain('startPressure')
+  })
+
+  it('reads a standing vacuum, and does not tell a leak from water by two readings', () => {
+    const { standing } = run({
+      startPressure: '500 ±10 micron',
+      endPressure: '2500 ±50 micron',
+      startTemperature: '72 °F',
+      endTemperature: '72 °F',
+      elapsed: '10 min',
+      volume: '5 L',
+      vacuumLimit: 'rise-500-micron-in-10-min',
+    }).result
+    expect(standing?.kind).toBe('vacuum')
+    expect(standing?.verdict).toBe('rises')
+    expect(standing?.sentence).toContain('air or by water')
+    expect(standing?.limit?.verdict).toBe('broken')
+  })
+
+  it('shows no leak in a tight system at any temperatures, and a leak in one that lost a tenth', () => {
+    const kelvin = fc.double({ min: 265, max: 320, noNaN: true })
+    fc.assert(
+      fc.property(
+        kelvin,
+        kelvin,
+        fc.double({ min: 5e5, max: 2e6, noNaN: true }),
+        (from, to, pa) => {
+          const verdict = (left: number) =>
+            run({
+              startPressure: { value: pa, unit: 'Pa abs', plusMinus: 3000 },
+              endPressure: { value: (pa * to * left) / from, unit: 'Pa abs', plusMinus: 3000 },
+              startTemperature: { value: from, unit: 'K', plusMinus: 0.5 },
+              endTemperature: { value: to, unit: 'K', plusMinus: 0.5 },
+            }).result.standing?.verdict
+          expect(verdict(1)).toBe('no-leak-shown')
+          expect(verdict(0.9)).toBe('leak')
+        },
+      ),
+      { numRuns: 50 },
+    )
+  })
+
+  it('never turns from leak to disagreeing readings within the stated uncertainty', () => {
+    const share = fc.double({ min: 0.97, max: 1.03, noNaN: true })
+    const within = fc.double({ min: -1, max: 1, noNaN: true })
+    fc.assert(
+      fc.property(share, within, (left, shift) => {
+        const verdict = (move: number) =>
+          run({
+            startPressure: { value: 1e6, unit: 'Pa abs', plusMinus: 4000 },
+            endPressure: { value: 1e6 * left + move * 4000, unit: 'Pa abs', plusMinus: 4000 },
+            startTemperature: '295 ±0.5 K',
+            endTemperature: '295 ±0.5 K',
+          }).result.standing?.verdict
+        const both = new Set([verdict(0), verdict(shift)])
+        expect(both.has('leak') && both.has('cannot-tell')).toBe(false)
+      }),
+      { numRuns: 60 },
+    )
+  })
+})
+
+describe('test pressure', () => {
+  it('gives the margin to the weakest part', () => {
+    const { test } = run({
+      testPressure: '150 psig',
+      ratings: [
+        { part: 'evaporator', pressure: '175 psig' },
+        { part: 'condenser', pressure: '450 psig' },
+      ],
+    }).result
+    expect(test?.weakestPart).toBe('evaporator')
+    expect(test?.margin).toMatchObject({ value: 25, unit: 'psi' })
+  })
+
+  it.each([
+    [{ testPressure: '200 psig', lowSideRating: '175 psig' }, ['testPressure']],
+    [{ testPressure: '174 ±3 psig', lowSideRating: '175 psig' }, ['testPressure']],
+    [{ ...cooled, lowSideRating: '120 psig' }, ['startPressure']],
+    [{ testPressure: '100 psig', testGas: 'oxygen' }, ['testGas']],
+    [{ testPressure: '100 psig', testGas: 'compressed-air' }, ['testGas']],
+  ])('refuses %j', (input, path) => {
+    const error = refusal(input)
+    expect(error.code).toBe('refused')
+    expect(error.path).toEqual(path)
+  })
+
+  it('warns when no rating is given, and carries the cautions of nitrogen', () => {
+    const answer = run({ testPressure: '150 psig' })
+    expect(codes(answer)).toContain('no-rating')
+    expect(answer.cautions.map(({ id }) => id)).toEqual(
+      expect.arrayContaining(['no-oxygen', 'no-air', 'nitrogen-regulator', 'pressure']),
+    )
+  })
+})
+
+describe('searching', () => {
+  it('lists each way with what it can show', () => {
+    const { searching } = run({
+      refrigerant: 'R-134a',
+      staticPressure: '80 psig',
+      ambientTemperature: '72 °F',
+    }).result
+    expect(searching?.staticPressure).toBe('met')
+    expect(searching?.temperature).toBe('met')
+    // 4.5e-10 mol/s of R-134a: 1.45 g a year
+    const soap = searching?.methods.find(({ id }) => id === 'soap-film')
+    expect(soap?.smallest?.value).toBeCloseTo(0.0511, 3)
+  })
+
+  it('warns when it is too cold, and cannot tell at the edge', () => {
+    const cold = run({ ambientTemperature: '50 °F' })
+    expect(cold.result.searching?.temperature).toBe('not-met')
+    expect(codes(cold)).toContain('too-cold-or-too-little-pressure')
+    expect(run({ staticPressure: '49.5 ±1 psig' }).result.searching?.staticPressure).toBe(
+      'cannot-tell',
+    )
+  })
+
+  it('says whether the weighed loss could be found', () => {
+    const { searching } = run({
+      method: 'electronic-14',
+      chargeThen: '2 lb',
+      chargeNow: '1 lb',
+      between: '1 yr',
+    }).result
+    expect(searching?.methods.map(({ findsThisLoss }) => findsThisLoss)).toEqual(['yes'])
+  })
+})
+
+describe('loss a year', () => {
+  it('is what was weighed in less what was weighed out', () => {
+    const { yearly } = run({
+      chargeThen: '1000 g',
+      chargeNow: '700 g',
+      between: '2 yr',
+      units: 'si',
+    }).result
+    expect(yearly?.perYear.value).toBeCloseTo(150, 0)
+    expect(yearly?.shareOfChargePerYear.value).toBeCloseTo(15, 0)
+    expect(yearly?.againstNormal).toBe('below')
+  })
+
+  it('cannot tell when the scales reach over the limit, and warns of a gain', () => {
+    const near = run({ chargeThen: '1000 g', chargeNow: '795 g', between: '1 yr' })
+    expect(near.result.yearly?.againstNormal).toBe('cannot-tell')
+    expect(codes(run({ chargeThen: '700 g', chargeNow: '900 g', between: '1 yr' }))).toContain(
+      'more-than-was-charged',
+    )
+  })
+})
+
+describe('federal leak rate', () => {
+  it('annualizes and averages, and marks both as from memory', () => {
+    const answer = run({
+      refrigerant: 'R-22',
+      fullCharge: '100 lb',
+      added: '10 lb',
+      sinceLastAddition: '73 d',
+      addedInYear: '15 lb',
+      appliance: 'comfort-cooling',
+    })
+    expect(answer.result.federal?.annualizing?.value).toBeCloseTo(50, 6)
+    expect(answer.result.federal?.rolling?.value).toBeCloseTo(15, 6)
+    expect(answer.result.federal?.applies).toBe('yes')
+    expect(codes(answer)).toContain('formulas-from-memory')
+    const formulas = answer.result.practice.find(({ id }) => id === 'leak-rate-formulas')
+    expect(formulas?.text).toMatch(/^Unverified, look it up/u)
+  })
+
+  it('says that a cab falls outside', () => {
+    const { federal } = run({ refrigerant: 'R-134a', fullCharge: '2 lb' }).result
+    expect(federal?.applies).toBe('no')
+    expect(federal?.because).toContain('Cab systems normally fall outside')
+  })
+
+  it('does not decide what the HFC rules leave to be looked up', () => {
+    expect(run({ refrigerant: 'R-134a', fullCharge: '60 lb' }).result.federal?.applies).toBe(
+      'look-up',
+    )
+  })
+})
+
+describe('bad input', () => {
+  it.each([
+    [{}, 'missing-input', ['startPressure']],
+    [{ startPressure: '150 psig' }, 'missing-input', ['endPressure']],
+    [{ chargeThen: '2 lb' }, 'missing-input', ['chargeNow']],
+    [{ added: '2 lb' }, 'missing-input', ['fullCharge']],
+    [{ fullCharge: '2 lb', added: '1 lb' }, 'missing-input', ['sinceLastAddition']],
+    [{ ...cooled, vacuumLimit: 'rise-1-inhg-in-5-min' }, 'bad-input', ['vacuumLimit']],
+    [{ ...cooled, volume: '0 L', elapsed: '1 h' }, 'out-of-range', ['volume']],
+    [{ ...cooled, startTemperature: '500 °F' }, 'out-of-range', ['startTemperature']],
+    [{ ...cooled, refrigerant: 'R-9999' }, 'unknown-refrigerant', ['refrigerant']],
+  ])('%j is answered with the field', (input, code, path) => {
+    const error = refusal(input)
+    expect(error.code).toBe(code)
+    expect(error.path).toEqual(path)
+  })
+
+  it('answers its own example and fits its own schema', () => {
+    for (const units of ['us', 'si', 'both']) {
+      const answer = leakTest.run({ ...leakTest.example, units })
+      expect(leakTest.output.safeParse(answer).error).toBeUndefined()
+    }
+  })
+})
