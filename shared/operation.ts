@@ -1,6 +1,6 @@
 import { z } from 'zod'
 import { type Caution, type CautionId, caution, cautions, inOrder } from './cautions.ts'
-import { CalcError, ERROR_CODES, type ErrorCode } from './errors.ts'
+import { type Issue, issueError } from './issue-error.ts'
 import {
   type Quantity,
   quantityOut,
@@ -183,15 +183,6 @@ export function defineOperation<F extends Fields, R extends z.ZodType>(
   }
 }
 
-interface Issue {
-  readonly code?: string
-  readonly message: string
-  readonly path: readonly PropertyKey[]
-  readonly keys?: readonly string[]
-  readonly values?: readonly unknown[]
-  readonly params?: { readonly calc?: { readonly code: string; readonly hint: string } }
-}
-
 /**
  * Parses with a zod schema; the first fault becomes the project's error.
  *
@@ -200,32 +191,6 @@ interface Issue {
 export function parseInput<S extends z.ZodType>(schema: S, raw: unknown): z.output<S> {
   const parsed = schema.safeParse(raw)
   if (parsed.success) return parsed.data
-  const issues = parsed.error.issues as readonly Issue[]
-  // A misspelt field explains a missing one, so it is named first.
-  const issue = issues.find((entry) => entry.code === 'unrecognized_keys') ?? issues[0]
-  throw issueError(issue)
-}
-
-function issueError(issue: Issue | undefined): CalcError {
-  if (!issue) return new CalcError('bad-input', 'The input does not fit.')
-  const path = issue.path.map((part) => (typeof part === 'symbol' ? String(part) : part))
-  const calc = issue.params?.calc
-  if (calc) {
-    const code = ERROR_CODES.find((entry): entry is ErrorCode => entry === calc.code)
-    return new CalcError(code ?? 'bad-input', issue.message, { path, hint: calc.hint })
-  }
-  if (issue.code === 'unrecognized_keys') {
-    const keys = (issue.keys ?? []).map((key) => `"${key}"`).join(', ')
-    return new CalcError('bad-input', `Unknown field ${keys}.`, {
-      path: [...path, ...(issue.keys ?? []).slice(0, 1)],
-      hint: 'Leave it out, or look up the field names in the help or the API description.',
-    })
-  }
-  if (issue.code === 'invalid_value' && issue.values) {
-    return new CalcError('bad-input', 'This is not one of the values that the field takes.', {
-      path,
-      hint: `It takes: ${issue.values.map(String).join(', ')}.`,
-    })
-  }
-  return new CalcError('bad-input', `${issue.message}.`.replace(/\.\.$/u, '.'), { path })
+  const fields = schema instanceof z.ZodObject ? Object.keys(schema.shape) : []
+  throw issueError(parsed.error.issues as readonly Issue[], fields)
 }

@@ -1,4 +1,7 @@
+import { cloudflareTest } from '@cloudflare/vitest-plugin'
 import { defineConfig } from 'vitest/config'
+
+const root = new URL('..', import.meta.url).pathname
 
 export default defineConfig({
   test: {
@@ -6,9 +9,18 @@ export default defineConfig({
       {
         test: {
           name: 'node',
-          root: new URL('..', import.meta.url).pathname,
+          root,
           include: ['tests/**/*.test.ts'],
           exclude: ['tests/worker/**'],
+          testTimeout: 30_000,
+        },
+      },
+      {
+        plugins: [cloudflareTest({ wrangler: { configPath: `${root}worker/wrangler.jsonc` } })],
+        test: {
+          name: 'worker',
+          root,
+          include: ['tests/worker/**/*.test.ts'],
           testTimeout: 30_000,
         },
       },

@@ -1,0 +1,105 @@
+import { CalcError, ERROR_CODES, type ErrorCode } from './errors.ts'
+import { nearestNames } from './nearest.ts'
+
+/** What zod found, as far as it is told on. */
+export interface Issue {
+  readonly code?: string
+  readonly message: string
+  readonly path: readonly PropertyKey[]
+  readonly keys?: readonly string[]
+  readonly values?: readonly unknown[]
+  readonly expected?: string
+  /** Of a union: what each of its variants found. */
+  readonly errors?: readonly (readonly Issue[])[]
+  readonly params?: { readonly calc?: { readonly code: string; readonly hint: string } }
+}
+
+const WANTED: Readonly<Record<string, string>> = {
+  string: 'A text',
+  number: 'A number',
+  int: 'A whole number',
+  boolean: 'true or false',
+  array: 'A list',
+  object: 'An object with named fields',
+  record: 'An object with named fields',
+}
+
+/**
+ * The project's error for the first fault that a schema found.
+ *
+ * @param fields - Names that the input knows, to find the one that was meant.
+ */
+export function issueError(issues: readonly Issue[], fields: readonly string[] = []): CalcError {
+  // A misspelt field explains a missing one, so it is named first.
+  const issue = issues.find(({ code }) => code === 'unrecognized_keys') ?? issues[0]
+  if (!issue) return new CalcError('bad-input', 'The input does not fit.')
+  const path = issue.path.map((part) => (typeof part === 'symbol' ? String(part) : part))
+  const calc = issue.params?.calc
+  if (calc) {
+    const code = ERROR_CODES.find((entry): entry is ErrorCode => entry === calc.code)
+    return new CalcError(code ?? 'bad-input', issue.message, { path, hint: calc.hint })
+  }
+  switch (issue.code) {
+    case 'unrecognized_keys':
+      return unknownField(issue, path, path.length === 0 ? fields : [])
+    case 'invalid_type':
+      return wrongType(issue, path)
+    case 'invalid_value':
+      return notAmong(issue, path)
+    case 'invalid_union':
+      return noVariant(issue, path)
+    default:
+      return new CalcError('bad-input', `${issue.message}.`.replace(/\.\.$/u, '.'), { path })
+  }
+}
+
+type Path = readonly (string | number)[]
+
+function unknownField({ keys = [] }: Issue, path: Path, fields: readonly string[]): CalcError {
+  const named = keys.map((key) => `"${key.slice(0, 60)}"`).join(', ')
+  const nearest = nearestNames(keys[0] ?? '', fields)
+  return new CalcError('bad-input', `Unknown field ${named}.`, {
+    path: [...path, ...keys.slice(0, 1)],
+    hint:
+      nearest.length > 0
+        ? `Did you mean ${nearest.join(' or ')}?`
+        : 'Leave it out, or look up the field names in the help or the API description.',
+  })
+}
+
+const missing = (message: string) => message.endsWith('received undefined')
+
+function wrongType({ message, expected = '' }: Issue, path: Path): CalcError {
+  const wanted = WANTED[expected] ?? 'Something else'
+  if (missing(message)) {
+    const name = path.length > 0 ? `"${path.at(-1)}"` : 'The input'
+    return new CalcError('missing-input', `${name} is missing.`, {
+      path,
+      hint: `${wanted} is needed.`,
+    })
+  }
+  return new CalcError('bad-input', `${wanted} is needed here.`, { path })
+}
+
+function notAmong({ values = [] }: Issue, path: Path): CalcError {
+  return new CalcError('bad-input', 'This is not one of the values that the field takes.', {
+    path,
+    hint: `It takes: ${values.map(String).join(', ')}.`,
+  })
+}
+
+/** The variant that got furthest into the input is the one that was meant. */
+function noVariant({ errors = [], path: at }: Issue, path: Path): CalcError {
+  const depth = (issues: readonly Issue[]) => issues[0]?.path.length ?? 0
+  const [first, ...others] = errors.filter((issues) => issues.length > 0)
+  if (!first) {
+    return new CalcError('bad-input', 'This fits none of the forms that the field takes.', { path })
+  }
+  const best = others.reduce(
+    (found, issues) => (depth(issues) > depth(found) ? issues : found),
+    first,
+  )
+  return issueError(best).under(
+    ...at.map((part) => (typeof part === 'symbol' ? String(part) : part)),
+  )
+}
