@@ -7,6 +7,7 @@ import { charge } from './service/charge.ts'
 import { charging } from './service/charging.ts'
 import { evacuation } from './service/evacuation.ts'
 import { leakTest } from './service/leak-test.ts'
+import { oil } from './service/oil.ts'
 import { readings } from './service/readings.ts'
 import { recovery } from './service/recovery.ts'
 import { retrofit } from './service/retrofit.ts'
@@ -19,6 +20,7 @@ export const operations: readonly Operation[] = [
   table,
   readings,
   charge,
+  oil,
   recovery,
   airCheck,
   rules,

@@ -189,7 +189,7 @@ function shownInventory(entry: Inventory, unit: (q: Quantity<'mass'>) => Quantit
     mass: unit(massQuantity(entry.mass)),
     density: entry.density,
     volume: entry.volume,
-    lineChecks: entry.checks,
+    lineChecks: entry.checks.map((check) => ({ ...check, source: check.source.id })),
   }
 }
 

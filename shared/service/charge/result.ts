@@ -1,13 +1,12 @@
 import { z } from 'zod'
 import { quantityOut } from '../../quantity/index.ts'
-import { source } from '../../sources.ts'
 import { CASES } from './fields.ts'
 
 const lineCheck = z.strictObject({
   printed: quantityOut.describe('Mass per length that the maker prints'),
   computed: quantityOut.describe('Bore area times density'),
   ratio: z.number().describe('Printed over computed'),
-  source,
+  source: z.string().describe('Id in sources'),
 })
 
 const inventory = z.strictObject({

@@ -1,0 +1,71 @@
+import data from '../../../data/service/oil.json' with { type: 'json' }
+import { quantity } from '../../quantity/index.ts'
+import type { Source } from '../../sources.ts'
+import { sourceTable } from '../source-table.ts'
+
+export const oilSource = sourceTable(data.sources)
+export type OilSource = keyof typeof data.sources
+
+/** Parts that take oil by the table; a sudden leak is counted like one. */
+export const TABLE_PARTS = ['condenser', 'evaporator', 'drier', 'accumulator', 'hose'] as const
+export type TablePart = (typeof TABLE_PARTS)[number]
+
+/** Oil of one part, m³, with the printed spread. */
+export interface Amount {
+  readonly m3: number
+  readonly fromM3: number
+  readonly toM3: number
+  readonly text: string
+  readonly sources: readonly Source[]
+}
+
+/** m³ of an amount as printed. */
+export const cubic = (amount: number, unit: string) => quantity('volume', amount, unit).si
+
+/**
+ * Oil to add for a replaced part or a sudden leak, by published rows.
+ *
+ * The amount is what most rows print; `from` and `to` are the smallest and largest of all rows.
+ *
+ * @param drainedM3 - What was drained from the old accumulator, m³; the accumulator's rows count from it.
+ */
+export function tableAmount(part: TablePart | 'sudden-leak', drainedM3 = 0): Amount {
+  const rows = data.parts.filter((row) => row.part === part)
+  const amounts = rows.map((row) => amountOf(row, drainedM3))
+  const standard = data.defaults[part]
+  const m3 = amountOf(standard, drainedM3)
+  const printed = 'amount' in standard ? standard.amount : standard.beyondDrained
+  return {
+    m3,
+    fromM3: Math.min(m3, ...amounts),
+    toM3: Math.max(m3, ...amounts),
+    text: 'beyondDrained' in standard ? `as much as was drained and ${printed} fl oz` : TEXTS[part],
+    sources: [...new Set(rows.map((row) => row.source))].map((id) => oilSource(id as OilSource)),
+  }
+}
+
+const TEXTS: Readonly<Record<TablePart | 'sudden-leak', string>> = {
+  condenser: '1 fl oz, what most makers print',
+  evaporator: '3 fl oz, what most makers print',
+  drier: '1 fl oz; makers differ much',
+  accumulator: '',
+  hose: 'nothing, or a few millilitres',
+  'sudden-leak': '2 to 3 fl oz for a sudden large leak',
+}
+
+interface Row {
+  readonly amount?: number
+  readonly beyondDrained?: number
+  readonly unit: string
+}
+
+const amountOf = ({ amount, beyondDrained, unit }: Row, drainedM3: number) =>
+  amount === undefined ? drainedM3 + cubic(beyondDrained ?? 0, unit) : cubic(amount, unit)
+
+/** Totals that makers print, for orientation only. */
+export const PUBLISHED_TOTALS = `For orientation, published totals: ${data.totals.map(({ text }) => text).join('; ')}.`
+
+export const LONG_HOSE_NOTES = data.longHoseNotes.map(({ text, source }) => ({
+  text,
+  source: oilSource(source as OilSource),
+}))

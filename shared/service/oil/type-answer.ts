@@ -1,0 +1,85 @@
+import data from '../../../data/service/oil-types.json' with { type: 'json' }
+import type { Warning } from '../../operation.ts'
+import type { RefrigerantInfo } from '../../refrigerant/index.ts'
+import type { Source } from '../../sources.ts'
+import type { OilInput } from './gather.ts'
+import { fitting, oilFit } from './oil-fit.ts'
+import { type Family, familyName, oilNamed, type TypeSource, typeSource } from './oil-names.ts'
+import type { OilResult } from './result.ts'
+
+export interface TypeAnswer {
+  readonly result: OilResult['oilType']
+  readonly notes: readonly { readonly text: string; readonly source: Source }[]
+  readonly sources: readonly Source[]
+  readonly warnings: readonly Warning[]
+}
+
+/** Whether the oil may go in, or which would; an oil that must not is refused. */
+export function typeAnswer(input: OilInput, info: RefrigerantInfo): TypeAnswer {
+  const oil = input.oil === undefined ? undefined : oilNamed(input.oil, 'oil')
+  const existing =
+    input.existingOil === undefined ? undefined : oilNamed(input.existingOil, 'existingOil')
+  const family = (oil ?? existing)?.family
+  const notes = family ? notesFor(family) : []
+  if (!oil) {
+    return {
+      result: {
+        verdict: 'not-given',
+        text: `Read the oil from the compressor's label. Fit for ${info.id}: ${fitting(info)}${input.compressorDrive === 'electric' ? '; in an electric compressor never PAG' : ''}.`,
+      },
+      notes,
+      sources: [],
+      warnings: [],
+    }
+  }
+  const fit = oilFit({
+    oil,
+    existing,
+    flushed: input.flushed,
+    drive: input.compressorDrive,
+    refrigerant: info,
+  })
+  return {
+    result: {
+      verdict: fit.verdict,
+      oil: oil.name,
+      family: familyName(oil.family),
+      text: fit.text,
+    },
+    notes,
+    sources: fit.sources,
+    warnings: [
+      ...(existing?.viscosity && oil.viscosity && existing.viscosity !== oil.viscosity
+        ? [
+            {
+              code: 'viscosity-differs',
+              message: `The machine holds ISO ${existing.viscosity} and ISO ${oil.viscosity} would go in: take the viscosity that the compressor's label names.`,
+            },
+          ]
+        : []),
+      ...(input.compressorDrive === 'electric' && existing?.family === 'pag'
+        ? [
+            {
+              code: 'pag-in-electric-system',
+              message:
+                'The machine with the electric compressor holds PAG: a trace that stays behind can lower the insulation of the winding. Ask the maker whether flushing is enough before it is switched on.',
+            },
+          ]
+        : []),
+      ...(input.compressorDrive === undefined && oil.family === 'pag'
+        ? [
+            {
+              code: 'drive-not-given',
+              message:
+                'PAG must never go into an electric compressor: say compressorDrive, belt or electric.',
+            },
+          ]
+        : []),
+    ],
+  }
+}
+
+const notesFor = (family: Family) =>
+  data.notes
+    .filter((note) => note.families.includes(family))
+    .map((note) => ({ text: note.text, source: typeSource(note.source as TypeSource) }))

@@ -1,0 +1,442 @@
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import oilData from '../../../data/service/oil.json' with { type: 'json' }
+import typeData from '../../../data/service/oil-types.json' with { type: 'json' }
+import { CalcError } from '../../../shared/errors.ts'
+import { refrigerants } from '../../../shared/refrigerant/index.ts'
+import { COMPRESSOR_RULES } from '../../../shared/service/oil/compressor.ts'
+import { PARTS } from '../../../shared/service/oil/fields.ts'
+import { classOf } from '../../../shared/service/oil/oil-fit.ts'
+import { oil } from '../../../shared/service/oil.ts'
+
+const us = { units: 'us', precise: true } as const
+const machine = { refrigerant: 'R-134a', systemTotal: '9 fl oz', ...us }
+const MILLILITRES_PER_FL_OZ = 29.5735295625
+
+/** Fluid ounces of a volume shown in the US system. */
+const flOz = (shown: { value: number; unit: string } | undefined) => {
+  if (shown?.unit !== 'fl oz') throw new Error('A volume in fluid ounces was expected.')
+  return shown.value
+}
+
+function refusal(input: Record<string, unknown>): CalcError {
+  try {
+    oil.run(input)
+  } catch (error) {
+    if (error instanceof CalcError) return error
+    throw error
+  }
+  throw new Error('It was not refused.')
+}
+
+const codes = (input: Record<string, unknown>) => oil.run(input).warnings.map(({ code }) => code)
+
+describe('oil per replaced part', () => {
+  it.each([
+    ['condenser', 1, 0, 40 / MILLILITRES_PER_FL_OZ],
+    ['evaporator', 3, 20 / MILLILITRES_PER_FL_OZ, 3],
+    ['drier', 1, 0, 3.5],
+    ['hose', 0, 0, 10 / MILLILITRES_PER_FL_OZ],
+  ])('%s: the usual amount with the printed spread', (part, amount, from, to) => {
+    const { result } = oil.run({ ...machine, replaced: [part] })
+    expect(flOz(result.add)).toBeCloseTo(amount, 10)
+    expect(flOz(result.addFrom)).toBeCloseTo(from, 10)
+    expect(flOz(result.addTo)).toBeCloseTo(to, 10)
+  })
+
+  it('accumulator: as much as was drained and 2 fl oz', () => {
+    const { result } = oil.run({
+      ...machine,
+      replaced: ['accumulator'],
+      accumulatorDrained: '1.5 fl oz',
+    })
+    expect(flOz(result.add)).toBeCloseTo(3.5, 10)
+    expect(flOz(result.addFrom)).toBeCloseTo(2.5, 10)
+    expect(flOz(result.addTo)).toBeCloseTo(3.5, 10)
+    expect(refusal({ ...machine, replaced: ['accumulator'] }).path).toEqual(['accumulatorDrained'])
+    expect(refusal({ ...machine, parts: [{ part: 'accumulator' }] }).path).toEqual([
+      'parts',
+      0,
+      'drained',
+    ])
+  })
+
+  it("lets the maker's figure go before the table", () => {
+    const { result } = oil.run({
+      ...machine,
+      parts: [{ part: 'condenser', name: 'roof condenser', makerAmount: '1.5 fl oz' }],
+    })
+    expect(flOz(result.add)).toBeCloseTo(1.5, 10)
+    expect(flOz(result.addTo)).toBeCloseTo(1.5, 10)
+    expect(result.lines[0]?.what).toBe('roof condenser')
+    expect(result.lines[0]?.sources).toEqual([])
+  })
+
+  it('counts every part, as often as it was replaced', () => {
+    const { result } = oil.run({ ...machine, replaced: ['evaporator', 'evaporator', 'hose'] })
+    expect(flOz(result.add)).toBeCloseTo(6, 10)
+    expect(result.lines).toHaveLength(3)
+  })
+
+  it('refuses a measure that nothing goes by', () => {
+    const error = refusal({ ...machine, parts: [{ part: 'hose', drained: '1 fl oz' }] })
+    expect(error.code).toBe('bad-input')
+    expect(error.path).toEqual(['parts', 0, 'drained'])
+  })
+
+  it('names the sources of each line', () => {
+    const answer = oil.run({ ...machine, replaced: ['drier'] })
+    const ids = answer.sources.map(({ id }) => id)
+    expect(answer.result.lines[0]?.sources.length).toBeGreaterThanOrEqual(5)
+    for (const id of answer.result.lines[0]?.sources ?? []) expect(ids).toContain(id)
+  })
+})
+
+describe('oil for a new compressor', () => {
+  const amount = (rule: string | undefined, drained: string | undefined, more = {}) =>
+    flOz(
+      oil.run({
+        ...machine,
+        systemTotal: '40 fl oz',
+        replaced: ['compressor'],
+        compressorRule: rule,
+        compressorDrained: drained,
+        ...more,
+      }).result.add,
+    )
+
+  it.each([
+    ['drained-or-2-fl-oz-below-1', '0.5 fl oz', 2],
+    ['drained-or-2-fl-oz-below-1', '1 fl oz', 1],
+    ['drained-or-2-fl-oz-below-1', '4 fl oz', 4],
+    ['equal-to-drained', '0.5 fl oz', 0.5],
+    ['drained-plus-1-fl-oz', '2.5 fl oz', 3.5],
+    ['drained-in-bands-of-3-and-5-fl-oz', '2.9 fl oz', 3],
+    ['drained-in-bands-of-3-and-5-fl-oz', '3 fl oz', 4],
+    ['drained-in-bands-of-3-and-5-fl-oz', '5 fl oz', 6],
+    ['drained-in-bands-of-3-and-5-fl-oz', '5.1 fl oz', 5.1],
+    ['drained-plus-20-ml', '50 mL', 70 / MILLILITRES_PER_FL_OZ],
+    ['drained-at-least-20-ml', '5 mL', 20 / MILLILITRES_PER_FL_OZ],
+    ['drained-at-least-20-ml', '50 mL', 50 / MILLILITRES_PER_FL_OZ],
+    ['new-less-difference', '80 mL', 80 / MILLILITRES_PER_FL_OZ],
+    ['fixed-70-ml', undefined, 70 / MILLILITRES_PER_FL_OZ],
+    ['fixed-4-4-fl-oz', undefined, 4.4],
+    ['fixed-207-ml', undefined, 207 / MILLILITRES_PER_FL_OZ],
+  ])('rule %s with %s drained', (rule, drained, expected) => {
+    expect(amount(rule, drained)).toBeCloseTo(expected, 10)
+  })
+
+  it('counts from the new compressor where the old oil cannot be known', () => {
+    const given = { compressorHolds: '140 mL' }
+    expect(amount('new-less-70-ml', undefined, given)).toBeCloseTo(70 / MILLILITRES_PER_FL_OZ, 10)
+    expect(
+      refusal({ ...machine, replaced: ['compressor'], compressorRule: 'new-less-70-ml' }).path,
+    ).toEqual(['compressorHolds'])
+  })
+
+  it('takes a rule that says so when none is chosen, with the spread of all rules by drained oil', () => {
+    const { result, assumptions } = oil.run({
+      ...machine,
+      replaced: ['compressor'],
+      compressorDrained: '4 fl oz',
+    })
+    expect(flOz(result.add)).toBeCloseTo(4, 10)
+    expect(flOz(result.addFrom)).toBeCloseTo(4, 10)
+    expect(flOz(result.addTo)).toBeCloseTo(5, 10)
+    expect(assumptions.map(({ field }) => field)).toContain('compressorRule')
+  })
+
+  it('asks for the drained oil', () => {
+    expect(refusal({ ...machine, replaced: ['compressor'] }).path).toEqual(['compressorDrained'])
+  })
+
+  it('says what to take out of the new compressor, or to add to it', () => {
+    const given = { ...machine, replaced: ['compressor'], compressorDrained: '3 fl oz' }
+    const over = oil.run({ ...given, compressorHolds: '8 fl oz' }).result.compressor
+    expect(flOz(over?.mustHold)).toBeCloseTo(3, 10)
+    expect(flOz(over?.drainFromNew)).toBeCloseTo(5, 10)
+    expect(over?.addToNew).toBeUndefined()
+    const short = oil.run({ ...given, compressorHolds: '1 fl oz' }).result.compressor
+    expect(flOz(short?.addToNew)).toBeCloseTo(2, 10)
+  })
+})
+
+describe('oil lost, recovered or flushed out', () => {
+  it('is added for a sudden leak only', () => {
+    expect(flOz(oil.run({ ...machine, leak: 'slow' }).result.add)).toBe(0)
+    const { result } = oil.run({ ...machine, leak: 'sudden' })
+    expect(flOz(result.add)).toBeCloseTo(2.5, 10)
+    expect(flOz(result.addFrom)).toBeCloseTo(1, 10)
+    expect(flOz(result.addTo)).toBeCloseTo(3, 10)
+  })
+
+  it('gives back what recovery brought out', () => {
+    const { result } = oil.run({ ...machine, replaced: ['condenser'], recoveredOil: '20 mL' })
+    expect(flOz(result.add)).toBeCloseTo(1 + 20 / MILLILITRES_PER_FL_OZ, 10)
+  })
+
+  it('fills the whole quantity after a flush, less what the new compressor holds', () => {
+    const { result } = oil.run({
+      ...machine,
+      flushed: true,
+      replaced: ['compressor', 'drier'],
+      compressorHolds: '6 fl oz',
+    })
+    expect(flOz(result.add)).toBeCloseTo(9, 10)
+    expect(flOz(result.besideCompressor)).toBeCloseTo(3, 10)
+    expect(refusal({ refrigerant: 'R-134a', flushed: true }).path).toEqual(['systemTotal'])
+  })
+
+  it('never goes above the total of the system, and says so', () => {
+    const { result, warnings } = oil.run({
+      ...machine,
+      systemTotal: '5 fl oz',
+      replaced: ['condenser', 'evaporator', 'drier'],
+      leak: 'sudden',
+    })
+    expect(flOz(result.add)).toBeCloseTo(5, 10)
+    expect(flOz(result.addTo)).toBeCloseTo(5, 10)
+    expect(result.limited).toBe(true)
+    expect(warnings.map(({ code }) => code)).toContain('limited-by-total')
+  })
+
+  it('asks for the total where nothing bounds the sum', () => {
+    expect(codes({ refrigerant: 'R-134a', replaced: ['condenser'] })).toContain(
+      'system-total-missing',
+    )
+    expect(codes({ ...machine, replaced: ['condenser'] })).not.toContain('system-total-missing')
+  })
+
+  it('warns when the system was opened and the drier stays', () => {
+    expect(codes({ ...machine, replaced: ['condenser'] })).toContain('drier-not-replaced')
+    expect(codes({ ...machine, replaced: ['condenser', 'drier'] })).not.toContain(
+      'drier-not-replaced',
+    )
+    expect(codes({ ...machine, flushed: true, replaced: ['drier'] })).not.toContain(
+      'drier-not-replaced',
+    )
+  })
+})
+
+describe('long hoses', () => {
+  const rule = (longHose: string, more = {}) =>
+    oil.run({ refrigerant: 'R-134a', longHose, units: 'si', precise: true, ...more }).result
+
+  it('gives the total by the charge, and what goes in beside the compressor', () => {
+    const five = rule('total-by-charge-five-cylinder', {
+      labelCharge: '1.1 kg',
+      compressorHolds: '135 mL',
+      flushed: true,
+    })
+    expect(five.systemTotal?.value).toBeCloseTo(177.5, 9)
+    expect(five.besideCompressor?.value).toBeCloseTo(42.5, 9)
+    const seven = rule('total-by-charge-seven-cylinder', { labelCharge: '1.1 kg' })
+    expect(seven.systemTotal?.value).toBeCloseTo(140, 9)
+  })
+
+  it("lets the maker's total go before the formula", () => {
+    const { systemTotal, ownTotal } = rule('total-by-charge-seven-cylinder', {
+      labelCharge: '1.1 kg',
+      systemTotal: '200 mL',
+    })
+    expect(systemTotal?.value).toBeCloseTo(200, 9)
+    expect(ownTotal?.value).toBeCloseTo(140, 9)
+  })
+
+  it('adds for the length of hose, never less than nothing', () => {
+    const extra = (hoseLength: string) =>
+      rule('extra-by-hose-length', { hoseLength }).add.value / MILLILITRES_PER_FL_OZ
+    expect(extra('10 m')).toBeCloseTo(0.47 * 10 - 2.15, 9)
+    expect(extra('2 m')).toBe(0)
+  })
+
+  it('refuses the formula where it was not published', () => {
+    const given = { refrigerant: 'R-134a', longHose: 'total-by-charge-five-cylinder' }
+    expect(refusal({ ...given, labelCharge: '1.7 kg' }).code).toBe('refused')
+    expect(refusal({ ...given, refrigerant: 'R-1234yf', labelCharge: '1 kg' }).code).toBe('refused')
+    expect(refusal(given).path).toEqual(['labelCharge'])
+    expect(refusal({ ...given, longHose: 'extra-by-hose-length' }).path).toEqual(['hoseLength'])
+  })
+})
+
+describe('oil type', () => {
+  const asked = (more: object) => oil.run({ ...machine, ...more }).result.oilType
+
+  it('fits where a published rule says so', () => {
+    expect(asked({ oil: 'PAG 46', compressorDrive: 'belt' }).verdict).toBe('fits')
+    expect(asked({ oil: 'sp10', compressorDrive: 'belt' }).oil).toBe('SP-10')
+    expect(asked({ oil: 'POE', compressorDrive: 'electric' }).verdict).toBe('fits')
+    expect(asked({ refrigerant: 'R-12', oil: 'mineral oil' }).verdict).toBe('fits')
+    expect(asked({ refrigerant: 'R-22', oil: 'AB', compressorDrive: 'electric' }).verdict).toBe(
+      'fits',
+    )
+    expect(asked({ refrigerant: 'R-1234yf', oil: 'PAG YF' }).verdict).toBe('fits')
+    expect(asked({ oil: 'PAO' }).verdict).toBe('ask-maker')
+  })
+
+  it.each([
+    ['PAG in an electric compressor', { oil: 'PAG 46', compressorDrive: 'electric' }, 'insulation'],
+    ['mineral oil with R-134a', { oil: 'mineral' }, 'does not mix'],
+    ['mineral oil with R-1234yf', { refrigerant: 'R-1234yf', oil: 'mineral' }, 'does not mix'],
+    ['alkylbenzene with R-134a', { oil: 'alkylbenzene' }, 'does not mix well enough'],
+    ['PAG with R-12', { refrigerant: 'R-12', oil: 'PAG 150' }, 'mineral oil'],
+    ['PAG with R-22', { refrigerant: 'R-22', oil: 'PAG' }, 'chlorine'],
+    ['an oil made for R-134a with R-1234yf', { refrigerant: 'R-1234yf', oil: 'SP-10' }, 'made for'],
+    ['POE on top of PAG', { oil: 'POE', existingOil: 'PAG 46' }, 'must not be mixed'],
+    ['PAG on top of mineral oil', { oil: 'PAG', existingOil: '5GS' }, 'must not be mixed'],
+  ])('refuses %s with the reason', (_what, given, reason) => {
+    const error = refusal({ ...machine, ...given })
+    expect(error.code).toBe('refused')
+    expect(error.path).toEqual(['oil'])
+    expect(error.message).toContain(reason)
+    expect(error.hint).not.toBe('')
+  })
+
+  it('lets another family in after a flush', () => {
+    expect(asked({ oil: 'POE', existingOil: 'mineral', flushed: true }).verdict).toBe('fits')
+  })
+
+  it('warns of another viscosity, an unknown drive, and PAG left in an electric system', () => {
+    const two = { ...machine, oil: 'PAG 100', existingOil: 'PAG 46', compressorDrive: 'belt' }
+    expect(codes(two)).toContain('viscosity-differs')
+    expect(codes({ ...machine, oil: 'PAG 46' })).toContain('drive-not-given')
+    expect(
+      codes({
+        ...machine,
+        oil: 'POE',
+        existingOil: 'PAG',
+        flushed: true,
+        compressorDrive: 'electric',
+      }),
+    ).toContain('pag-in-electric-system')
+  })
+
+  it('names what would fit when none is given', () => {
+    const answer = asked({ compressorDrive: 'electric' })
+    expect(answer.verdict).toBe('not-given')
+    expect(answer.text).toContain('never PAG')
+    expect(answer.text).toContain('polyolester')
+  })
+
+  it('answers an unknown name with the nearest', () => {
+    const error = refusal({ ...machine, oil: 'PAG 64' })
+    expect(error.code).toBe('unknown-name')
+    expect(error.hint).toContain('PAG 46')
+    expect(refusal({ ...machine, existingOil: '???' }).path).toEqual(['existingOil'])
+  })
+
+  it('brings the caution of electric compressors', () => {
+    const ids = (compressorDrive: string) =>
+      oil.run({ ...machine, compressorDrive }).cautions.map(({ id }) => id)
+    expect(ids('electric')).toContain('electric-compressor-oil')
+    expect(ids('belt')).not.toContain('electric-compressor-oil')
+  })
+
+  it('tells how far each source was checked', () => {
+    const { sources } = oil.run({ refrigerant: 'R-22', oil: 'POE 68' })
+    expect(sources.find(({ id }) => id === 'trade-memory')?.mark).toBe('memory')
+  })
+})
+
+describe('bad input', () => {
+  it('is refused with the field', () => {
+    expect(refusal({ ...machine, refrigerant: 'R-134' }).code).toBe('unknown-refrigerant')
+    expect(refusal({ ...machine, systemTotal: '8 oz' }).code).toBe('ambiguous-quantity')
+    expect(refusal({ ...machine, systemTotal: '8' }).code).toBe('ambiguous-quantity')
+    expect(refusal({ ...machine, recoveredOil: '-5 mL' }).code).toBe('out-of-range')
+    expect(refusal({ ...machine, systemTotal: '1e300 L' }).path).toEqual(['systemTotal'])
+    expect(refusal({ ...machine, replaced: ['muffler'] }).path).toEqual(['replaced', 0])
+    expect(refusal({ ...machine, compressorRule: 'guess' }).path).toEqual(['compressorRule'])
+    expect(refusal({ ...machine, replace: ['hose'] }).message).toContain('replace')
+  })
+})
+
+describe('the data', () => {
+  it('gives every row a source that exists', () => {
+    const ids = Object.keys(oilData.sources)
+    for (const row of [...oilData.parts, ...oilData.compressorRules, ...oilData.longHoseRules]) {
+      expect(ids).toContain(row.source)
+    }
+    const typeIds = Object.keys(typeData.sources)
+    for (const row of [...typeData.fits, ...typeData.oils, ...typeData.notes]) {
+      expect(typeIds).toContain(row.source)
+    }
+  })
+
+  it('has a row behind every default, and families and classes that are known', () => {
+    for (const part of Object.keys(oilData.defaults)) {
+      expect(oilData.parts.some((row) => row.part === part)).toBe(true)
+    }
+    for (const row of [...typeData.fits, ...typeData.oils]) {
+      expect(Object.keys(typeData.families)).toContain(row.family)
+    }
+  })
+
+  it('classes every refrigerant of the registry', () => {
+    for (const info of refrigerants()) expect(classOf(info), info.id).toBeDefined()
+  })
+})
+
+describe('laws', () => {
+  const volumes = fc.double({ min: 0, max: 600, noNaN: true })
+  const ml = (value: number) => ({ value, unit: 'mL' })
+
+  it('oil never goes above the total of the system, nor out of its own spread', () => {
+    fc.assert(
+      fc.property(
+        volumes,
+        fc.array(fc.constantFrom(...PARTS), { maxLength: 8 }),
+        fc.array(fc.record({ part: fc.constantFrom(...PARTS), amount: volumes }), { maxLength: 4 }),
+        fc.constantFrom(...COMPRESSOR_RULES, undefined),
+        fc.constantFrom('none', 'slow', 'sudden'),
+        fc.boolean(),
+        fc.record({ compressor: volumes, accumulator: volumes, holds: volumes, out: volumes }),
+        (total, replaced, parts, compressorRule, leak, flushed, drained) => {
+          const { result } = oil.run({
+            refrigerant: 'R-134a',
+            systemTotal: ml(total),
+            replaced,
+            parts: parts.map(({ part, amount }) => ({ part, makerAmount: ml(amount) })),
+            compressorRule,
+            leak,
+            flushed,
+            compressorDrained: ml(drained.compressor),
+            accumulatorDrained: ml(drained.accumulator),
+            compressorHolds: ml(drained.holds),
+            recoveredOil: ml(drained.out),
+            units: 'si',
+            precise: true,
+          })
+          const least = result.addFrom.value
+          const most = result.addTo.value
+          const tiny = 1e-9
+          expect(most).toBeLessThanOrEqual(total + tiny)
+          expect(result.add.value).toBeLessThanOrEqual(most + tiny)
+          expect(result.add.value).toBeGreaterThanOrEqual(least - tiny)
+          expect(least).toBeGreaterThanOrEqual(0)
+          const mustHold = result.compressor?.mustHold.value ?? 0
+          expect(mustHold).toBeLessThanOrEqual(total + tiny)
+        },
+      ),
+      { numRuns: 200 },
+    )
+  })
+
+  it('another part never takes oil away', () => {
+    fc.assert(
+      fc.property(
+        fc.array(fc.constantFrom('condenser', 'evaporator', 'drier', 'hose'), { maxLength: 6 }),
+        fc.constantFrom('condenser', 'evaporator', 'drier', 'hose'),
+        (replaced, another) => {
+          const add = (parts: readonly string[]) =>
+            flOz(
+              oil.run({ refrigerant: 'R-134a', replaced: parts, volumeUnit: 'fl oz', ...us }).result
+                .add,
+            )
+          expect(add([...replaced, another])).toBeGreaterThanOrEqual(add(replaced))
+        },
+      ),
+      { numRuns: 50 },
+    )
+  })
+})
