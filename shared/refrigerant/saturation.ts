@@ -4,6 +4,10 @@ import type { Phase } from '../substance/density.ts'
 import type { Line, Refrigerant } from './refrigerant.ts'
 import { pressureRefusal, showPa, temperatureRefusal } from './refusal.ts'
 
+/** Rounding at the ends of a curve: -60 °C is 213.14999999999998 K. Well inside what the curves hold. */
+const EDGE_K = 1e-6
+const EDGE = 1e-7
+
 /**
  * Saturation temperature in K at an absolute pressure in Pa.
  *
@@ -12,7 +16,9 @@ import { pressureRefusal, showPa, temperatureRefusal } from './refusal.ts'
  */
 export function saturationTemperature(r: Refrigerant, pressurePa: number, line: Line): number {
   const curve = r[line]
-  if (pressurePa >= curve.fromPa && pressurePa <= curve.toPa) return curve.temperature(pressurePa)
+  if (pressurePa >= curve.fromPa * (1 - EDGE) && pressurePa <= curve.toPa * (1 + EDGE)) {
+    return curve.temperature(pressurePa)
+  }
   throw pressureRefusal(r, line, pressurePa)
 }
 
@@ -60,7 +66,7 @@ export function glide(r: Refrigerant, pressurePa: number): number {
 
 function lineAt(r: Refrigerant, temperatureK: number, line: Line): LineCurve {
   const curve = r[line]
-  if (temperatureK >= curve.fromK && temperatureK <= curve.toK) return curve
+  if (temperatureK >= curve.fromK - EDGE_K && temperatureK <= curve.toK + EDGE_K) return curve
   throw temperatureRefusal(r, line, temperatureK)
 }
 

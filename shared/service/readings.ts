@@ -14,6 +14,7 @@ import { type Measured, measured } from './readings/measured.ts'
 import { readingsOut, readingsResult } from './readings/result.ts'
 import { readingSource } from './readings/sources.ts'
 import { readingsSteps } from './readings/steps.ts'
+import { unusedReadings } from './readings/unused.ts'
 import { flammableCautions, pickRefrigerant } from './refrigerant-input.ts'
 import { say } from './say.ts'
 
@@ -48,7 +49,12 @@ export function assessReadings(input: ReadingsInput): Computation<ReadingsResult
       ...m.place.sources,
     ],
     assumptions: [...m.place.assumptions, ...assumptions, ...exactness(m)],
-    warnings: [...m.place.warnings, ...warnings, ...contactWarning(input)],
+    warnings: [
+      ...m.place.warnings,
+      ...warnings,
+      ...unusedReadings(input),
+      ...contactWarning(input),
+    ],
   }
 }
 

@@ -35,6 +35,8 @@ export interface Figures {
   readonly liquidOverAmbient: Figure | undefined
   readonly ratio: Figure | undefined
   readonly pressureDifference: Figure | undefined
+  /** Liquid less discharge pressure, where both were read. */
+  readonly liquidOverDischarge: Figure | undefined
 }
 
 type Fields = 'suctionPressure' | 'liquidPressure' | 'dischargePressure'
@@ -105,6 +107,7 @@ export function figures(m: Measured): Figures {
           )
         : undefined,
     ...compression(m, barometer),
+    liquidOverDischarge: alongCondenser(m, barometer),
   }
 }
 
@@ -130,6 +133,15 @@ function compression(m: Measured, barometer: Ingredient) {
       return high - low
     }),
   }
+}
+
+function alongCondenser(m: Measured, barometer: Ingredient): Figure | undefined {
+  const { dischargePressure: discharge, highPressure: liquid } = m
+  if (!discharge || !liquid || m.highFrom !== 'liquid-line') return undefined
+  return figure(
+    [pressureOf(liquid, 'liquid pressure'), pressureOf(discharge, 'discharge pressure'), barometer],
+    (high, low, air) => absolutePa(liquid, high, air) - absolutePa(discharge, low, air),
+  )
 }
 
 function side(m: Measured, field: Fields, reading: PressureReading, barometer: Ingredient): Side {

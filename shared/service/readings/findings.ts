@@ -72,6 +72,9 @@ function pressureFindings(m: Measured, f: Figures): readonly Finding[] {
         : `${pressureText(apart.si)} apart, and the gauges cannot tell less than ${pressureText(width)}`
     list.push(finding('no-pressure-difference', detail))
   }
+  if (f.liquidOverDischarge && surelyAbove(f.liquidOverDischarge, 0)) {
+    list.push(finding('liquid-above-discharge', `by ${pressureText(f.liquidOverDischarge.si)}`))
+  }
   const low = f.low?.absolute
   if (low && low.si < m.place.barometerPa) {
     list.push(

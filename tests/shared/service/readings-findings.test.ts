@@ -42,6 +42,7 @@ describe('findings', () => {
     ['condensing-below-ambient', { ambient: '140 °F' }],
     ['liquid-colder-than-ambient', { ambient: '118 °F' }],
     ['suction-in-vacuum', { suctionPressure: '5 inHg vac' }],
+    ['liquid-above-discharge', { dischargePressure: '170 psig' }],
     [
       'subcooling-from-discharge-pressure',
       { liquidPressure: undefined, dischargePressure: '190 psig' },

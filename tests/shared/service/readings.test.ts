@@ -203,12 +203,27 @@ describe('what is always said', () => {
   })
 })
 
+describe('readings that go into nothing', () => {
+  it.each([
+    ['suctionTemperature', { ...HIGH, suctionTemperature: '52 °F' }],
+    ['liquidTemperature', { ...LOW, liquidTemperature: '110 °F' }],
+    ['dischargeTemperature', { ...LOW, dischargeTemperature: '160 °F' }],
+    ['indoorWetBulb', { ...LOW, indoorWetBulb: '68 °F' }],
+    ['superheatTarget', { ...LOW, superheatTarget: '9 °F', meteringDevice: 'expansion-valve' }],
+    ['subcoolingTarget', { ...HIGH, subcoolingTarget: '9 °F', meteringDevice: 'orifice-tube' }],
+  ])('%s is named', (field, input) => {
+    const { warnings } = run(input)
+    expect(warnings.map((warning) => warning.code)).toEqual(['reading-not-used'])
+    expect(warnings[0]?.message).toContain(field)
+  })
+})
+
 describe('bad input', () => {
   it.each<
     [what: string, input: Record<string, unknown>, code: ErrorCode, path: string | undefined]
   >([
     ['no pressure', { suctionTemperature: '52 °F' }, 'missing-input', 'suctionPressure'],
-    ['no refrigerant', { refrigerant: undefined, ...LOW }, 'bad-input', 'refrigerant'],
+    ['no refrigerant', { refrigerant: undefined, ...LOW }, 'missing-input', 'refrigerant'],
     [
       'an unknown refrigerant',
       { refrigerant: 'R-134z', ...LOW },

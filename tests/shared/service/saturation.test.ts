@@ -48,6 +48,19 @@ describe('saturation', () => {
     expect(result.glide.value).toBe(0)
   })
 
+  it('reaches the ends of its range, whatever rounding makes of them', () => {
+    // -60 °C is 213.14999999999998 K in binary.
+    for (const given of ['-60 °C', '-76 °F', '213.15 K']) {
+      const { result } = run({ refrigerant: 'R-22', temperature: given, precise: true })
+      const pressure = {
+        value: result.dew.absolutePressure.value,
+        unit: result.dew.absolutePressure.unit,
+      }
+      const back = run({ refrigerant: 'R-22', pressure, units: 'si' }).result
+      expect(back.dew.temperature.value).toBe(-60)
+    }
+  })
+
   it('takes the altitude from the gauge', () => {
     const low = run({ refrigerant: 'R-134a', pressure: '30 psig' })
     const high = run({ refrigerant: 'R-134a', pressure: '30 psig', altitude: '8000 ft' })
