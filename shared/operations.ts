@@ -13,6 +13,7 @@ import { recovery } from './service/recovery.ts'
 import { retrofit } from './service/retrofit.ts'
 import { saturation } from './service/saturation.ts'
 import { table } from './service/table.ts'
+import { workOrder } from './work-order/work-order.ts'
 
 /** Everything the doors can call, in the order of a visit. */
 export const operations: readonly Operation[] = [
@@ -28,6 +29,7 @@ export const operations: readonly Operation[] = [
   evacuation,
   charging,
   retrofit,
+  workOrder,
 ]
 
 /** The operation of this name. @throws {CalcError} `unknown-name` with the nearest names. */

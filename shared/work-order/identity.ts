@@ -1,0 +1,43 @@
+import { refrigerant } from '../refrigerant/index.ts'
+import { JURISDICTIONS } from '../rules/library.ts'
+import { massText } from '../service/charge/mass-text.ts'
+import { say } from '../service/say.ts'
+import type { JobKind, WorkOrderInput } from './input.ts'
+import type { ReadLine } from './section.ts'
+
+const JOB_NAMES: Readonly<Record<JobKind, string>> = {
+  diagnose: 'Find out what is wrong; nothing is opened',
+  'couplers-parted': 'Couplings parted and rejoined, all halves sealed',
+  'section-opened': 'A section opened between closed valves or sealed couplings',
+  'system-opened': 'The system opened',
+  'pressure-lost': 'The system lost its pressure',
+}
+
+/** The head of the sheet: what machine, what is in it, where, who, and what job. */
+export function identity(input: WorkOrderInput): readonly ReadLine[] {
+  const { machine, place, person } = input
+  const { info } = refrigerant(input.refrigerant)
+  const line = (label: string, value: string | undefined): ReadLine[] =>
+    value === undefined ? [] : [{ label, value }]
+  return [
+    ...line('Order', input.order),
+    ...line('Date', input.date),
+    ...line('Machine', machine.name),
+    ...line('Serial or fleet number', machine.serial),
+    ...line('Hours', machine.hours),
+    ...line('Kind', machine.kind.replace('-', ' ')),
+    ...line('Compressor', machine.compressor?.replaceAll('-', ' ')),
+    ...line('Feeds the evaporator', machine.meteringDevice?.replace('-', ' ')),
+    ...line('Refrigerant', `${info.id}, safety class ${info.safetyClass.value}`),
+    ...line('Label charge', input.labelCharge && massText(input.labelCharge, undefined)),
+    ...line('Oil', input.oilType),
+    ...line('Oil of the whole system', input.oilTotal && say(input.oilTotal)),
+    ...line('Law', place?.law && JURISDICTIONS[place.law].name),
+    ...line('Altitude', place?.altitude && say(place.altitude)),
+    ...line('Barometer', place?.barometer && say(place.barometer)),
+    ...line('Air', place?.ambient && say(place.ambient)),
+    ...line('Done by', person?.name),
+    ...line('Job', JOB_NAMES[input.job]),
+    ...line('What happened', input.story),
+  ]
+}

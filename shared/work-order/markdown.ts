@@ -1,0 +1,46 @@
+import { type Block, type Item, sheet, type WorkOrderAnswer } from './sheet.ts'
+
+/** The sheet as Markdown, to print or to file. What users wrote cannot change its layout. */
+export function workOrderMarkdown(answer: WorkOrderAnswer): string {
+  return `${sheet(answer).map(block).join('\n\n')}\n`
+}
+
+function block(entry: Block): string {
+  switch (entry.kind) {
+    case 'title':
+      return `# ${plain(entry.text)}`
+    case 'heading':
+      return `## ${plain(entry.text)}`
+    case 'note':
+      return `> ${plain(entry.text)}`
+    case 'pairs':
+      return [
+        '| | |',
+        '| --- | --- |',
+        ...entry.rows.map(([label, value]) => `| ${plain(label)} | ${plain(value)} |`),
+      ].join('\n')
+    case 'list':
+      return [
+        ...(entry.name === undefined ? [] : [`**${plain(entry.name)}**`, '']),
+        ...entry.items.map(item),
+      ].join('\n')
+  }
+}
+
+const item = ({ text, ticked, source, number }: Item) => {
+  const box = ticked === undefined ? '' : ticked ? '[x] ' : '[ ] '
+  const lead = number === undefined ? '' : `[${number}] `
+  return `- ${box}${lead}${start(plain(text))}${source === undefined ? '' : ` [${source}]`}`
+}
+
+/** A number or a dash at the start of an item would begin a list inside it. */
+const start = (text: string) =>
+  text.replace(/^(\d+)([.)])(?=\s)/u, '$1\\$2').replace(/^([-+=])(?=\s)/u, '\\$1')
+
+/** One line, with every sign escaped that Markdown or HTML would read as layout. */
+const plain = (text: string) =>
+  text
+    .replace(/\s+/gu, ' ')
+    .trim()
+    .replace(/[\\`*_{}[\]<>#|~!]/gu, '\\$&')
+    .replace(/&/gu, '&amp;')

@@ -1,0 +1,168 @@
+import type { z } from 'zod'
+import type { Computed, DefinedOperation } from '../operation.ts'
+import { mass } from '../quantity/index.ts'
+import { rules } from '../rules/rules.ts'
+import type { Action } from '../rules/types.ts'
+import { charge } from '../service/charge.ts'
+import { charging } from '../service/charging.ts'
+import { evacuation } from '../service/evacuation.ts'
+import { leakTest } from '../service/leak-test.ts'
+import { oil } from '../service/oil.ts'
+import { readings } from '../service/readings.ts'
+import { recovery } from '../service/recovery.ts'
+import { from, fromList, fromQuantity, shared } from './inherit.ts'
+import {
+  CHARGE_PART_FIELDS,
+  COUPLING_FIELDS,
+  type JobKind,
+  OIL_PART_FIELDS,
+  type WorkOrderInput,
+} from './input.ts'
+import { type Inherited, type Outcome, runSection } from './section.ts'
+
+type ResultOf<O> = O extends DefinedOperation<infer _F, infer R> ? Computed<z.output<R>> : never
+
+export interface Outcomes {
+  readonly charge: Outcome<ResultOf<typeof charge>>
+  readonly charging: Outcome<ResultOf<typeof charging>>
+  readonly evacuation: Outcome<ResultOf<typeof evacuation>>
+  readonly leakTest: Outcome<ResultOf<typeof leakTest>>
+  readonly oil: Outcome<ResultOf<typeof oil>>
+  readonly readings: Outcome<ResultOf<typeof readings>>
+  readonly recovery: Outcome<ResultOf<typeof recovery>>
+  readonly rules: Partial<Record<Action, Outcome<ResultOf<typeof rules>>>>
+}
+
+type Values = Readonly<Record<string, Inherited | undefined>>
+
+const ABSENT = { state: 'absent', read: [] } as const
+
+/** Actions that the rules are asked about, by job. */
+const ACTIONS_OF: Readonly<Record<JobKind, readonly Action[]>> = {
+  diagnose: ['open'],
+  'couplers-parted': ['open', 'charge'],
+  'section-opened': ['open', 'recover', 'charge'],
+  'system-opened': ['open', 'recover', 'charge'],
+  'pressure-lost': ['open', 'recover', 'charge'],
+}
+
+/** Runs every step that this order can feed, each on its own section and on what came before it. */
+export function runAll(input: WorkOrderInput): Outcomes {
+  const head = shared(input)
+  const recovered = runRecovery(input, head)
+  const charged = runCharge(input, head)
+  return {
+    rules: runRules(input, head),
+    recovery: recovered,
+    charge: charged,
+    oil: runOil(input, head),
+    leakTest: runLeakTest(input, head),
+    evacuation: runEvacuation(input, head),
+    readings: input.readings ? runSection(readings, 'readings', input.readings, head) : ABSENT,
+    charging: runCharging(input, head, charged),
+  }
+}
+
+function runRules(input: WorkOrderInput, head: Values): Outcomes['rules'] {
+  if (!input.place?.law) return {}
+  return Object.fromEntries(
+    ACTIONS_OF[input.job].map((action) => [
+      action,
+      runSection(rules, 'rules', undefined, {
+        ...head,
+        machine: from(input.machine.kind, 'machine', 'kind'),
+        charge: fromQuantity(input.labelCharge, 'labelCharge'),
+        action: from(action, 'job'),
+      }),
+    ]),
+  )
+}
+
+function runRecovery(input: WorkOrderInput, head: Values): Outcomes['recovery'] {
+  const needed = input.job !== 'diagnose' && input.job !== 'couplers-parted'
+  if (!needed && !input.recovery) return ABSENT
+  const { kind, factorySealed } = input.machine
+  const sealed = kind === 'stationary' && factorySealed === true
+  const machine = sealed ? 'small-appliance' : kind
+  const lawOfUs = input.place?.law === 'us-federal' && kind !== 'refrigerated-cargo'
+  return runSection(recovery, 'recovery', input.recovery, {
+    ...head,
+    machine: lawOfUs ? from(machine, 'machine', 'kind') : undefined,
+    compressorDrive: kind === 'off-road' && lawOfUs ? head.compressorDrive : undefined,
+    // A section's own inventory is not the label's: only the whole charge can be held against it.
+    labelCharge: input.job === 'section-opened' ? undefined : head.labelCharge,
+    on: from(input.date, 'date'),
+  })
+}
+
+function runCharge(input: WorkOrderInput, head: Values): Outcomes['charge'] {
+  if (input.job === 'diagnose' && !input.charge) return ABSENT
+  const parted = input.job === 'couplers-parted'
+  return runSection(charge, 'charge', input.charge, {
+    ...head,
+    case: input.job === 'diagnose' ? undefined : from(input.job, 'job'),
+    couplings: parted
+      ? fromList(input.couplings, 'couplings', ['name', ...COUPLING_FIELDS], COUPLING_FIELDS)
+      : undefined,
+    parts: fromList(input.parts, 'parts', ['name', ...CHARGE_PART_FIELDS], ['old', 'new']),
+    recovered: from(input.recovery?.recovered, 'recovery', 'recovered'),
+  })
+}
+
+function runOil(input: WorkOrderInput, head: Values): Outcomes['oil'] {
+  const parts = fromList(input.parts, 'parts', ['name', ...OIL_PART_FIELDS], ['part'])
+  const total = fromQuantity(input.oilTotal, 'oilTotal')
+  if (!input.oil && !parts) return ABSENT
+  const drive = { 'open-drive': 'belt', 'hermetic-or-electric': 'electric' } as const
+  const { compressor } = input.machine
+  return runSection(oil, 'oil', input.oil, {
+    ...head,
+    // Either list of the section says which parts; the order's own must not count them twice.
+    parts: input.oil?.replaced === undefined ? parts : undefined,
+    systemTotal: total,
+    existingOil: from(input.oilType, 'oilType'),
+    compressorDrive: from(compressor && drive[compressor], 'machine', 'compressor'),
+  })
+}
+
+function runLeakTest(input: WorkOrderInput, head: Values): Outcomes['leakTest'] {
+  if (!input.leakTest) return ABSENT
+  const { added, addedInYear } = input.leakTest
+  return runSection(leakTest, 'leakTest', input.leakTest, {
+    ...head,
+    // The federal leak rate is worked out only where somebody says what was added.
+    fullCharge: added === undefined && addedInYear === undefined ? undefined : head.labelCharge,
+  })
+}
+
+function runEvacuation(input: WorkOrderInput, head: Values): Outcomes['evacuation'] {
+  const needed = input.job !== 'diagnose' && input.job !== 'couplers-parted'
+  if (!input.evacuation && !(needed && head.ambient)) return ABSENT
+  return runSection(evacuation, 'evacuation', input.evacuation, {
+    ...head,
+    temperature: head.ambient,
+  })
+}
+
+function runCharging(
+  input: WorkOrderInput,
+  head: Values,
+  charged: Outcomes['charge'],
+): Outcomes['charging'] {
+  if (!input.charging) return ABSENT
+  const found = charged.state === 'done' ? charged.computation.result : undefined
+  const toAdd = found?.massToAdd
+  // Without a mass to add (a what-if) nothing may be passed on: the whole charge would go in on top.
+  const target = toAdd && (found?.totalTarget ?? toAdd)
+  const inside =
+    found?.kind === 'correction' && toAdd && target
+      ? mass(Math.max(target.si - toAdd.si, 0), toAdd.plusMinus)
+      : undefined
+  return runSection(charging, 'charging', input.charging, {
+    ...head,
+    hoseBore: from(input.charge?.serviceHoseBore, 'charge', 'serviceHoseBore'),
+    hoseLength: from(input.charge?.serviceHoseLength, 'charge', 'serviceHoseLength'),
+    charge: fromQuantity(inside ? target?.within(undefined) : target, 'charging', 'charge'),
+    alreadyIn: fromQuantity(inside, 'charging', 'alreadyIn'),
+  })
+}

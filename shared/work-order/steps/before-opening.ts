@@ -1,0 +1,109 @@
+import type { WorkOrderInput } from '../input.ts'
+import type { Outcomes } from '../run.ts'
+import { figure, instruct, newBody, type StepBody, state, take } from '../step.ts'
+
+/** What must be known before anything is loosened: the law, the refrigerant, and the couplings. */
+export function beforeOpening(input: WorkOrderInput, outcomes: Outcomes): StepBody {
+  const body = newBody()
+  lawOf(body, input, outcomes)
+  instruct(body, 'engine-off', 'identify', 'gauges-first')
+  if (input.job === 'diagnose') return body
+  couplingsOf(body, input)
+  return body
+}
+
+/** What the law says of the certificate to open with: later steps repeat it only where theirs differs. */
+export const certificateToOpen = ({ rules }: Outcomes): string | undefined =>
+  rules.open?.state === 'done' ? rules.open.computation.result.certificate.says : undefined
+
+function lawOf(body: StepBody, input: WorkOrderInput, { rules }: Outcomes): void {
+  if (!rules.open) {
+    body.missing.push({
+      what: 'Whose law binds the work',
+      path: ['place', 'law'],
+      hint: 'us-federal, eu, uk, canada or australia',
+    })
+    return
+  }
+  const law = take(body, rules.open)
+  if (!law) return
+  figure(body, 'Law', law.placeName)
+  figure(body, 'Regime', law.regime.names.join(' or '))
+  body.findings.push(law.certificate.says)
+  state(body, law.place, [
+    ...law.regime.statements,
+    ...law.certificate.statements,
+    ...law.venting.statements,
+    ...law.elsewhere.statements,
+  ])
+  const names: Readonly<Record<string, readonly string[]>> = {
+    charge: ['labelCharge'],
+    compressor: ['machine', 'compressor'],
+    factorySealed: ['machine', 'factorySealed'],
+    forPay: ['person', 'forPay'],
+  }
+  const deciding = [
+    ...law.regime.missing,
+    ...law.certificate.statements.flatMap(({ dependsOn }) => dependsOn),
+  ]
+  for (const field of new Set(deciding)) {
+    const path = names[field] ?? [field]
+    body.missing.push({
+      what: `What the law asks here depends on ${path.join('.')}`,
+      path: [...path],
+    })
+  }
+  if (!input.person?.certificates && law.certificate.held === 'not-given') {
+    body.missing.push({
+      what: 'Certificates held by the person who does the work',
+      path: ['person', 'certificates'],
+    })
+  }
+}
+
+/** May the couplings be parted under charge? */
+function couplingsOf(body: StepBody, input: WorkOrderInput): void {
+  const couplings = input.couplings ?? []
+  if (couplings.length === 0) {
+    if (input.job !== 'couplers-parted') return
+    instruct(body, 'sealing-only', 'hold-fixed-half', 'clean-and-cap')
+    body.missing.push({
+      what: 'The couplings that are parted, and whether both halves close by themselves',
+      path: ['couplings'],
+    })
+    return
+  }
+  instruct(body, 'sealing-only')
+  couplings.forEach((coupling, index) => {
+    const name = coupling.name ?? `Coupling ${index + 1}`
+    const seals = coupling.selfSealing
+    figure(
+      body,
+      name,
+      seals === undefined
+        ? 'not known whether both halves close by themselves: not to be parted under charge yet'
+        : seals
+          ? 'both halves close by themselves: may be parted under charge'
+          : 'does not close by itself: never to be parted under charge',
+    )
+    if (seals === undefined) {
+      body.missing.push({
+        what: `${name}: whether both halves close by themselves`,
+        path: ['couplings', index, 'selfSealing'],
+        hint: "See the coupling and its maker's sheet.",
+      })
+    }
+  })
+  if (couplings.some(({ selfSealing }) => selfSealing === false)) {
+    instruct(body, 'recover-first')
+    if (input.job === 'couplers-parted') {
+      body.findings.push(
+        'A coupling of this order does not close by itself, so this is no job under charge: recover first, and order it as system-opened or section-opened.',
+      )
+    }
+  }
+  if (couplings.some(({ selfSealing }) => selfSealing === undefined)) {
+    instruct(body, 'look-at-coupling')
+  }
+  instruct(body, 'hold-fixed-half', 'clean-and-cap')
+}

@@ -1,0 +1,42 @@
+import { say } from '../../service/say.ts'
+import type { WorkOrderInput } from '../input.ts'
+import type { Outcomes } from '../run.ts'
+import { figure, instruct, newBody, type StepBody, take, want } from '../step.ts'
+
+/** How much oil goes in, of which kind, and where. */
+export function oilStep(input: WorkOrderInput, outcomes: Outcomes): StepBody {
+  const body = newBody()
+  instruct(body, 'oil-before')
+  if (!input.oilType && input.oil?.oil === undefined) {
+    body.missing.push({ what: 'Oil in the system, as its label says', path: ['oilType'] })
+  }
+  if (!input.oilTotal && input.oil?.systemTotal === undefined) {
+    body.missing.push({ what: "Oil of the whole system, the maker's figure", path: ['oilTotal'] })
+  }
+  if (outcomes.recovery.state !== 'absent') {
+    want(body, 'oil', input.oil, [
+      'recoveredOil',
+      'Oil that came out with the refrigerant, measured',
+    ])
+  }
+  if (input.job !== 'couplers-parted') {
+    want(body, 'oil', input.oil, ['leak', 'How refrigerant was lost: none, slow or sudden'])
+  }
+  const found = take(body, outcomes.oil)
+  if (found) {
+    figure(body, 'Oil to put in', found.add)
+    figure(body, 'By the published spread, from', found.addFrom)
+    figure(body, 'to', found.addTo)
+    for (const { what, add } of found.lines) figure(body, what, add)
+    if (found.compressor) body.findings.push(found.compressor.text)
+    body.findings.push(found.oilType.text, ...found.advice)
+    if (found.limited) {
+      body.findings.push(
+        "The sum was cut at the system's total: more oil would slug the compressor.",
+      )
+    }
+  }
+  const added = input.record?.oilAdded
+  if (added) body.read.push({ label: 'Put in', value: say(added) })
+  return body
+}

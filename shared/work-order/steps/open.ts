@@ -1,0 +1,13 @@
+import type { WorkOrderInput } from '../input.ts'
+import { instruct, newBody, type StepBody } from '../step.ts'
+
+/** Parting or opening, and closing what stands open. */
+export function open(input: WorkOrderInput): StepBody {
+  const body = newBody()
+  if (input.job === 'couplers-parted') {
+    instruct(body, 'join-quickly')
+    return body
+  }
+  instruct(body, 'prove-empty', 'cap-openings', 'purge-brazing')
+  return body
+}

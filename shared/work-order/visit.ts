@@ -1,0 +1,108 @@
+import type { Source } from '../sources.ts'
+import { checklist } from './checklist.ts'
+import type { JobKind, WorkOrderInput } from './input.ts'
+import type { Outcomes } from './run.ts'
+import type { Step, StepBody, StepId } from './step.ts'
+import { beforeOpening } from './steps/before-opening.ts'
+import { chargeStep } from './steps/charge.ts'
+import { evacuate } from './steps/evacuate.ts'
+import { leakTestStep } from './steps/leak-test.ts'
+import { oilStep } from './steps/oil.ts'
+import { open } from './steps/open.ts'
+import { records } from './steps/records.ts'
+import { recover } from './steps/recover.ts'
+import { replace } from './steps/replace.ts'
+import { verify } from './steps/verify.ts'
+
+interface Planned {
+  readonly title: string
+  readonly build: (input: WorkOrderInput, outcomes: Outcomes) => StepBody
+}
+
+const STEPS: Readonly<Record<StepId, Planned>> = {
+  measure: { title: 'Measure', build: verify },
+  'before-opening': { title: 'Before anything is opened', build: beforeOpening },
+  recover: { title: 'Recover', build: recover },
+  open: { title: 'Open', build: open },
+  replace: { title: 'Replace', build: replace },
+  oil: { title: 'Oil', build: oilStep },
+  'leak-test': { title: 'Leak test', build: leakTestStep },
+  evacuate: { title: 'Evacuate', build: evacuate },
+  charge: { title: 'Charge', build: chargeStep },
+  verify: { title: 'Verify', build: verify },
+  records: {
+    title: 'Records',
+    build: (input, outcomes) =>
+      records(
+        checklist(input, outcomes)
+          .filter(({ filled, because }) => !filled && because === undefined)
+          .map(({ what }) => what),
+      ),
+  },
+}
+
+const WHOLE: readonly StepId[] = [
+  'before-opening',
+  'recover',
+  'open',
+  'replace',
+  'oil',
+  'leak-test',
+  'evacuate',
+  'charge',
+  'verify',
+  'records',
+]
+
+/** The steps of a visit in their order: only those that the job needs, and those that were filled in. */
+export function stepsOf(job: JobKind, input: WorkOrderInput): readonly StepId[] {
+  const filled: Partial<Record<StepId, boolean>> = {
+    recover: input.recovery !== undefined,
+    replace: (input.parts?.length ?? 0) > 0,
+    oil: input.oil !== undefined || (input.parts?.length ?? 0) > 0,
+    'leak-test': input.leakTest !== undefined,
+    evacuate: input.evacuation !== undefined,
+    charge: input.charge !== undefined || input.charging !== undefined,
+  }
+  if (job === 'diagnose') {
+    return [
+      'before-opening',
+      'measure',
+      ...(filled['leak-test'] ? (['leak-test'] as const) : []),
+      ...(filled.charge ? (['charge'] as const) : []),
+      'records',
+    ]
+  }
+  if (job === 'couplers-parted') {
+    return WHOLE.filter((id) => !(id in filled) || id === 'charge' || filled[id])
+  }
+  return WHOLE
+}
+
+export interface Visit {
+  readonly steps: readonly Step[]
+  readonly sources: readonly Source[]
+}
+
+/** Every step of this job, built from what was read and what was computed. */
+export function visit(input: WorkOrderInput, outcomes: Outcomes): Visit {
+  const built = stepsOf(input.job, input).map((id) => {
+    const { title, build } = STEPS[id]
+    return { id, title, body: build(input, outcomes) }
+  })
+  return {
+    steps: built.map(({ id, title, body: { sources: _, ...body } }) => ({
+      id,
+      title,
+      state: stateOf(body),
+      ...body,
+    })),
+    sources: built.flatMap(({ body }) => body.sources),
+  }
+}
+
+function stateOf(body: Omit<StepBody, 'sources'>): Step['state'] {
+  if (body.problems.length > 0) return 'failed'
+  if (body.missing.length > 0) return 'missing'
+  return body.read.length === 0 && body.figures.length === 0 ? 'instructions' : 'complete'
+}

@@ -1,0 +1,197 @@
+import { z } from 'zod'
+import { type CautionId, cautions } from '../cautions.ts'
+import { CalcError } from '../errors.ts'
+import { type Assumption, defineOperation, type Warning } from '../operation.ts'
+import { refrigerant } from '../refrigerant/index.ts'
+import type { Source } from '../sources.ts'
+import { checklist, checklistOut } from './checklist.ts'
+import { type ComputedParts, computedOf, computedOut } from './computed.ts'
+import { identity } from './identity.ts'
+import { fields, JOBS, type WorkOrderInput } from './input.ts'
+import { type Outcomes, runAll } from './run.ts'
+import type { Outcome } from './section.ts'
+import { missingOut, type Step, stepOut } from './step.ts'
+import { visit } from './visit.ts'
+
+const result = z.strictObject({
+  title: z.string(),
+  invented: z.boolean().describe('A demonstration: nothing on it was measured'),
+  job: z.enum(JOBS),
+  identity: z.array(z.strictObject({ label: z.string(), value: z.string() })),
+  steps: z.array(stepOut).describe('The visit, in order: only the steps that this job needs'),
+  missing: z.array(missingOut).describe('All that is still to be read or given'),
+  failed: z.array(z.string()).describe('Ids of the steps that were refused'),
+  checklist: checklistOut.describe('What must be written down'),
+  computed: computedOut.describe('The full results of the single steps'),
+})
+
+/** The whole visit on one sheet. */
+export const workOrder = defineOperation({
+  name: 'work-order',
+  summary: 'The whole visit on one sheet: what to do, in order, with every figure',
+  description:
+    'Takes one order (machine, refrigerant, place, person, job, couplings, parts, and what was read so far) and gives the steps of this job in the order of a visit, each with what was read, what follows from it and what is still missing, and a checklist of what must be written down. A step that is refused is reported in its place; the others stand. Run it again as readings come in.',
+  fields,
+  result,
+  cautions: ['pressure', 'cold-burns', 'weigh-the-charge', 'maker-first', 'local-rules'],
+  example: {
+    invented: true,
+    machine: {
+      name: 'Quarry loader 7',
+      kind: 'off-road',
+      compressor: 'open-drive',
+      meteringDevice: 'expansion-valve',
+    },
+    refrigerant: 'R-134a',
+    labelCharge: '2 lb 6 oz',
+    place: { law: 'us-federal', altitude: '1200 ft', ambient: '75 °F' },
+    person: { certificates: ['us-609'], forPay: true },
+    job: 'couplers-parted',
+    couplings: [
+      { name: 'Liquid line', selfSealing: true, spillVolume: '1.2 mL ±0.3 mL', phase: 'liquid' },
+      { name: 'Suction line', selfSealing: true, spillVolume: '2.0 mL ±0.5 mL', phase: 'vapour' },
+    ],
+  },
+  compute(input) {
+    const { info } = headOf(input)
+    const outcomes = runAll(input)
+    const { steps, sources } = visit(input, outcomes)
+    const done = computations(outcomes)
+    const failed = steps.filter(({ state }) => state === 'failed')
+    return {
+      result: {
+        title: input.order ? `${input.machine.name}: ${input.order}` : input.machine.name,
+        invented: input.invented ?? false,
+        job: input.job,
+        identity: identity(input),
+        steps,
+        missing: distinct(steps.flatMap(({ missing }) => missing)),
+        failed: failed.map(({ id }) => id),
+        checklist: checklist(input, outcomes),
+        computed: computedOf(outcomes) satisfies ComputedParts,
+      },
+      steps: done.flatMap(({ title, computation }) =>
+        computation.steps.map((step) => ({ ...step, what: `${title}: ${step.what}` })),
+      ),
+      cautions: [
+        ...cautions(...headCautions(input.job, info.safetyClass.value)),
+        ...done.flatMap(({ computation }) => computation.cautions),
+      ],
+      sources: shownSources(sources, done, outcomes, steps),
+      assumptions: distinct(
+        done.flatMap(({ computation, where }) =>
+          computation.assumptions.map(
+            (entry): Assumption => ({
+              ...entry,
+              field: where(entry.field),
+            }),
+          ),
+        ),
+      ),
+      warnings: [
+        ...(input.invented
+          ? [
+              {
+                code: 'invented',
+                message: 'This order is a demonstration: nothing on it was measured.',
+              },
+            ]
+          : []),
+        ...failed.map(
+          ({ id, title }): Warning => ({
+            code: 'step-failed',
+            message: `${title} was refused, see its problems; the other steps (all but ${id}) stand.`,
+          }),
+        ),
+        ...distinct(
+          done.flatMap(({ title, computation }) =>
+            computation.warnings.map(
+              ({ code, message }): Warning => ({ code, message: `${title}: ${message}` }),
+            ),
+          ),
+        ),
+      ],
+    }
+  },
+})
+
+/** The refrigerant of the order: without it there is no sheet. @throws {CalcError} `unknown-refrigerant`. */
+function headOf(input: WorkOrderInput) {
+  try {
+    return refrigerant(input.refrigerant)
+  } catch (error) {
+    throw error instanceof CalcError ? error.under('refrigerant') : error
+  }
+}
+
+function headCautions(job: WorkOrderInput['job'], safetyClass: string): CautionId[] {
+  return [
+    'pressure',
+    'cold-burns',
+    'asphyxiation',
+    'decomposition',
+    ...(safetyClass.endsWith('1') ? [] : (['flammable'] as const)),
+    ...(job === 'diagnose' ? (['rotating-parts'] as const) : []),
+    'no-venting',
+    'weigh-the-charge',
+    'maker-first',
+    'local-rules',
+  ]
+}
+
+const TITLES: Readonly<Record<Exclude<keyof Outcomes, 'rules'>, string>> = {
+  readings: 'Readings',
+  recovery: 'Recovery',
+  charge: 'Charge',
+  oil: 'Oil',
+  leakTest: 'Leak test',
+  evacuation: 'Evacuation',
+  charging: 'Charging',
+}
+
+function computations({ rules, ...others }: Outcomes) {
+  const named: (readonly [string, Outcome<unknown>])[] = [
+    ...Object.values(rules).map((outcome) => ['Rules', outcome] as const),
+    ...(Object.keys(TITLES) as (keyof typeof TITLES)[]).map(
+      (key) => [TITLES[key], others[key]] as const,
+    ),
+  ]
+  return named.flatMap(([title, outcome]) =>
+    outcome.state === 'done'
+      ? [{ title, computation: outcome.computation, where: outcome.where }]
+      : [],
+  )
+}
+
+/** Sources of what stands on the sheet; of the law only the statements that are on it. */
+function shownSources(
+  own: readonly Source[],
+  done: ReturnType<typeof computations>,
+  { rules }: Outcomes,
+  steps: readonly Step[],
+): readonly Source[] {
+  const law = new Set(
+    Object.values(rules).flatMap((outcome) =>
+      outcome.state === 'done' ? outcome.computation.sources.map(({ id }) => id) : [],
+    ),
+  )
+  const kept = new Set([
+    ...steps.flatMap((step) => step.rules.map(({ source }) => source)),
+    ...recordIds(rules),
+  ])
+  return [...own, ...done.flatMap(({ computation }) => computation.sources)].filter(
+    ({ id }) => !law.has(id) || kept.has(id),
+  )
+}
+
+const recordIds = (rules: Outcomes['rules']): string[] =>
+  Object.values(rules).flatMap((outcome) => {
+    if (outcome.state !== 'done') return []
+    const { place, records } = outcome.computation.result
+    return records.statements.map(({ id }) => `${place}/${id}`)
+  })
+
+/** Each entry once, by what it says. */
+const distinct = <T>(entries: readonly T[]): T[] => [
+  ...new Map(entries.map((entry) => [JSON.stringify(entry), entry])).values(),
+]
