@@ -18,13 +18,15 @@ import {
   type Uncertain,
   volume,
 } from '../quantity/index.ts'
-import { type Refrigerant, refrigerant, saturationPressure } from '../refrigerant/index.ts'
+import { type Refrigerant, saturationPressure } from '../refrigerant/index.ts'
 import { airFraction, airMass, excessPressure, vapourSpace } from './air-check/air.ts'
 import { type AirLimit, airLimit } from './air-check/limit.ts'
 import { againstLimit, againstSaturation, VERDICTS, type Verdict } from './air-check/verdict.ts'
 import { type Condition, conditionOut } from './condition.ts'
 import { type Notes, newNotes, withNotes } from './notes.ts'
 import { placeIn, resolveBarometer } from './place.ts'
+import { propertySources } from './property-sources.ts'
+import { flammableCautions, pickRefrigerant, refrigerantIn, under } from './refrigerant-input.ts'
 import { sourceTable } from './source-table.ts'
 import { statementOut, statementSources, statementTable } from './statement.ts'
 
@@ -32,7 +34,7 @@ const sourceOf = sourceTable(data.sources)
 const statements = statementTable(data.statements, sourceOf)
 
 const fields = {
-  refrigerant: z.string().describe('Refrigerant that it should be, such as R-134a'),
+  refrigerant: refrigerantIn,
   pressure: quantityIn.pressure.describe('Pressure of the resting container or system'),
   temperature: quantityIn.temperature.describe('Its temperature, read within 4 inches of it'),
   container: z
@@ -101,17 +103,23 @@ export const airCheck = defineOperation({
     contents: '18 lb',
   },
   compute(input) {
-    const r = refrigerant(input.refrigerant)
+    const r = pickRefrigerant(input.refrigerant)
     const notes = newNotes()
     notes.cautions.push(
       ...cautions('pressure', 'cold-burns', 'no-venting', 'do-not-mix', 'local-rules'),
     )
-    if (r.info.safetyClass.value !== 'A1') notes.cautions.push(...cautions('flammable'))
+    notes.cautions.push(...flammableCautions(r))
     const place = resolveBarometer(input)
     if (input.pressure.kind === 'gaugePressure') notes.assumptions.push(...place.assumptions)
     notes.warnings.push(...place.warnings)
     const { barometerPa } = place
     const pressure = under('pressure', () => toAbsolute(input.pressure, barometerPa))
+    if ((pressure.plusMinus ?? 0) >= pressure.si) {
+      throw new CalcError('bad-input', 'The pressure is less certain than it is high.', {
+        hint: 'Give the uncertainty of the gauge in the unit of the reading, such as 104 ±1 psig.',
+        path: ['pressure'],
+      })
+    }
     const temperatureK = input.temperature
 
     const bubblePa = under('temperature', () => saturationPressure(r, temperatureK.si, 'bubble'))
@@ -124,7 +132,7 @@ export const airCheck = defineOperation({
       values: { pressure, saturation: absolutePressure(bubblePa), temperature: temperatureK },
       gives: pressureDifference(excess.si, excess.plusMinus),
     })
-    notes.sources.push(sourceOf('own-properties'), sourceOf('partial-pressures'))
+    notes.sources.push(...propertySources(r), sourceOf('partial-pressures'))
 
     const limit = under('temperature', () => airLimit(r, temperatureK))
     const conditions = conditionsOf(input)
@@ -371,13 +379,5 @@ function airOf(
             found.plusMinus === undefined ? undefined : found.plusMinus / contents.si,
           )
         : undefined,
-  }
-}
-
-function under<T>(path: string, f: () => T): T {
-  try {
-    return f()
-  } catch (error) {
-    throw error instanceof CalcError ? error.under(path) : error
   }
 }

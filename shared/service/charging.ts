@@ -12,7 +12,7 @@ import {
   toGauge,
   volume,
 } from '../quantity/index.ts'
-import { type Refrigerant, refrigerant, saturationPressure } from '../refrigerant/index.ts'
+import { type Refrigerant, saturationPressure } from '../refrigerant/index.ts'
 import { amountToAdd, scaleOut, scaleReadings } from './charging/amounts.ts'
 import { cansFor } from './charging/cans.ts'
 import { checkWarming, weatherConditions } from './charging/conditions.ts'
@@ -21,6 +21,8 @@ import { checkRoute, isBlendWithGlide, rightRoutes, SUPPLIES } from './charging/
 import { conditionOut } from './condition.ts'
 import { type Notes, newNotes, withNotes } from './notes.ts'
 import { placeIn, resolveBarometer } from './place.ts'
+import { propertySources } from './property-sources.ts'
+import { flammableCautions, pickRefrigerant, refrigerantIn, under } from './refrigerant-input.ts'
 import { say } from './say.ts'
 import { sourceTable } from './source-table.ts'
 import { statementOut, statementSources, statementTable } from './statement.ts'
@@ -29,7 +31,7 @@ const sourceOf = sourceTable(data.sources)
 const statements = statementTable(data.statements, sourceOf)
 
 const fields = {
-  refrigerant: z.string().describe('Refrigerant to charge, such as R-134a'),
+  refrigerant: refrigerantIn,
   charge: quantityIn.mass.describe('Full charge to reach: the label’s, or the corrected target'),
   tolerance: quantityIn.mass.optional().describe('How far off the charge may be, to either side'),
   alreadyIn: quantityIn.mass
@@ -154,7 +156,7 @@ export const charging = defineOperation({
     phase: 'liquid',
   },
   compute(input) {
-    const r = refrigerant(input.refrigerant)
+    const r = pickRefrigerant(input.refrigerant)
     const notes = newNotes()
     const place = resolveBarometer(input)
     notes.warnings.push(...place.warnings, ...checkRoute(r, input))
@@ -179,7 +181,7 @@ export const charging = defineOperation({
     const practice = statements(...practiceOf(r, input))
     notes.sources.push(
       ...statementSources([...routes, ...practice], sourceOf),
-      sourceOf('own-properties'),
+      ...propertySources(r),
     )
     const { tolerance, toAdd } = amount
     return withNotes(
@@ -229,7 +231,7 @@ function warn(r: Refrigerant, input: Input, notes: Notes): void {
     ),
   )
   if (input.engine !== 'off') notes.cautions.push(...cautions('rotating-parts'))
-  if (r.info.safetyClass.value !== 'A1') notes.cautions.push(...cautions('flammable'))
+  notes.cautions.push(...flammableCautions(r))
 }
 
 function practiceOf(r: Refrigerant, input: Input): readonly (keyof typeof data.statements)[] {
@@ -283,12 +285,15 @@ function hoseOf(
     })
   }
   const temperatureK = reading?.si ?? ROOM_K
-  const vapourPa = input.hosePressure ? toAbsolute(input.hosePressure, barometerPa).si : undefined
+  const { hosePressure } = input
+  const vapourPa = hosePressure
+    ? under('hosePressure', () => toAbsolute(hosePressure, barometerPa).si)
+    : undefined
   const space = hoseVolume(hoseBore.si, hoseLength.si)
   const holds = (state: HoseState, pressurePa?: number) =>
     space * hoseDensity(r, state, temperatureK, pressurePa)
-  const full = atPath('sourceTemperature', () => holds('liquid'))
-  const end = atPath('hosePressure', () => holds(atEnd, vapourPa))
+  const full = under('sourceTemperature', () => holds('liquid'))
+  const end = under('hosePressure', () => holds(atEnd, vapourPa))
   const holdUpKg = end - holds(atStart)
   if (input.hoseAtEnd === undefined) {
     notes.assumptions.push({
@@ -353,12 +358,12 @@ const GAUGE_PA = 7_000
 function pressures(r: Refrigerant, input: Input, barometerPa: number, notes: Notes) {
   const { sourceTemperature, systemPressure } = input
   if (!sourceTemperature) return {}
-  const sourcePa = atPath('sourceTemperature', () =>
+  const sourcePa = under('sourceTemperature', () =>
     saturationPressure(r, sourceTemperature.si, 'bubble'),
   )
   const sourcePressure = toGauge(sourcePa, barometerPa)
   if (!systemPressure) return { sourcePressure }
-  const system = toAbsolute(systemPressure, barometerPa)
+  const system = under('systemPressure', () => toAbsolute(systemPressure, barometerPa))
   const width = system.plusMinus ?? GAUGE_PA
   const drive = sourcePa - system.si
   if (drive > width) return { sourcePressure, flow: 'into-system' as const }
@@ -370,12 +375,4 @@ function pressures(r: Refrigerant, input: Input, barometerPa: number, notes: Not
       : 'Source and system stand at the same pressure: nothing will flow. Warm the source with water within its limit, or charge into the low side with the engine running.',
   })
   return { sourcePressure, flow: back ? ('back-into-source' as const) : ('cannot-tell' as const) }
-}
-
-function atPath<T>(path: string, f: () => T): T {
-  try {
-    return f()
-  } catch (error) {
-    throw error instanceof CalcError ? error.under(path) : error
-  }
 }

@@ -4,13 +4,14 @@ import { cautions } from '../cautions.ts'
 import { CalcError } from '../errors.ts'
 import { defineOperation } from '../operation.ts'
 import { quantityIn } from '../quantity/index.ts'
-import { type Refrigerant, refrigerant } from '../refrigerant/index.ts'
+import type { Refrigerant } from '../refrigerant/index.ts'
 import { type Notes, newNotes, withNotes } from './notes.ts'
 import { placeIn, resolveBarometer } from './place.ts'
 import { type CylinderResult, cylinderOut, cylinderPart } from './recovery/cylinder-part.ts'
 import { COMPRESSOR_DRIVES, EQUIPMENT_DATES, MACHINES } from './recovery/evacuation-level.ts'
 import { type ExpectedResult, expectedOut, expectedPart } from './recovery/expected-part.ts'
 import { levelOut, levelPart } from './recovery/level-part.ts'
+import { flammableCautions, pickRefrigerant, refrigerantIn } from './refrigerant-input.ts'
 import { sourceTable } from './source-table.ts'
 import { statementOut, statementSources, statementTable } from './statement.ts'
 
@@ -18,7 +19,7 @@ const sourceOf = sourceTable(data.sources)
 const statements = statementTable(data.statements, sourceOf)
 
 const fields = {
-  refrigerant: z.string().describe('Refrigerant in the machine, such as R-134a'),
+  refrigerant: refrigerantIn,
   machine: z
     .enum(MACHINES)
     .optional()
@@ -115,13 +116,13 @@ export const recovery = defineOperation({
     on: '2026-11-25',
   },
   compute(input) {
-    const r = refrigerant(input.refrigerant)
+    const r = pickRefrigerant(input.refrigerant)
     const notes = newNotes()
     notes.cautions.push(
       ...cautions('pressure', 'cold-burns', 'asphyxiation', 'no-venting', 'local-rules'),
     )
-    const flammable = r.info.safetyClass.value !== 'A1'
-    if (flammable) notes.cautions.push(...cautions('flammable'))
+    const burns = flammableCautions(r)
+    notes.cautions.push(...burns)
     const { barometerPa, assumptions, warnings } = resolveBarometer(input)
     const readsGauge = input.systemPressure?.kind === 'gaugePressure' || input.machine !== undefined
     if (readsGauge) notes.assumptions.push(...assumptions)
@@ -134,7 +135,7 @@ export const recovery = defineOperation({
       : undefined
     const practice = statements(
       ...(['weigh', 'one-refrigerant', 'damaged-cylinder'] as const),
-      ...(flammable ? (['flammable-cylinder'] as const) : []),
+      ...(burns.length > 0 ? (['flammable-cylinder'] as const) : []),
       ...(r.info.id === 'R-12' ? (['evacuate-cylinder'] as const) : []),
       ...(cylinder?.requalification?.status === 'overdue'
         ? (['overdue', 'filled-before-due'] as const)

@@ -16,7 +16,9 @@ import {
 import { type Refrigerant, refrigerant, saturationPressure } from '../refrigerant/index.ts'
 import { type Notes, newNotes, withNotes } from './notes.ts'
 import { placeIn, resolveBarometer } from './place.ts'
+import { propertySources } from './property-sources.ts'
 import { COMPRESSOR_DRIVES } from './recovery/evacuation-level.ts'
+import { under } from './refrigerant-input.ts'
 import { acceptabilityOut, allDecisions, allowedConversion } from './retrofit/acceptability.ts'
 import { chargePart, retrofitChargeOut } from './retrofit/charge-part.ts'
 import { sourceTable } from './source-table.ts'
@@ -225,15 +227,10 @@ function highSide(old: Refrigerant, fresh: Refrigerant, input: Input, notes: Not
       because: 'none was given; about 40 °F above a 90 °F day',
     })
   }
-  const pressureOf = (r: Refrigerant) => {
-    try {
-      return saturationPressure(r, at.si, 'bubble')
-    } catch (error) {
-      throw error instanceof CalcError ? error.under('condensingTemperature') : error
-    }
-  }
+  const pressureOf = (r: Refrigerant) =>
+    under('condensingTemperature', () => saturationPressure(r, at.si, 'bubble'))
   const [before, after] = [pressureOf(old), pressureOf(fresh)]
-  notes.sources.push(sourceOf('own-properties'))
+  notes.sources.push(...propertySources(old), ...propertySources(fresh))
   notes.steps.push({
     what: 'Rise of the high side at the same condensing temperature',
     formula: 'saturation pressure of the new refrigerant − that of the old',

@@ -6,6 +6,8 @@ import type { Computed } from '../../operation.ts'
 import { mass, type Quantity, quantityOut, temperature } from '../../quantity/index.ts'
 import { type Refrigerant, refrigerant } from '../../refrigerant/index.ts'
 import type { Notes } from '../notes.ts'
+import { propertySources } from '../property-sources.ts'
+import { under } from '../refrigerant-input.ts'
 import { say } from '../say.ts'
 import { sourceTable } from '../source-table.ts'
 import { type FillLimit, fillLimits, liquidFullTemperature, specificGravity } from './cylinder.ts'
@@ -125,7 +127,7 @@ function identity(r: Refrigerant, holds: string | undefined, notes: Notes): stri
       path: ['cylinderHolds'],
     })
   }
-  const inside = readRefrigerant(holds)
+  const inside = under('cylinderHolds', () => refrigerant(holds))
   if (inside.info.id !== r.info.id) {
     notes.cautions.push(...cautions('do-not-mix'))
     throw new CalcError(
@@ -138,14 +140,6 @@ function identity(r: Refrigerant, holds: string | undefined, notes: Notes): stri
     )
   }
   return []
-}
-
-function readRefrigerant(name: string): Refrigerant {
-  try {
-    return refrigerant(name)
-  } catch (error) {
-    throw error instanceof CalcError ? error.under('cylinderHolds') : error
-  }
 }
 
 function explainLimits(
@@ -169,7 +163,7 @@ function explainLimits(
   notes.sources.push(
     ...limits.map((entry) => entry.source),
     sourceOf('filling-density-definition'),
-    sourceOf('own-properties'),
+    ...propertySources(r),
   )
   const sixty = limits.find((entry) => entry.rule === 'sixty-percent-of-gross')
   if (sixty && grossRating) {

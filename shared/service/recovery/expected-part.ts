@@ -12,6 +12,8 @@ import {
 } from '../../quantity/index.ts'
 import type { Refrigerant } from '../../refrigerant/index.ts'
 import type { Notes } from '../notes.ts'
+import { propertySources } from '../property-sources.ts'
+import { under } from '../refrigerant-input.ts'
 import { say } from '../say.ts'
 import { sourceTable } from '../source-table.ts'
 import { J2788_SHARE, massAtRest } from './expected-mass.ts'
@@ -111,7 +113,7 @@ function atRest(
   barometerPa: number,
   notes: Notes,
 ): Span {
-  const pressure = toAbsolute(reading, barometerPa)
+  const pressure = under('systemPressure', () => toAbsolute(reading, barometerPa))
   if (pressure.plusMinus === undefined || temperature.plusMinus === undefined) {
     notes.assumptions.push({
       field: 'systemPressure',
@@ -119,13 +121,15 @@ function atRest(
       because: 'no uncertainty was given with the readings',
     })
   }
-  const found = massAtRest(
-    r,
-    { si: temperature.si, plusMinus: temperature.plusMinus ?? TEMPERATURE_K },
-    { si: pressure.si, plusMinus: pressure.plusMinus ?? PRESSURE_PA },
-    volume.si,
+  const found = under('systemTemperature', () =>
+    massAtRest(
+      r,
+      { si: temperature.si, plusMinus: temperature.plusMinus ?? TEMPERATURE_K },
+      { si: pressure.si, plusMinus: pressure.plusMinus ?? PRESSURE_PA },
+      volume.si,
+    ),
   )
-  notes.sources.push(sourceOf('own-properties'))
+  notes.sources.push(...propertySources(r))
   notes.steps.push({
     what: 'Mass at rest',
     formula:

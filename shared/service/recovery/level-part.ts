@@ -4,6 +4,7 @@ import type { Computed } from '../../operation.ts'
 import { absolutePressure, type Quantity, quantityOut, toGauge } from '../../quantity/index.ts'
 import type { Refrigerant } from '../../refrigerant/index.ts'
 import type { Notes } from '../notes.ts'
+import { propertySources } from '../property-sources.ts'
 import { sourceTable } from '../source-table.ts'
 import { statementOut, statementSources, statementTable } from '../statement.ts'
 import {
@@ -77,7 +78,7 @@ export function levelPart(
     })
   }
   const level = absolutePressure(levelPa).in('inHg abs')
-  notes.sources.push(sourceOf('cfr-82-152-classes'), sourceOf('own-properties'))
+  notes.sources.push(sourceOf('cfr-82-152-classes'), ...propertySources(r))
   notes.steps.push({
     what: 'Level of evacuation',
     formula: '29.9 inHg less the vacuum in 40 CFR 82.156 Table 1',

@@ -5,6 +5,7 @@ import type { Computed } from '../../operation.ts'
 import { fraction, mass, type Quantity, quantityOut } from '../../quantity/index.ts'
 import type { Refrigerant } from '../../refrigerant/index.ts'
 import type { Notes } from '../notes.ts'
+import { propertySources } from '../property-sources.ts'
 import { say } from '../say.ts'
 import { sourceTable } from '../source-table.ts'
 import { chargeBand } from './charge-band.ts'
@@ -44,7 +45,11 @@ export function chargePart(
   const band = chargeBand(original, from, to)
   const { densityRatio, formulaKg, formulaRange, sameVolumeKg, spreadKg } = band
   const [least, most] = spreadKg
-  notes.sources.push(sourceOf('retrofit-practice'), sourceOf('own-properties'))
+  notes.sources.push(
+    sourceOf('retrofit-practice'),
+    ...propertySources(from),
+    ...propertySources(to),
+  )
   notes.steps.push(
     {
       what: 'Charge by mass fraction (common practice)',

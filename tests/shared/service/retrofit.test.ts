@@ -167,7 +167,6 @@ describe('what may be done', () => {
       data.flammable.source,
       data.charge.source,
       data.accumulatorYears.source,
-      'own-properties',
     ])
     expect([...used].sort()).toEqual(Object.keys(data.sources).sort())
   })
