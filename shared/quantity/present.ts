@@ -1,3 +1,4 @@
+import { CalcError } from '../errors.ts'
 import type { Kind, Unit } from './kinds.ts'
 import { Quantity, requireUnit } from './quantity.ts'
 
@@ -140,8 +141,19 @@ function render(quantity: Quantity, unit: Unit, decimals: number, precise: boole
   )
 }
 
+/** A finite SI value can still pass the largest number when it is turned into a small unit. */
 const frame = (value: number, unit: Unit, plusMinus: number | undefined): ShownValue =>
-  plusMinus === undefined ? { value, unit: unit.symbol } : { value, unit: unit.symbol, plusMinus }
+  plusMinus === undefined
+    ? { value: finite(value), unit: unit.symbol }
+    : { value: finite(value), unit: unit.symbol, plusMinus: finite(plusMinus) }
+
+/** Nothing that is shown stands for "no number". @throws {CalcError} `out-of-range` */
+function finite(value: number): number {
+  if (Number.isFinite(value)) return value
+  throw new CalcError('out-of-range', 'A figure of the answer is too large to be a number.', {
+    hint: 'Check the input for a value far outside what the trade meets.',
+  })
+}
 
 /** One digit of the uncertainty, two when it begins with 1 or 2 (GUM 7.2.6 asks for two at most). */
 function decimalsFor(plusMinus: number, fallback: number): number {
@@ -182,6 +194,7 @@ export function showAll<T>(tree: T, presentation: Presentation): Shown<T> {
 function showAny(tree: unknown, presentation: Presentation): unknown {
   if (tree instanceof Quantity) return show(tree, presentation)
   if (Array.isArray(tree)) return tree.map((item) => showAny(item, presentation))
+  if (typeof tree === 'number') return finite(tree)
   if (tree === null || typeof tree !== 'object') return tree
   return Object.fromEntries(
     Object.entries(tree)

@@ -14,7 +14,7 @@ export class Quantity<K extends Kind = Kind> {
   readonly shownIn: string | undefined
 
   constructor(kind: K, si: number, plusMinus?: number, shownIn?: string) {
-    if (!Number.isFinite(si)) {
+    if (!Number.isFinite(si) || !Number.isFinite(plusMinus ?? 0)) {
       throw new CalcError(
         'out-of-range',
         `The figure for ${KIND_NAMES[kind].name} is not finite.`,
