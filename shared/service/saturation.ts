@@ -3,30 +3,18 @@ import { cautions } from '../cautions.ts'
 import { CalcError } from '../errors.ts'
 import { defineOperation, type Step } from '../operation.ts'
 import {
-  absolutePressure,
-  density,
-  type PressureReading,
-  propagate,
-  type Quantity,
+  barometricPressure,
   quantityIn,
   quantityOut,
   specificEnergy,
-  temperature,
   temperatureDifference,
-  toAbsolute,
   toGauge,
 } from '../quantity/index.ts'
-import {
-  type Line,
-  latentHeat,
-  type Refrigerant,
-  saturatedDensity,
-  saturationPressure,
-  saturationTemperature,
-} from '../refrigerant/index.ts'
+import type { Refrigerant } from '../refrigerant/index.ts'
 import { placeIn, type ResolvedPlace, resolveBarometer } from './place.ts'
 import { propertySources } from './property-sources.ts'
-import { flammableCautions, pickRefrigerant, refrigerantIn, under } from './refrigerant-input.ts'
+import { flammableCautions, pickRefrigerant, refrigerantIn } from './refrigerant-input.ts'
+import { type BothLines, type Given, type LinePoint, linesOf } from './saturation/lines.ts'
 
 const lineOut = z
   .strictObject({
@@ -101,73 +89,6 @@ export const saturation = defineOperation({
   },
 })
 
-interface LinePoint {
-  readonly line: Line
-  readonly temperature: Quantity<'temperature'>
-  readonly pressure: Quantity<'absolutePressure'>
-  readonly density: Quantity<'density'>
-}
-
-interface BothLines {
-  readonly bubble: LinePoint
-  readonly dew: LinePoint
-  readonly glideK: number
-  readonly latentHeat: number
-}
-
-interface Given {
-  readonly pressure?: PressureReading | undefined
-  readonly temperature?: Quantity<'temperature'> | undefined
-}
-
-function linesOf(r: Refrigerant, { pressure, temperature: given }: Given, place: ResolvedPlace) {
-  if (pressure) {
-    return under('pressure', () => {
-      const atPa = toAbsolute(pressure, place.barometerPa)
-      return finish(r, (line) => atPressure(r, line, atPa))
-    })
-  }
-  if (given) return under('temperature', () => finish(r, (line) => atTemperature(r, line, given)))
-  throw new CalcError('missing-input', 'Neither a pressure nor a temperature is given.', {
-    path: ['pressure'],
-    hint: 'Give a pressure such as 70 psig, or a temperature such as 40 °F.',
-  })
-}
-
-function finish(r: Refrigerant, point: (line: Line) => LinePoint): BothLines {
-  const bubble = point('bubble')
-  const dew = point('dew')
-  const pressurePa = bubble.pressure.si
-  const dewK = saturationTemperature(r, pressurePa, 'dew')
-  const bubbleK = saturationTemperature(r, pressurePa, 'bubble')
-  return {
-    bubble,
-    dew,
-    glideK: r.info.kind === 'pure' ? 0 : Math.max(0, dewK - bubbleK),
-    latentHeat: latentHeat(r, pressurePa),
-  }
-}
-
-function atPressure(r: Refrigerant, line: Line, pressure: Quantity<'absolutePressure'>): LinePoint {
-  const found = propagate([pressure], (pressurePa) => saturationTemperature(r, pressurePa, line))
-  return {
-    line,
-    temperature: temperature(found.si, found.plusMinus),
-    pressure,
-    density: density(saturatedDensity(r, found.si, line === 'bubble' ? 'liquid' : 'vapour')),
-  }
-}
-
-function atTemperature(r: Refrigerant, line: Line, given: Quantity<'temperature'>): LinePoint {
-  const found = propagate([given], (temperatureK) => saturationPressure(r, temperatureK, line))
-  return {
-    line,
-    temperature: given,
-    pressure: absolutePressure(found.si, found.plusMinus),
-    density: density(saturatedDensity(r, given.si, line === 'bubble' ? 'liquid' : 'vapour')),
-  }
-}
-
 const lineResult = (point: LinePoint, place: ResolvedPlace) => ({
   temperature: point.temperature,
   gaugePressure: toGauge(point.pressure.si, place.barometerPa, point.pressure.plusMinus),
@@ -190,7 +111,7 @@ function stepsOf(
             formula: 'gauge reading + barometric pressure',
             values: {
               'gauge reading': pressure,
-              'barometric pressure': absolutePressure(place.barometerPa),
+              'barometric pressure': barometricPressure(place.barometerPa),
             },
             gives: both.bubble.pressure,
           },

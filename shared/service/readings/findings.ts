@@ -97,7 +97,7 @@ function suctionFindings(m: Measured, f: Figures, input: ReadingsInput): readonl
       : [finding('suction-colder-than-dew', beyond(superheat))]
   }
   // An orifice tube floods the evaporator outlet by design: the accumulator keeps the liquid back.
-  const floods = input.meteringDevice === 'orifice-tube'
+  const floods = floodsByDesign(input)
   if (!surelyAbove(superheat, 0)) {
     return floods && superheat.si >= 0 ? [] : [finding('no-superheat', within(superheat))]
   }
@@ -109,6 +109,14 @@ function suctionFindings(m: Measured, f: Figures, input: ReadingsInput): readonl
   return valve && surelyAbove(superheat, METERING_SUPERHEAT.highK)
     ? [finding('superheat-very-high', degrees(superheat.si))]
     : []
+}
+
+function floodsByDesign({ equipment, meteringDevice }: ReadingsInput): boolean {
+  if (equipment === 'stationary') return false
+  return (
+    meteringDevice === 'orifice-tube' ||
+    (equipment === 'vehicle' && meteringDevice === 'fixed-orifice')
+  )
 }
 
 function liquidFindings(m: Measured, f: Figures): readonly Finding[] {

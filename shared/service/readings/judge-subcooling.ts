@@ -25,8 +25,32 @@ const STATIONARY: Meanings = {
     'Too much refrigerant, or air in the system, which reads as subcooling. Compare pressure and temperature at rest for air; else recover some, wait 15 minutes, and read again.',
 }
 
-/** Charge by subcooling: the maker's figure first, then what is published for this equipment. */
+/**
+ * Charge by subcooling: the maker's figure first, then what is published for this equipment.
+ *
+ * Counted from the discharge pressure a subcooling shows too large, so only "below" stands.
+ */
 export function subcoolingVerdict(
+  m: Measured,
+  measured: Figure,
+  input: ReadingsInput,
+  equipment: 'vehicle' | 'stationary',
+): Verdict {
+  const verdict = bySubcooling(m, measured, input, equipment)
+  const shownTooLarge = m.highFrom === 'discharge-line'
+  if (!shownTooLarge || (verdict.outcome !== 'inside' && verdict.outcome !== 'above')) {
+    return verdict
+  }
+  return {
+    ...verdict,
+    outcome: 'cannot-tell',
+    meaning:
+      'The subcooling is counted from the discharge pressure, so the true one is smaller by the pressure drop of the condenser: these readings cannot tell.',
+    settle: 'The pressure at the liquid line, where its temperature is read.',
+  }
+}
+
+function bySubcooling(
   m: Measured,
   measured: Figure,
   input: ReadingsInput,

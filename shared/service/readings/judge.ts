@@ -117,6 +117,8 @@ function usable(
 function valveVerdict(measured: Figure, input: ReadingsInput): Verdict {
   const { superheatLow, superheatHigh } = input
   const own = superheatLow && superheatHigh
+  const borrowed =
+    !own && input.equipment === 'vehicle' ? ' The range is published for stationary equipment.' : ''
   return compared({
     about: 'metering-device',
     figure: 'superheat',
@@ -126,11 +128,14 @@ function valveVerdict(measured: Figure, input: ReadingsInput): Verdict {
     highK: own ? superheatHigh.si : METERING_SUPERHEAT.highK,
     meanings: {
       inside:
-        'The valve holds its superheat. That does not prove the charge: an expansion valve does so until the charge is below about 80 %.',
+        'The valve holds its superheat. That does not prove the charge: an expansion valve does so until the charge is below about 80 %.' +
+        borrowed,
       below:
-        'The valve lets through too much: liquid may reach the compressor. Check bulb, contact and air flow before anything else.',
+        'The valve lets through too much: liquid may reach the compressor. Check bulb, contact and air flow before anything else.' +
+        borrowed,
       above:
-        'The evaporator is starved: low charge, a restriction, or the valve closed up. The subcooling tells the first two apart.',
+        'The evaporator is starved: low charge, a restriction, or the valve closed up. The subcooling tells the first two apart.' +
+        borrowed,
     },
     sources: [
       ...(own ? [] : METERING_SUPERHEAT.sources),

@@ -98,6 +98,14 @@ describe('findings', () => {
     ).toEqual(['suction-colder-than-dew'])
   })
 
+  it('an orifice on stationary equipment has no accumulator to keep the liquid back', () => {
+    const wet = { ...SOUND, suctionTemperature: '41 ±2 °F' }
+    expect(ids({ ...wet, equipment: 'stationary', meteringDevice: 'orifice-tube' })).toEqual([
+      'no-superheat',
+    ])
+    expect(ids({ ...wet, equipment: 'vehicle', meteringDevice: 'fixed-orifice' })).toEqual([])
+  })
+
   it('R-744 above its critical pressure is no fault, and the low side is worked out', () => {
     const result = run({
       refrigerant: 'R-744',

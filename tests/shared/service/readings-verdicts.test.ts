@@ -138,6 +138,15 @@ describe('expansion valve, vehicle', () => {
     expect(charge(liquid(2)).verdict.meaning).toContain('Do not top up')
   })
 
+  it('counted from the discharge pressure only "below" stands', () => {
+    const fromDischarge = (subcoolingF: number) =>
+      charge(liquid(subcoolingF, { liquidPressure: undefined, dischargePressure: '171.1 psig' }))
+    expect(fromDischarge(4).verdict.outcome).toBe('below')
+    expect(fromDischarge(11).verdict.outcome).toBe('cannot-tell')
+    expect(fromDischarge(20).verdict.outcome).toBe('cannot-tell')
+    expect(fromDischarge(20).verdict.settle).toContain('liquid line')
+  })
+
   it('the band is not stretched to another refrigerant', () => {
     const { verdict } = charge(liquid(10, { refrigerant: 'R-1234yf' }))
     expect(verdict.outcome).toBe('not-judged')
@@ -158,6 +167,7 @@ describe('expansion valve, vehicle', () => {
     expect(valve?.meaning).toContain('does not prove the charge')
     // RA3.2: 4 to 25 °F where the maker's range is unknown.
     expect([valve?.low?.value, valve?.high?.value]).toEqual([4, 25])
+    expect(valve?.meaning).toContain('published for stationary equipment')
   })
 })
 
