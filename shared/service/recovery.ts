@@ -134,8 +134,8 @@ export const recovery = defineOperation({
       ? levelPart(r, { ...input, machine: input.machine }, barometerPa, notes)
       : undefined
     const practice = statements(
-      ...(['weigh', 'one-refrigerant', 'damaged-cylinder'] as const),
-      ...(burns.length > 0 ? (['flammable-cylinder'] as const) : []),
+      ...(['weigh', 'one-refrigerant', 'damaged-cylinder', 'disposable'] as const),
+      ...(burns.length > 0 ? (['flammable-cylinder', 'guideline-k-nonflammable'] as const) : []),
       ...(r.info.id === 'R-12' ? (['evacuate-cylinder'] as const) : []),
       ...(cylinder?.requalification?.status === 'overdue'
         ? (['overdue', 'filled-before-due'] as const)

@@ -18,7 +18,7 @@ import { type Notes, newNotes, withNotes } from './notes.ts'
 import { placeIn, resolveBarometer } from './place.ts'
 import { propertySources } from './property-sources.ts'
 import { COMPRESSOR_DRIVES } from './recovery/evacuation-level.ts'
-import { under } from './refrigerant-input.ts'
+import { refrigerantIn, under } from './refrigerant-input.ts'
 import { acceptabilityOut, allDecisions, allowedConversion } from './retrofit/acceptability.ts'
 import { chargePart, retrofitChargeOut } from './retrofit/charge-part.ts'
 import { sourceTable } from './source-table.ts'
@@ -28,8 +28,8 @@ const sourceOf = sourceTable(data.sources)
 const statements = statementTable(data.statements, sourceOf)
 
 const fields = {
-  from: z.string().describe('Refrigerant that the system was built for, such as R-12'),
-  to: z.string().describe('Refrigerant that it shall get, such as R-134a'),
+  from: refrigerantIn.describe('Refrigerant that the system was built for, such as R-12'),
+  to: refrigerantIn.describe('Refrigerant that it shall get, such as R-134a'),
   machine: z
     .enum(['road-vehicle', 'bus', 'off-road', 'stationary'])
     .default('off-road')

@@ -1,5 +1,6 @@
-import type { Uncertain } from '../../quantity/index.ts'
+import type { Quantity, Uncertain } from '../../quantity/index.ts'
 import { type Refrigerant, saturationPressure } from '../../refrigerant/index.ts'
+import type { Condition } from '../condition.ts'
 import type { AirLimit } from './limit.ts'
 
 export const VERDICTS = [
@@ -44,4 +45,19 @@ export function againstSaturation(
   if (excessPa.si > width) return 'air-shown'
   if (pressurePa + width < saturationPressure(r, temperatureK, 'dew')) return 'below-saturation'
   return excessPa.si + width < 0 ? 'cannot-tell' : 'no-air-shown'
+}
+
+/** The verdict: no decision where a condition is known not to hold. */
+export function judge(
+  r: Refrigerant,
+  pressure: Quantity<'absolutePressure'>,
+  temperatureK: number,
+  excess: Uncertain,
+  limit: AirLimit | undefined,
+  conditions: readonly Condition[],
+): Verdict {
+  const bySaturation = againstSaturation(r, pressure.si, temperatureK, excess)
+  if (bySaturation === 'below-saturation') return bySaturation
+  if (conditions.some((entry) => entry.met === 'no')) return 'cannot-tell'
+  return limit ? againstLimit(pressure, limit) : bySaturation
 }

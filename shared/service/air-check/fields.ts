@@ -1,0 +1,22 @@
+import { z } from 'zod'
+import { quantityIn } from '../../quantity/index.ts'
+import { placeIn } from '../place.ts'
+import { refrigerantIn } from '../refrigerant-input.ts'
+
+export const fields = {
+  refrigerant: refrigerantIn,
+  pressure: quantityIn.pressure.describe('Pressure of the resting container or system'),
+  temperature: quantityIn.temperature.describe('Its temperature, read within 4 inches of it'),
+  container: z
+    .enum(['cylinder', 'system'])
+    .default('cylinder')
+    .describe('A cylinder of recovered or recycled refrigerant, or a machine at rest'),
+  recycled: z.boolean().optional().describe('The contents have been recycled'),
+  rested: quantityIn.duration.optional().describe('How long it has rested at this temperature'),
+  inSun: z.boolean().optional().describe('It stands in the sun or near heat'),
+  containerVolume: quantityIn.volume.optional().describe('Internal volume of the container'),
+  contents: quantityIn.mass.optional().describe('Refrigerant in it: gross less tare'),
+  ...placeIn,
+}
+
+export type AirCheckInput = z.output<z.ZodObject<typeof fields>>
