@@ -56,7 +56,7 @@ describe('oil per part', () => {
     const { result } = oil.run({
       refrigerant: 'R-134a',
       replaced: [part],
-      volumeUnit: 'fl oz',
+      volumeUnit: 'fl-oz',
       precise: true,
     })
     expect(printed).toBeGreaterThanOrEqual(result.addFrom.value - 1e-9)

@@ -1,4 +1,3 @@
-import { CalcError } from '../../errors.ts'
 import type { Assumption, Step } from '../../operation.ts'
 import type { Refrigerant } from '../../refrigerant/index.ts'
 import { type CouplingLoss, couplingLoss } from './couplings.ts'
@@ -7,12 +6,20 @@ import { couplingsOf, partsOf, sectionsOf } from './gather.ts'
 import { type Inventory, massQuantity, partChange, sectionInventory } from './inventory.ts'
 import { type ChargeInput, type Job, negative, withinLabel } from './job.ts'
 import { checkSource } from './line-check.ts'
+import { requireItems } from './require-items.ts'
 
 const FULL_BEFORE: Assumption = {
   field: 'labelCharge',
   taken: 'the machine held its full charge before the job',
   because:
     'a correction puts back only what this job took out; whether the charge was right before, only recovering and weighing it tells',
+}
+
+const NO_AIR: Assumption = {
+  field: 'airInclusion',
+  taken: 'no air was taken in on rejoining',
+  because:
+    "no inclusion volume was given; threaded poppet couplings force the air out while joining, by their maker's word, and no figure was found in print",
 }
 
 /** Couplers parted, or a section opened, with everything else still sealed: what must go back in. */
@@ -66,6 +73,7 @@ export function correctionOf(r: Refrigerant, input: ChargeInput, barometerPa: nu
       FULL_BEFORE,
       ...(input.sealed === undefined ? [sealedAssumption(input)] : []),
       ...assumptions,
+      ...(couplings.length > 0 && couplings.every(({ air }) => air === undefined) ? [NO_AIR] : []),
       ...[...couplings, ...items].flatMap((entry) => entry.assumptions),
     ],
     warnings: [
@@ -81,47 +89,6 @@ export function correctionOf(r: Refrigerant, input: ChargeInput, barometerPa: nu
           ]),
     ],
     advice: adviceFor(input, toAdd === undefined, sections),
-  }
-}
-
-function requireItems(
-  input: ChargeInput,
-  couplings: number,
-  sections: number,
-  parts: number,
-): void {
-  if (input.makerCharge) {
-    throw new CalcError(
-      'bad-input',
-      "The maker's full charge belongs to a weighed-in full charge.",
-      {
-        path: ['makerCharge'],
-        hint: 'For what the maker says to add after this job give makerCorrection, or ask for want full-charge.',
-      },
-    )
-  }
-  if (input.case === 'couplers-parted') {
-    if (sections + parts > 0) {
-      throw new CalcError(
-        'bad-input',
-        'Where only couplers were parted, no section was emptied and no part altered.',
-        {
-          path: [sections > 0 ? 'sections' : 'parts'],
-          hint: 'If a section was emptied, the case is section-opened; its sealed couplers may be listed with it.',
-        },
-      )
-    }
-    if (couplings === 0 && !input.makerCorrection) {
-      throw new CalcError('missing-input', 'Which couplings were parted is needed.', {
-        path: ['couplingsOn'],
-        hint: 'Give couplingsOn (liquid-line, vapour-line, both-lines), or list the couplings.',
-      })
-    }
-  } else if (sections === 0 && !input.makerCorrection) {
-    throw new CalcError('missing-input', 'The section that was opened is needed.', {
-      path: ['sections'],
-      hint: 'Give its volume, or hoseSize, tubeSize or innerDiameter with length, and what fills it in operation (phase and temperature).',
-    })
   }
 }
 

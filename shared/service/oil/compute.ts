@@ -21,7 +21,8 @@ export function computeOil(input: OilInput): Computation<Computed<OilResult>> {
   const type = typeAnswer(input, r.info)
   const gathered = gatherOil(r, input)
   const { lines, totalM3 } = gathered
-  const shown = (m3: number): Quantity<'volume'> => volume(m3).in(input.volumeUnit)
+  const shown = (m3: number): Quantity<'volume'> =>
+    volume(m3).in(input.volumeUnit === 'fl-oz' ? 'fl oz' : input.volumeUnit)
   const sum = (pick: (line: Line) => number) => lines.reduce((all, line) => all + pick(line), 0)
   const bounded = (m3: number) => Math.min(m3, totalM3 ?? m3)
   const wanted = sum((line) => line.m3)

@@ -73,5 +73,5 @@ export const oilFields = {
     .enum(['belt', 'electric'])
     .optional()
     .describe('belt (open shaft) or electric (motor inside, also hermetic)'),
-  volumeUnit: z.enum(['fl oz', 'mL']).optional().describe('Unit of the volumes in the answer'),
+  volumeUnit: z.enum(['fl-oz', 'mL']).optional().describe('Unit of the volumes in the answer'),
 }

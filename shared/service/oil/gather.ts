@@ -25,7 +25,7 @@ export interface OilInput {
   readonly oil?: string | undefined
   readonly existingOil?: string | undefined
   readonly compressorDrive?: 'belt' | 'electric' | undefined
-  readonly volumeUnit?: 'fl oz' | 'mL' | undefined
+  readonly volumeUnit?: 'fl-oz' | 'mL' | undefined
 }
 
 /** One entry of the sum, m³. */

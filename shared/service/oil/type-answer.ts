@@ -44,7 +44,10 @@ export function typeAnswer(input: OilInput, info: RefrigerantInfo): TypeAnswer {
       verdict: fit.verdict,
       oil: oil.name,
       family: familyName(oil.family),
-      text: fit.text,
+      text:
+        input.compressorDrive === 'electric'
+          ? `${fit.text} In an electric compressor only the oil that its label names.`
+          : fit.text,
     },
     notes,
     sources: fit.sources,

@@ -167,6 +167,7 @@ describe('couplers parted', () => {
     const kilograms = (8e-6 * 101325) / ((8314.32 / 28.9644) * K(75))
     expect(grams(result.air?.mass)).toBeCloseTo(kilograms * 1000, 9)
     expect(charge.run(parted).result.air).toBeUndefined()
+    expect(charge.run(parted).assumptions.map(({ field }) => field)).toContain('airInclusion')
     expect(
       refusal({ ...parted, airInclusion: '2 mL', temperature: '75 °F', ambient: undefined }).path,
     ).toEqual(['ambient'])
@@ -277,6 +278,19 @@ describe('a section opened', () => {
     expect(error.hint).toContain('quality')
     const near = { phase: undefined, temperature: '110 °F ±3 °F', pressure: '148 psig' }
     expect(refusal({ ...opened, ...near }).code).toBe('two-phase')
+  })
+
+  it('takes the one fluid beyond the critical point', () => {
+    const { result } = charge.run({
+      refrigerant: 'R-744',
+      case: 'section-opened',
+      volume: '100 mL',
+      temperature: '45 °C',
+      pressure: '100 bar abs',
+      ...si,
+    })
+    // CoolProp 8.0.0: D(T = 318.15 K, P = 1e7 Pa) of CarbonDioxide.
+    expect(result.sections[0]?.density?.value).toBeCloseTo(498.2535, 2)
   })
 
   it('takes two-phase by its quality', () => {
@@ -451,6 +465,16 @@ describe('the system opened, or pressure lost', () => {
     expect(error.code).toBe('out-of-range')
   })
 
+  it('warns that a blend that leaked is no longer itself, and how two-phase blends are taken', () => {
+    const codes = (more: object) =>
+      charge.run({ ...whole, refrigerant: 'R-407C', ...more }).warnings.map(({ code }) => code)
+    expect(codes({ case: 'pressure-lost' })).toContain('blend-shifted')
+    expect(codes({ case: 'pressure-lost', refrigerant: 'R-134a' })).not.toContain('blend-shifted')
+    const condenser = { newVolume: '1 L', phase: 'two-phase', quality: '30 %' }
+    expect(codes({ ...condenser, temperature: '110 °F' })).toContain('two-phase-zeotrope')
+    expect(codes({ ...condenser, pressure: '250 psig' })).toContain('two-phase-zeotrope')
+  })
+
   it('asks what fills an altered part, and what was altered', () => {
     expect(refusal({ ...whole, newVolume: '1 L' }).path).toEqual(['phase'])
     const parts = [{ phase: 'liquid', temperature: '110 °F' }]
@@ -500,6 +524,15 @@ describe('what to set on the scale', () => {
 })
 
 describe('bad input', () => {
+  it('is refused where nothing would read it', () => {
+    expect(refusal({ ...opened, spillVolume: '3 mL' }).path).toEqual(['spillVolume'])
+    expect(refusal({ ...parted, phase: 'liquid' }).path).toEqual(['phase'])
+  })
+
+  it('is refused where the ± leaves no state at all', () => {
+    expect(refusal({ ...opened, temperature: '110 °F ±900 °F' }).message).toContain('±')
+  })
+
   it('is refused with the field', () => {
     expect(refusal({ ...opened, refrigerant: 'R-1234ab' }).code).toBe('unknown-refrigerant')
     expect(refusal({ ...opened, temperature: '110' }).code).toBe('ambiguous-quantity')

@@ -430,7 +430,7 @@ describe('laws', () => {
         (replaced, another) => {
           const add = (parts: readonly string[]) =>
             flOz(
-              oil.run({ refrigerant: 'R-134a', replaced: parts, volumeUnit: 'fl oz', ...us }).result
+              oil.run({ refrigerant: 'R-134a', replaced: parts, volumeUnit: 'fl-oz', ...us }).result
                 .add,
             )
           expect(add([...replaced, another])).toBeGreaterThanOrEqual(add(replaced))
