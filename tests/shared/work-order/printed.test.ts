@@ -1,0 +1,103 @@
+import { describe, expect, it } from 'vitest'
+import { workOrderMarkdown } from '../../../shared/work-order/markdown.ts'
+import { sheet } from '../../../shared/work-order/sheet.ts'
+import { workOrderLines } from '../../../shared/work-order/text.ts'
+import { EXAMPLES, run } from './examples.ts'
+
+const { groomer, loader } = EXAMPLES
+
+describe.each(Object.entries(EXAMPLES))('the sheet of the %s', (_, order) => {
+  const answer = run(order)
+  const printed = workOrderMarkdown(answer)
+  const lines = workOrderLines(answer).map(({ text }) => text)
+
+  it('has one title, the cautions before the steps, and the steps numbered in order', () => {
+    expect(printed.match(/^# /gmu)).toHaveLength(1)
+    const headings = [...printed.matchAll(/^## (.*)$/gmu)].map(([, text]) => text)
+    expect(headings[0]).toBe('Cautions')
+    answer.result.steps.forEach(({ title }, index) => {
+      expect(headings[index + 1]).toMatch(new RegExp(`^${index + 1}\\. ${title} \\(`, 'u'))
+    })
+    expect(headings).toContain('To be written down')
+    expect(headings.at(-1)).toBe('Sources')
+  })
+
+  it('says at the top that it is a demonstration', () => {
+    expect(printed).toContain('> Demonstration: the machine is invented')
+    expect(lines.slice(0, 4).join(' ')).toContain('Demonstration')
+  })
+
+  it('ticks what is written down and leaves a box for the rest', () => {
+    const filled = answer.result.checklist.filter(({ filled }) => filled).length
+    expect(printed.match(/^- \[x\] /gmu)).toHaveLength(filled)
+    const open = answer.result.steps.flatMap(({ instructions, missing }) => [
+      ...instructions,
+      ...missing,
+    ]).length
+    expect(printed.match(/^- \[ \] /gmu)).toHaveLength(
+      open + answer.result.checklist.length - filled,
+    )
+  })
+
+  it('refers only to sources that it lists', () => {
+    const listed = new Set([...printed.matchAll(/^- \[(\d+)\] /gmu)].map(([, number]) => number))
+    expect(listed.size).toBe(answer.sources.length)
+    const referred = [...printed.matchAll(/^- (?!\[\d).* \[(\d+)\]$/gmu)].map(
+      ([, number]) => number,
+    )
+    expect(referred.length).toBeGreaterThan(3)
+    for (const number of referred) expect(listed).toContain(number)
+  })
+
+  it('prints every figure, and nothing undefined', () => {
+    for (const { figures } of answer.result.steps) {
+      for (const { value } of figures) {
+        if (typeof value !== 'object') continue
+        expect(printed).toContain(String(value.value))
+        expect(lines.some((text) => text.includes(String(value.value)))).toBe(true)
+      }
+    }
+    expect(printed).not.toMatch(/undefined|NaN|\[object|null/u)
+    expect(lines.join('\n')).not.toMatch(/undefined|NaN|\[object|null/u)
+  })
+
+  it('is the same in plain lines, one line each', () => {
+    const titles = workOrderLines(answer).filter(({ rank }) => rank !== 'body')
+    const headings = sheet(answer).filter(({ kind }) => kind === 'title' || kind === 'heading')
+    expect(titles).toHaveLength(headings.length)
+    for (const text of lines) expect(text).not.toMatch(/[\n\r]|\s$/u)
+  })
+})
+
+describe('what users wrote', () => {
+  const nasty = 'A | B\n# <script>alert(1)</script> [x](http://e.example) `c` *b* ![i](j) &lt;'
+  const answer = run({
+    ...loader,
+    story: nasty,
+    machine: { ...(loader.machine as object), name: '1. | # Loader' },
+    couplings: [{ name: '- [ ] | x', selfSealing: true, spillVolume: '5 mL', phase: 'vapour' }],
+  })
+  const printed = workOrderMarkdown(answer)
+
+  it('cannot change the layout of the sheet', () => {
+    expect(printed.match(/^# /gmu)).toHaveLength(1)
+    expect(printed).not.toContain('<script>')
+    expect(printed).not.toMatch(/[^\\]\]\(http/u)
+    for (const row of printed.split('\n').filter((text) => text.startsWith('| '))) {
+      expect(row.replace(/\\\|/gu, '').match(/\|/gu), row).toHaveLength(3)
+    }
+  })
+
+  it('stays readable in plain lines', () => {
+    const lines = workOrderLines(answer).map(({ text }) => text)
+    expect(lines.some((text) => text.includes('A | B # <script>'))).toBe(true)
+  })
+})
+
+it('prints what was refused with the place on the order', () => {
+  const printed = workOrderMarkdown(
+    run({ ...groomer, recovery: { ...(groomer.recovery as object), cylinder: 'disposable' } }),
+  )
+  expect(printed).toContain('(refused)')
+  expect(printed).toContain('(at recovery.cylinder)')
+})
