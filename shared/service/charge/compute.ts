@@ -8,6 +8,7 @@ import { flammableCautions, under } from '../refrigerant-input.ts'
 import { AIR_SOURCE, airTakenIn } from './air.ts'
 import { bandWarnings } from './band-warnings.ts'
 import { decideCase } from './cases.ts'
+import { conclusionOf } from './conclusion.ts'
 import { correctionOf } from './correction.ts'
 import type { CouplingLoss } from './couplings.ts'
 import { type Estimate, settle, total } from './estimate.ts'
@@ -77,6 +78,12 @@ export function computeCharge(input: ChargeInput): Computation<Computed<ChargeRe
       appliedCase: decision.applied,
       why: decision.why,
       kind,
+      conclusion: conclusionOf(
+        kind,
+        toAdd ? massText(massQuantity(toAdd), input.massUnit) : '',
+        charge?.verdict,
+        scale?.verdict,
+      ),
       massToAdd: shown(toAdd),
       massToAddFrom:
         settled && band !== undefined ? unit(mass(Math.max(0, settled.si - band))) : undefined,

@@ -24,6 +24,7 @@ export const chargeResult = z.strictObject({
   kind: z
     .enum(['correction', 'full-charge', 'what-if'])
     .describe('A mass to add, the whole charge to weigh in, or a range that is no measurement'),
+  conclusion: z.string().describe('The answer in one sentence'),
   massToAdd: quantityOut.optional().describe('Mass to weigh in; absent in a what-if'),
   massToAddFrom: quantityOut
     .optional()

@@ -82,7 +82,7 @@ export function againstScale(
     : 'a charging machine (15 g or 0.5 oz, from memory; scaleTolerance goes before)'
   const texts = {
     weighable: `The mass is more than ${scale} can be off.`,
-    'too-small': `The mass is smaller than ${scale} can be off: adding it by that scale is a guess; weigh in the full charge instead.`,
+    'too-small': `The mass is smaller than ${scale} can be off: adding it by that scale is a guess.`,
     'cannot-tell': `The mass is about what ${scale} can be off.`,
   }
   return {

@@ -46,7 +46,7 @@ export function computeOil(input: OilInput): Computation<Computed<OilResult>> {
         from: shown(line.fromM3),
         to: shown(line.toM3),
         rule: line.rule,
-        sources: line.sources.map(({ id }) => id),
+        sources: [...new Set(line.sources.map(({ id }) => id))],
       })),
       besideCompressor: besideCompressor(input, totalM3, shown),
       compressor: compressorOf(input, lines, totalM3, shown),

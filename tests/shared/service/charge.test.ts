@@ -153,6 +153,19 @@ describe('couplers parted', () => {
     expect(result.againstCharge?.verdict).toBe('inside')
   })
 
+  it('comes to one sentence', () => {
+    const conclusion = (more: object) => charge.run({ ...parted, ...more }).result.conclusion
+    expect(conclusion({})).toContain('by itself nothing has to be added')
+    expect(conclusion({ scaleTolerance: '1 g' })).toContain('may be added, and by itself need not')
+    expect(conclusion({ spillVolume: '60 mL' })).toContain('weigh it in.')
+    expect(conclusion({ chargeTolerance: '2 g' })).toContain('cannot weigh that surely')
+    expect(conclusion({ spillVolume: '17 mL' })).toContain('about what the tolerance')
+    expect(conclusion({ sealed: false })).toContain('full charge of 2 lb 6.0 oz')
+    const guess = { spillVolume: undefined, whatIf: true, spillFrom: '1 mL' }
+    expect(conclusion({ ...guess, spillTo: '3 mL' })).toContain('even the most')
+    expect(conclusion({ ...guess, spillTo: '90 mL' })).toContain('may matter')
+  })
+
   it('says when the scale cannot weigh it', () => {
     const scale = (more: object) => charge.run({ ...parted, ...more }).result.againstScale?.verdict
     expect(scale({ scaleResolution: '1 oz', couplingsOn: 'vapour-line' })).toBe('too-small')
