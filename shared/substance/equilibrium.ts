@@ -88,12 +88,18 @@ export function saturationPoint(
   )
 }
 
+/** The answer, unless it is a root that no mixture shows: both phases alike, turned about or unstable. */
 function settled(found: SaturationPoint): SaturationPoint {
-  const contrast = Math.abs(Math.log(found.liquid.density / found.vapour.density))
-  if (contrast > TRIVIAL) return found
-  throw new CalcError('no-convergence', `The ${found.line} search ended with both phases alike.`, {
-    hint: 'The state is at or above the critical point of this mixture.',
-  })
+  const contrast = Math.log(found.liquid.density / found.vapour.density)
+  const stable = [found.liquid, found.vapour].every(
+    (phase) => phase.pressureSlope.reduce((a, b) => a + b, 0) > 0,
+  )
+  if (contrast > TRIVIAL && stable) return found
+  throw new CalcError(
+    'no-convergence',
+    `The ${found.line} search ended with ${stable ? 'both phases alike' : 'an unstable phase'}.`,
+    { hint: 'The state is at or above the critical point, or the first guess was too far off.' },
+  )
 }
 
 /** Left sides of the equations, with the Jacobian written into `matrix` (n+2 by n+2). */

@@ -2,7 +2,7 @@ import { CalcError } from '../errors.ts'
 import type { Phase } from './fugacity.ts'
 import { mixtureOf } from './mixture.ts'
 import type { Multifluid } from './multifluid.ts'
-import { singlePhase, stability, wilson } from './stability.ts'
+import { singlePhase, stability } from './stability.ts'
 import { stateAt } from './state.ts'
 import { splitPhases, type TwoPhase } from './two-phase.ts'
 
@@ -55,7 +55,6 @@ export function flashTP(
   let k = z.map((zi, i) =>
     test.kind === 'liquid' ? (other[i] as number) / zi : zi / (other[i] as number),
   )
-  if (!brackets(z, k)) k = Float64Array.from(wilson(fluid, temperatureK, pressurePa))
   for (let step = 0; step < SUBSTITUTIONS; step += 1) {
     const beta = rachfordRice(z, k)
     const x = normal(z.map((zi, i) => zi / (1 + beta * ((k[i] as number) - 1))))
@@ -169,12 +168,6 @@ function rachfordRice(z: Float64Array, k: Float64Array): number {
     beta = inside
   }
   return beta
-}
-
-function brackets(z: Float64Array, k: Float64Array): boolean {
-  const atLiquid = z.reduce((sum, zi, i) => sum + zi * (k[i] as number), 0)
-  const atVapour = z.reduce((sum, zi, i) => sum + zi / (k[i] as number), 0)
-  return atLiquid > 1 && atVapour > 1
 }
 
 function normal(x: Float64Array): Float64Array {

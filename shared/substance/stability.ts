@@ -10,7 +10,10 @@ export interface Stability {
   /** The root of lower Gibbs energy of the whole, as one phase. */
   readonly phase: Phase
   readonly kind: 'liquid' | 'vapour'
-  /** Composition of a phase of lower energy; absent when the single phase is stable. */
+  /**
+   * Amounts of a phase of lower energy beside one mole of the whole (they sum to more than 1: the
+   * more, the less stable); absent when the single phase is stable.
+   */
   readonly split?: Float64Array
 }
 
@@ -53,7 +56,7 @@ export function stability(
     const found = improve(fluid, feed.phase, amounts, kind, temperatureK, pressurePa)
     if (found !== undefined && found.distance < lowest) {
       lowest = found.distance
-      split = found.x
+      split = found.amounts
     }
   }
   return {
@@ -107,7 +110,7 @@ function improve(
   kind: 'liquid' | 'vapour',
   temperatureK: number,
   pressurePa: number,
-): { readonly distance: number; readonly x: Float64Array } | undefined {
+): { readonly distance: number; readonly amounts: Float64Array } | undefined {
   let amounts = start
   for (let step = 0; step < MAXIMUM_STEPS; step += 1) {
     const total = amounts.reduce((a, b) => a + b, 0)
@@ -131,5 +134,5 @@ function improve(
     if (move < TOLERANCE) break
   }
   const sum = amounts.reduce((a, b) => a + b, 0)
-  return { distance: -Math.log(sum), x: amounts.map((a) => a / sum) }
+  return { distance: -Math.log(sum), amounts }
 }

@@ -1,0 +1,144 @@
+import { z } from 'zod'
+import data from '../../data/service/contamination.json' with { type: 'json' }
+import { type CautionId, cautions } from '../cautions.ts'
+import { defineOperation } from '../operation.ts'
+import {
+  pressureDifference,
+  quantityIn,
+  quantityOut,
+  toAbsolute,
+  toGauge,
+} from '../quantity/index.ts'
+import { type Refrigerant, refrigerant } from '../refrigerant/index.ts'
+import { assumptionsOf, withDefaults } from './contamination/defaults.ts'
+import { readingOf, suspectsOf, verdictOf } from './contamination/explain.ts'
+import { CAUSES, estimatedShares, explain, settling, stepsOf } from './contamination/tell.ts'
+import { mixingSources } from './mixing-sources.ts'
+import { placeIn, resolveBarometer } from './place.ts'
+import { propertySources } from './property-sources.ts'
+import { flammableCautions, refrigerantIn, under } from './refrigerant-input.ts'
+import { sourceTable } from './source-table.ts'
+import { statementOut, statementSources, statementTable } from './statement.ts'
+
+const sourceOf = sourceTable(data.sources)
+const statements = statementTable(data.statements, sourceOf)
+
+const CAUTIONS: readonly CautionId[] = [
+  'pressure',
+  'cold-burns',
+  'asphyxiation',
+  'do-not-mix',
+  'no-venting',
+  'no-flammable-retrofit',
+  'local-rules',
+]
+const MOST_SUSPECTS = 20
+
+const fields = {
+  refrigerant: refrigerantIn,
+  pressure: quantityIn.pressure.describe('Pressure at rest, equal all over'),
+  temperature: quantityIn.temperature.describe('Temperature of the contents, equal all over'),
+  suspects: z
+    .array(z.string().min(1).max(60))
+    .max(MOST_SUSPECTS)
+    .optional()
+    .describe('Refrigerants to test for instead of the usual ones'),
+  ...placeIn,
+}
+
+const explanationOut = z.strictObject({
+  cause: z.enum(CAUSES),
+  refrigerant: z.string().optional().describe('The other refrigerant'),
+  share: quantityOut
+    .optional()
+    .describe('Other refrigerant: share by mass of all; air: share of the vapour by amount'),
+  temperatureOff: quantityOut
+    .optional()
+    .describe('How much warmer the contents would have to be than was read'),
+  text: z.string(),
+  settledBy: z.array(z.string()).describe('Ids of statements'),
+})
+
+const result = z.strictObject({
+  refrigerant: z.string(),
+  verdict: z.enum(['as-expected', 'too-high', 'too-low', 'cannot-tell']),
+  expected: z.strictObject({ bubble: quantityOut, dew: quantityOut }),
+  off: quantityOut
+    .optional()
+    .describe('Above the bubble line, or (negative) below the dew line; left out between the two'),
+  explanations: z.array(explanationOut),
+  ruledOut: z.array(z.string()).describe('Usual suspects that cannot read so in any share'),
+  unseen: z
+    .array(z.string())
+    .describe('Refrigerants of which 10 % by mass would not show in these readings'),
+  whatToDo: z.array(statementOut),
+  settle: z.array(statementOut),
+})
+
+/** What a pressure at rest that is not as it should be can mean. */
+export const contamination = defineOperation({
+  name: 'contamination',
+  summary:
+    'What could make a resting pressure too high or too low: air, another refrigerant, or the reading',
+  description:
+    'Compares pressure and temperature of a resting cylinder or machine with the refrigerant that should be in it. Gives each explanation that fits with its amount (air by partial pressure, another refrigerant by the mixture model), what would settle it, and what may hide in it unseen. Liquid must be in it.',
+  fields,
+  result,
+  cautions: CAUTIONS,
+  sources: [sourceOf('mixture-reading'), sourceOf('partial-pressures')],
+  example: { refrigerant: 'R-134a', pressure: '108 psig', temperature: '80 °F' },
+  compute(input) {
+    const r = under('refrigerant', () => refrigerant(input.refrigerant))
+    const place = resolveBarometer(input)
+    const measured = under('pressure', () => toAbsolute(input.pressure, place.barometerPa))
+    const [pressure, temperature] = withDefaults(measured, input.temperature)
+    const reading = under('temperature', () => readingOf(r, pressure, temperature))
+    const verdict = verdictOf(reading)
+    const suspects = under('suspects', () =>
+      suspectsOf(reading, verdict, input.suspects ?? data.suspects),
+    )
+    const explanations = explain(reading, verdict, suspects)
+    const wrong = verdict === 'too-high' || verdict === 'too-low'
+    const whatToDo = wrong
+      ? statements('do-not-use', 'recover-apart', 'reclaim')
+      : statements('no-proof', ...(verdict === 'cannot-tell' ? (['read-again'] as const) : []))
+    const settle = statements(...settling(explanations, verdict))
+    const names = (list: readonly Refrigerant[]) => list.map((entry) => entry.info.id)
+    const gauge = (pressurePa: number) => toGauge(pressurePa, place.barometerPa)
+    const fitting = suspects.fits.map((fit) => fit.refrigerant)
+    return {
+      result: {
+        refrigerant: r.info.id,
+        verdict,
+        expected: { bubble: gauge(reading.bubblePa), dew: gauge(reading.dewPa) },
+        ...(reading.off.si === 0
+          ? {}
+          : { off: pressureDifference(reading.off.si, reading.off.plusMinus) }),
+        explanations,
+        ruledOut: names(suspects.ruledOut),
+        unseen: names(suspects.unseen),
+        whatToDo,
+        settle,
+      },
+      steps: stepsOf(reading, measured, suspects.fits),
+      cautions: [
+        ...cautions(...CAUTIONS),
+        ...[r, ...fitting].flatMap((entry) => flammableCautions(entry)),
+      ],
+      sources: [
+        ...propertySources(r),
+        ...suspects.fits.flatMap((fit) => mixingSources(fit.substances)),
+        sourceOf('usual-suspects'),
+        sourceOf('mixture-reading'),
+        ...(explanations.some((e) => e.cause === 'air') ? [sourceOf('partial-pressures')] : []),
+        ...statementSources([...whatToDo, ...settle], sourceOf),
+        ...place.sources,
+      ],
+      assumptions: [
+        ...(input.pressure.kind === 'gaugePressure' ? place.assumptions : []),
+        ...assumptionsOf(measured, input.temperature),
+      ],
+      warnings: [...place.warnings, ...estimatedShares(suspects.fits)],
+    }
+  },
+})

@@ -1,0 +1,114 @@
+import { CalcError } from '../../errors.ts'
+import type { Refrigerant } from '../../refrigerant/index.ts'
+import { type SaturationPoint, saturationPoint } from '../../substance/equilibrium.ts'
+import { substanceData } from '../../substance/library.ts'
+import { moleFractions } from '../../substance/mixture.ts'
+import { type Multifluid, multifluid } from '../../substance/multifluid.ts'
+import { pointAt } from '../../substance/saturation-line.ts'
+
+/** Two refrigerants together, whatever their shares. */
+export interface Mixed {
+  readonly substances: readonly string[]
+  /** Pressure in Pa of the mixed liquid with this mass share of the second, above 0, below 1. */
+  pressure(massShare: number): number
+}
+
+/** Shares tried on the way up; between two of them the pressure is taken to run one way. */
+const LADDER = [0.005, 0.02, 0.05, 0.1, 0.2, 0.35, 0.5, 0.65, 0.8, 0.9, 0.98]
+const STEPS = 40
+/** A point this near in mass share is a good first guess. */
+const CLOSE = 0.2
+/** The share is found to this. */
+const TOLERANCE = 1e-5
+
+/**
+ * The bubble pressure of `expected` mixed with `other` at a temperature in K, as a function of the
+ * mass share of `other`. An answer starts from the last one where that lies near.
+ */
+export function mixed(expected: Refrigerant, other: Refrigerant, temperatureK: number): Mixed {
+  const substances = [
+    ...new Set([...expected.info.composition, ...other.info.composition].map((c) => c.substance)),
+  ]
+  const fluid = multifluid(substances.map(substanceData))
+  const shares = [expected, other].map((r) =>
+    substances.map((s) => r.info.composition.find((c) => c.substance === s)?.massFraction ?? 0),
+  )
+  const composition = (massShare: number) => {
+    const masses = substances.map(
+      (_, i) => (1 - massShare) * (shares[0]?.[i] ?? 0) + massShare * (shares[1]?.[i] ?? 0),
+    )
+    return Float64Array.from(moleFractions(masses, fluid.molarMasses))
+  }
+  let last: { readonly massShare: number; readonly point: SaturationPoint } | undefined
+  return {
+    substances,
+    pressure(massShare) {
+      const close = last !== undefined && Math.abs(massShare - last.massShare) < CLOSE
+      const from = close ? last?.point : undefined
+      const point = near(fluid, composition(massShare), temperatureK, from)
+      last = { massShare, point }
+      return point.pressurePa
+    },
+  }
+}
+
+function near(
+  fluid: Multifluid,
+  x: Float64Array,
+  temperatureK: number,
+  last: SaturationPoint | undefined,
+): SaturationPoint {
+  if (last === undefined) return pointAt(fluid, x, 'bubble', temperatureK)
+  const guess = last.unknowns.map((u, k) =>
+    k < 2 ? u : u + Math.log((x[k - 2] as number) / (last.liquid.x[k - 2] as number)),
+  )
+  try {
+    return saturationPoint(fluid, x, 'bubble', { temperatureK }, guess)
+  } catch (error) {
+    if (error instanceof CalcError) return pointAt(fluid, x, 'bubble', temperatureK)
+    throw error
+  }
+}
+
+/**
+ * Smallest mass share of the second refrigerant with which the liquid reads a pressure in Pa, or
+ * undefined where no share does (or where the mixture has no liquid at this temperature).
+ *
+ * @param purePa - Bubble pressure of the expected refrigerant alone.
+ */
+export function shareThatReads(
+  mixture: Mixed,
+  purePa: number,
+  wantedPa: number,
+): number | undefined {
+  const side = Math.sign(wantedPa - purePa)
+  if (side === 0) return 0
+  let low = 0
+  for (const share of LADDER) {
+    const pressurePa = attempt(() => mixture.pressure(share))
+    if (pressurePa === undefined) return undefined
+    if (side * (pressurePa - wantedPa) >= 0) return between(mixture, wantedPa, side, low, share)
+    low = share
+  }
+  return undefined
+}
+
+function between(mixture: Mixed, wantedPa: number, side: number, from: number, to: number): number {
+  let [low, high] = [from, to]
+  for (let step = 0; step < STEPS && high - low > TOLERANCE; step += 1) {
+    const middle = (low + high) / 2
+    if (side * (mixture.pressure(middle) - wantedPa) >= 0) high = middle
+    else low = middle
+  }
+  return (low + high) / 2
+}
+
+/** The answer, or undefined where the mixture has none (above its critical point). */
+export function attempt<T>(work: () => T): T | undefined {
+  try {
+    return work()
+  } catch (error) {
+    if (error instanceof CalcError && error.code === 'no-convergence') return undefined
+    throw error
+  }
+}
