@@ -1,5 +1,6 @@
 import { refrigerant } from '../refrigerant/index.ts'
 import { JURISDICTIONS } from '../rules/library.ts'
+import type { Compressor, Machine } from '../rules/types.ts'
 import { massText } from '../service/charge/mass-text.ts'
 import { say } from '../service/say.ts'
 import type { JobKind, WorkOrderInput } from './input.ts'
@@ -11,6 +12,19 @@ const JOB_NAMES: Readonly<Record<JobKind, string>> = {
   'section-opened': 'A section opened between closed valves or sealed couplings',
   'system-opened': 'The system opened',
   'pressure-lost': 'The system lost its pressure',
+}
+
+const COMPRESSOR_NAMES: Readonly<Record<Compressor, string>> = {
+  'open-drive': 'open drive',
+  'hermetic-or-electric': 'hermetic or electric',
+}
+
+const MACHINE_NAMES: Readonly<Record<Machine, string>> = {
+  'road-vehicle': 'road vehicle',
+  bus: 'bus',
+  'off-road': 'off-road machine',
+  stationary: 'building',
+  'refrigerated-cargo': 'refrigerated cargo',
 }
 
 /** The head of the sheet: what machine, what is in it, where, who, and what job. */
@@ -25,8 +39,8 @@ export function identity(input: WorkOrderInput): readonly ReadLine[] {
     ...line('Machine', machine.name),
     ...line('Serial or fleet number', machine.serial),
     ...line('Hours', machine.hours),
-    ...line('Kind', machine.kind.replace('-', ' ')),
-    ...line('Compressor', machine.compressor?.replaceAll('-', ' ')),
+    ...line('Kind', MACHINE_NAMES[machine.kind]),
+    ...line('Compressor', machine.compressor && COMPRESSOR_NAMES[machine.compressor]),
     ...line('Feeds the evaporator', machine.meteringDevice?.replace('-', ' ')),
     ...line('Refrigerant', `${info.id}, safety class ${info.safetyClass.value}`),
     ...line('Label charge', input.labelCharge && massText(input.labelCharge, undefined)),
