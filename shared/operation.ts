@@ -173,12 +173,17 @@ export function defineOperation<F extends Fields, R extends z.ZodType>(
     run(raw) {
       const { own, units, precise } = read(raw)
       const computed = compute(own)
-      const tidied = {
-        ...computed,
+      const { result: found, steps } = computed
+      return {
+        ...(showAll({ result: found, steps }, { units, precise }) as Pick<
+          Answer<z.output<R>>,
+          'result' | 'steps'
+        >),
         cautions: inOrder(computed.cautions),
         sources: distinctSources(computed.sources),
+        assumptions: computed.assumptions,
+        warnings: computed.warnings,
       }
-      return showAll(tidied, { units, precise }) as Answer<z.output<R>>
     },
   }
 }

@@ -277,7 +277,7 @@ const lookup = new Map<Kind, Map<string, Unit>>(
     kind,
     new Map(
       UNITS[kind].flatMap((entry) =>
-        [...entry.spellings, entry.symbol.toLowerCase()].map((name) => [name, entry] as const),
+        [...entry.spellings, entry.symbol].map((name) => [name, entry] as const),
       ),
     ),
   ]),
@@ -285,7 +285,9 @@ const lookup = new Map<Kind, Map<string, Unit>>(
 
 /** The unit of `kind` that `text` spells, or undefined. */
 export function findUnit(kind: Kind, text: string): Unit | undefined {
-  return lookup.get(kind)?.get(normalizeUnit(text))
+  const units = lookup.get(kind)
+  // Our own symbols are found as they stand: showing an answer looks up dozens.
+  return units?.get(text) ?? units?.get(normalizeUnit(text))
 }
 
 /** Kinds in which `text` is a unit, in table order. */

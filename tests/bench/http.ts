@@ -1,5 +1,6 @@
 import { type ChildProcess, spawn } from 'node:child_process'
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs'
+import { createRequire } from 'node:module'
 import { createServer } from 'node:net'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
@@ -85,7 +86,8 @@ const config :Workerd.Config = (
 );
 `,
   )
-  const { default: workerd } = (await import('workerd')) as { default: string }
+  // Without type declarations of its own, so it is required and not imported.
+  const { default: workerd } = createRequire(import.meta.url)('workerd') as { default: string }
   const child = spawn(workerd, ['serve', join(folder, 'bench.capnp')], { stdio: 'inherit' })
   try {
     await answers(port, child)

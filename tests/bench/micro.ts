@@ -1,11 +1,11 @@
 import { Bench } from 'tinybench'
+import workOrder from '../../data/examples/harbour-crane.json' with { type: 'json' }
 import { operation } from '../../shared/operations.ts'
 import {
   refrigerant,
   saturationPressure,
   saturationTemperature,
 } from '../../shared/refrigerant/index.ts'
-import workOrder from '../../data/examples/harbour-crane.json' with { type: 'json' }
 
 /** A single call is shorter than the timer's step, so calls are timed in batches of this many. */
 const BATCH = 1_000
