@@ -2,7 +2,7 @@ import type { Assumption, Step } from '../../operation.ts'
 import type { Refrigerant } from '../../refrigerant/index.ts'
 import { type CouplingLoss, couplingLoss } from './couplings.ts'
 import { type Estimate, reading, settle, total } from './estimate.ts'
-import { couplingsOf, partsOf, sectionsOf } from './gather.ts'
+import { couplingsOf, hasSpill, partsOf, sectionsOf } from './gather.ts'
 import { type Inventory, massQuantity, partChange, sectionInventory } from './inventory.ts'
 import { type ChargeInput, type Job, negative, withinLabel } from './job.ts'
 import { checkSource } from './line-check.ts'
@@ -15,6 +15,13 @@ const FULL_BEFORE: Assumption = {
     'a correction puts back only what this job took out; whether the charge was right before, only recovering and weighing it tells',
 }
 
+const AS_SHUT_OFF: Assumption = {
+  field: 'sections',
+  taken: 'each section held what is given when it was shut off',
+  because:
+    'what it held then is what is missing: shut off at rest or pumped down it held something else',
+}
+
 const NO_AIR: Assumption = {
   field: 'airInclusion',
   taken: 'no air was taken in on rejoining',
@@ -24,24 +31,24 @@ const NO_AIR: Assumption = {
 
 /** Couplers parted, or a section opened, with everything else still sealed: what must go back in. */
 export function correctionOf(r: Refrigerant, input: ChargeInput, barometerPa: number): Job {
-  const { couplings: placed, assumptions } = couplingsOf(input)
+  const { couplings: placed, assumptions } = couplingsOf(input, input.case === 'couplers-parted')
   const placedSections = sectionsOf(input)
   const placedParts = partsOf(input)
   requireItems(input, placed.length, placedSections.length, placedParts.length)
-  const couplings = placed.map(({ item, path }) =>
-    couplingLoss(r, item, input.whatIf, barometerPa, path),
-  )
+  const couplings = placed
+    .filter(({ item }) => !input.makerCorrection || hasSpill(item))
+    .map(({ item, path }) => couplingLoss(r, item, input.whatIf, barometerPa, path))
   const sections = placedSections.map(({ item, path }) =>
     sectionInventory(r, item, barometerPa, path),
   )
   const parts = placedParts.map(({ item, path }) => partChange(r, item, barometerPa, path))
   const items = [...sections, ...parts]
-  const known = couplings.every(({ loss }) => loss)
+  const known = couplings.length === placed.length && couplings.every(({ loss }) => loss)
   const change = total(parts.map((entry) => entry.mass))
   const held = (pick: (entry: CouplingLoss) => Estimate) =>
     total([...couplings.map(pick), ...sections.map((entry) => entry.mass)])
   const missing = held((entry) => entry.least)
-  const own = known && couplings.length + items.length > 0 ? total([missing, change]) : undefined
+  const own = known && placed.length + items.length > 0 ? total([missing, change]) : undefined
   const toAdd = input.makerCorrection ? reading(input.makerCorrection) : own
   withinLabel(
     held((entry) => entry.least),
@@ -73,6 +80,7 @@ export function correctionOf(r: Refrigerant, input: ChargeInput, barometerPa: nu
       FULL_BEFORE,
       ...(input.sealed === undefined ? [sealedAssumption(input)] : []),
       ...assumptions,
+      ...(sections.length > 0 ? [AS_SHUT_OFF] : []),
       ...(couplings.length > 0 && couplings.every(({ air }) => air === undefined) ? [NO_AIR] : []),
       ...[...couplings, ...items].flatMap((entry) => entry.assumptions),
     ],

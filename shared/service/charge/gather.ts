@@ -31,8 +31,16 @@ const contentsOf = ({ phase, temperature, pressure, quality }: Contents): Conten
 const silent = (contents: Contents) =>
   Object.values(contentsOf(contents)).every((value) => value === undefined)
 
-/** The couplings listed, or those of `couplingsOn`; what a coupling does not say stands at the top. */
-export function couplingsOf(input: Items): {
+/**
+ * The couplings listed, or those of `couplingsOn`; what a coupling does not say stands at the top.
+ *
+ * @param linesAtTop - Whether temperature and pressure at the top are those of the parted lines;
+ *   where a section was opened they are the section's, and lines at rest have the air's temperature.
+ */
+export function couplingsOf(
+  input: Items,
+  linesAtTop: boolean,
+): {
   readonly couplings: readonly Placed<Coupling>[]
   readonly assumptions: readonly Assumption[]
 } {
@@ -52,7 +60,7 @@ export function couplingsOf(input: Items): {
     : (input.couplings ?? []).map((item, index) => ({ item, path: ['couplings', index] }))
   let atAmbient = false
   const couplings = listed.map(({ item, path }) => {
-    const own = spillOf(item) ? item : { ...item, ...spillFields(input) }
+    const own = hasSpill(item) ? item : { ...item, ...spillFields(input) }
     const filled = {
       ...own,
       partings: item.partings ?? input.partings,
@@ -60,7 +68,9 @@ export function couplingsOf(input: Items): {
     }
     if (item.temperature || item.pressure) return { item: filled, path }
     const { temperature, pressure } = input
-    if (temperature || pressure) return { item: { ...filled, temperature, pressure }, path }
+    if (linesAtTop && (temperature || pressure)) {
+      return { item: { ...filled, temperature, pressure }, path }
+    }
     if (!input.ambient) return { item: filled, path }
     atAmbient = true
     return { item: { ...filled, temperature: input.ambient }, path }
@@ -84,7 +94,8 @@ const spillFields = ({ spillVolume, spillFrom, spillTo }: Coupling) => ({
   spillFrom,
   spillTo,
 })
-const spillOf = (coupling: Coupling) =>
+/** Whether anything is said of its spill volume. */
+export const hasSpill = (coupling: Coupling) =>
   Object.values(spillFields(coupling)).some((value) => value !== undefined)
 
 /** The sections listed, or the one whose geometry stands at the top. */

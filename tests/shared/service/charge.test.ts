@@ -221,6 +221,9 @@ describe('couplers parted', () => {
     expect(grams(result.ownEstimate)).toBeCloseTo(8e-3 * (liquid + vapour), 8)
     const bare = charge.run({ ...parted, couplingsOn: undefined, makerCorrection: '20 g' })
     expect(grams(bare.result.massToAdd)).toBe(20)
+    const unknown = charge.run({ ...parted, spillVolume: undefined, makerCorrection: '20 g' })
+    expect(grams(unknown.result.massToAdd)).toBe(20)
+    expect(unknown.result.ownEstimate).toBeUndefined()
   })
 })
 
@@ -260,6 +263,14 @@ describe('a section opened', () => {
     expect(grams(result.massToAdd)).toBeCloseTo(sections + coupling + 0.03 * hot, 6)
     expect(grams(result.changeOfCharge)).toBeCloseTo(0.03 * hot, 6)
     expect(grams(result.totalTarget)).toBeCloseTo(1100 + 0.03 * hot, 6)
+  })
+
+  it('takes couplings beside a section at the temperature of the air, not of the section', () => {
+    const given = { couplings: [{ phase: 'liquid', spillVolume: '3 mL' }] }
+    const { result } = charge.run({ ...opened, ...given, ambient: '75 °F' })
+    const spilt = 3e-3 * saturatedDensity(r134a, K(75), 'liquid')
+    expect(grams(result.massToAdd)).toBeCloseTo(0.3 * hot + spilt, 6)
+    expect(refusal({ ...opened, ...given }).path).toEqual(['couplings', 0, 'temperature'])
   })
 
   it('credits what was recovered', () => {
