@@ -1,5 +1,6 @@
 import type { Answer } from '../../shared/operation.ts'
 import type { TableResult } from '../../shared/service/table-render.ts'
+import type { WorkOrderAnswer } from '../../shared/work-order/sheet.ts'
 import type { ResultLines } from '../render/answer.ts'
 
 /** What a command has of its own, besides what every operation gets from its schema. */
@@ -10,6 +11,8 @@ export interface Own {
   readonly csv?: () => Promise<(answer: Answer) => string>
   /** Renders the result for people. */
   readonly resultLines?: () => Promise<ResultLines>
+  /** Renders the whole answer for people, where the step has a form of its own. */
+  readonly answerLines?: () => Promise<ResultLines>
 }
 
 /** Loaded only when the command runs and asks for it. */
@@ -23,5 +26,12 @@ export const own: Readonly<Record<string, Own>> = {
       return ({ result }) => tableCsv(result as TableResult)
     },
     resultLines: async () => (await import('../render/table.ts')).tableLines,
+  },
+  'work-order': {
+    markdown: async () => {
+      const { workOrderMarkdown } = await import('../../shared/work-order/markdown.ts')
+      return (answer) => workOrderMarkdown(answer as WorkOrderAnswer)
+    },
+    answerLines: async () => (await import('../render/work-order.ts')).workOrderLines,
   },
 }

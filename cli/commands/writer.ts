@@ -25,24 +25,16 @@ export function writer(
     async one(answer) {
       if (output.json) streams.out(`${JSON.stringify(answer)}\n`)
       else if (output.csv) streams.out(await singleCsv(extra?.csv, answer))
-      else if (output.markdown && extra?.markdown) {
-        streams.out((await extra.markdown())(answer))
-      } else {
-        const { answerText } = await import('../render/answer.ts')
-        const resultLines = await extra?.resultLines?.()
-        streams.out(
-          answerText(operation, answer, {
-            ink: inkOf(streams.color.out),
-            width: streams.width,
-            precise,
-            steps: output.steps === true,
-            resultLines,
-          }),
-        )
-      }
+      else if (output.markdown && extra?.markdown) streams.out((await extra.markdown())(answer))
+      else streams.out(await forPeople(operation, answer, output, precise, streams))
       return EXIT.answered
     },
     async rows(rows, answer) {
+      if (output.markdown) {
+        throw new CalcError('bad-input', 'A sheet in Markdown is made of one input, not of rows.', {
+          hint: 'Leave --markdown out, or give one input.',
+        })
+      }
       let worst: ExitStatus = EXIT.answered
       const kept: Outcome[] = []
       for await (const row of rows) {
@@ -55,6 +47,25 @@ export function writer(
       return worst
     },
   }
+}
+
+async function forPeople(
+  operation: Operation,
+  answer: Answer,
+  output: Output,
+  precise: boolean,
+  streams: Streams,
+): Promise<string> {
+  const { answerText } = await import('../render/answer.ts')
+  const { answerLines, resultLines } = own[operation.name] ?? {}
+  return answerText(operation, answer, {
+    ink: inkOf(streams.color.out),
+    width: streams.width,
+    precise,
+    steps: output.steps === true,
+    resultLines: await resultLines?.(),
+    answerLines: await answerLines?.(),
+  })
 }
 
 async function singleCsv(

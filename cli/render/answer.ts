@@ -10,6 +10,8 @@ export type ResultLines = (answer: Answer, page: Page) => readonly string[]
 export interface AnswerPage extends Page {
   readonly steps: boolean
   readonly resultLines?: ResultLines | undefined
+  /** The whole answer in a form of its own, steps excepted. */
+  readonly answerLines?: ResultLines | undefined
 }
 
 /**
@@ -18,7 +20,10 @@ export interface AnswerPage extends Page {
 export function answerText(operation: Operation, answer: Answer, page: AnswerPage): string {
   const dangers = answer.cautions.filter(({ level }) => level === 'danger')
   const others = answer.cautions.filter(({ level }) => level !== 'danger')
-  const blocks: readonly (readonly string[])[] = [
+  if (page.answerLines) {
+    return joined([page.answerLines(answer, page), page.steps ? stepLines(answer.steps, page) : []])
+  }
+  return joined([
     [page.ink.title(operation.summary)],
     cautionLines(dangers, page),
     page.resultLines?.(answer, page) ?? treeLines(answer.result, 2, page),
@@ -26,8 +31,11 @@ export function answerText(operation: Operation, answer: Answer, page: AnswerPag
     cautionLines(others, page),
     page.steps ? stepLines(answer.steps, page) : [],
     assumptionLines(answer.assumptions, page),
-    sourceLines(answer, page),
-  ]
+    sourceLines(answer, page, page.steps),
+  ])
+}
+
+function joined(blocks: readonly (readonly string[])[]): string {
   const filled = blocks.filter((lines) => lines.length > 0)
   return `${filled.map((lines) => lines.join('\n')).join('\n\n')}\n`
 }

@@ -29,14 +29,14 @@ export function assumptionLines(list: Answer['assumptions'], page: Page): readon
   return [page.ink.heading('Taken as given'), ...lines]
 }
 
-/** Sources of the figures and of the cautions, each once, with how far they were checked. */
-export function sourceLines(answer: Answer, page: Page): readonly string[] {
+/** Sources of the figures and of the cautions, each once, with how far they were checked; `full` adds notes and dates. */
+export function sourceLines(answer: Answer, page: Page, full: boolean): readonly string[] {
   const list = distinctSources([...answer.sources, ...cautionSources(answer.cautions)])
   if (list.length === 0) return []
   const lines = list.flatMap((entry) =>
     hanging(
       ' '.repeat(INDENT) + page.ink.quiet(markText(entry.mark)),
-      cited(entry),
+      cited(entry, full),
       INDENT + MARK_COLUMNS,
       page.width,
     ),
@@ -50,8 +50,9 @@ export function sourceLines(answer: Answer, page: Page): readonly string[] {
 
 const markText = (mark: Mark) => mark.replace('-', ' ')
 
-function cited({ title, where, url, checked, note }: Source): string {
-  const parts = [title, where, note, url, checked === undefined ? undefined : `checked ${checked}`]
+function cited({ title, where, url, checked, note }: Source, full: boolean): string {
+  const more = full ? [note, checked === undefined ? undefined : `checked ${checked}`] : []
+  const parts = [title, where, ...more, url]
   return parts.filter((part) => part !== undefined && part !== '').join('; ')
 }
 

@@ -1,6 +1,12 @@
 import type { ShownQuantity, ShownValue } from '../../shared/quantity/index.ts'
 
-export type Scalar = string | number | boolean | ShownQuantity
+/** A figure without a unit that has an uncertainty. */
+interface Ratio {
+  readonly value: number
+  readonly plusMinus: number
+}
+
+export type Scalar = string | number | boolean | ShownQuantity | Ratio
 
 const QUANTITY_KEYS: ReadonlySet<string> = new Set(['value', 'unit', 'plusMinus', 'also'])
 
@@ -15,11 +21,19 @@ export function isQuantity(value: unknown): value is ShownQuantity {
   )
 }
 
+function isRatio(value: unknown): value is Ratio {
+  if (typeof value !== 'object' || value === null) return false
+  const { value: amount, plusMinus } = value as Partial<Ratio>
+  const keys = Object.keys(value)
+  return typeof amount === 'number' && typeof plusMinus === 'number' && keys.length === 2
+}
+
 export const isScalar = (value: unknown): value is Scalar =>
   typeof value === 'string' ||
   typeof value === 'number' ||
   typeof value === 'boolean' ||
-  isQuantity(value)
+  isQuantity(value) ||
+  isRatio(value)
 
 /** Digits that a plain ratio is shown with; quantities come rounded already. */
 const RATIO_DIGITS = 4
@@ -42,5 +56,6 @@ export function scalarText(value: Scalar, precise: boolean): string {
   if (typeof value === 'boolean') return value ? 'yes' : 'no'
   if (typeof value === 'number') return numberText(value, precise)
   if (typeof value === 'string') return value
+  if (!isQuantity(value)) return `${value.value} ±${value.plusMinus}`
   return value.also ? `${valueText(value)} (${valueText(value.also)})` : valueText(value)
 }

@@ -50,6 +50,10 @@ const isEmpty = (value: unknown) =>
   (typeof value === 'object' && Object.keys(value).length === 0)
 
 function listLines(list: readonly unknown[], indent: number, page: Page, depth: number) {
+  if (list.every(isLabelled)) return pairLines(list, indent, page)
+  if (list.every(isStatement)) {
+    return list.flatMap((item) => statementLines(item, indent, page))
+  }
   const grid = list.every(isRow) ? gridLines(list, indent, page) : undefined
   if (grid) return grid
   return list.flatMap((item, index) => {
@@ -59,6 +63,38 @@ function listLines(list: readonly unknown[], indent: number, page: Page, depth: 
     const numbered = `${' '.repeat(indent)}${page.ink.quiet(`${index + 1}`)} ${first.trimStart()}`
     return index === 0 ? [numbered, ...rest] : ['', numbered, ...rest]
   })
+}
+
+const isLabelled = (item: unknown): item is Pair => {
+  if (!isRow(item)) return false
+  const { label, value, ...rest } = item
+  return typeof label === 'string' && isScalar(value) && Object.keys(rest).length === 0
+}
+
+type Statement = Row & { readonly text: string }
+
+/** A sentence with what stands behind it: mark, section, date. */
+const isStatement = (item: unknown): item is Statement =>
+  isRow(item) &&
+  typeof item.text === 'string' &&
+  item.text.length > 24 &&
+  Object.values(item).every((value) => typeof value === 'string' || isEmpty(value))
+
+/** Names of a row that a person does not need beside its sentence. */
+const UNSAID: ReadonlySet<string> = new Set(['id', 'text', 'url', 'source', 'code'])
+
+/** Names whose values speak for themselves. */
+const PLAIN: ReadonlySet<string> = new Set(['section', 'mark', 'where'])
+
+function statementLines(item: Statement, indent: number, page: Page): readonly string[] {
+  const behind = Object.entries(item).filter(
+    ([name, value]) => !UNSAID.has(name) && !isEmpty(value),
+  )
+  const tags = behind.map(([name, value]) =>
+    PLAIN.has(name) ? String(value) : `${labelOf(name).toLowerCase()}: ${String(value)}`,
+  )
+  const tail = tags.length === 0 ? '' : ` ${page.ink.quiet(`(${tags.join('; ')})`)}`
+  return bullet(`${item.text}${tail}`, indent, page)
 }
 
 const isRow = (item: unknown): item is Row =>

@@ -56,7 +56,8 @@ function wrapped(line: string, room: number): readonly string[] {
 }
 
 function pieces(word: string, room: number): readonly string[] {
-  if (columnsOf(word) <= room || word.includes(ESCAPE)) return [word]
+  // An address that is cut can no longer be followed.
+  if (columnsOf(word) <= room || word.includes(ESCAPE) || word.includes('://')) return [word]
   const letters = [...word]
   const count = Math.ceil(letters.length / room)
   return Array.from({ length: count }, (_, index) =>

@@ -1,0 +1,49 @@
+import type { Answer } from '../../shared/operation.ts'
+import {
+  type Block,
+  type Item,
+  sheet,
+  type WorkOrderAnswer,
+} from '../../shared/work-order/sheet.ts'
+import { type Page, pairLines } from './pairs.ts'
+import { hanging, paragraph } from './wrap.ts'
+
+const BOX_COLUMNS = 4
+
+/** The whole sheet for a terminal; its blocks and their order are the sheet's own. */
+export function workOrderLines(answer: Answer, page: Page): readonly string[] {
+  return sheet(answer as WorkOrderAnswer).flatMap((block, index) => [
+    ...(index === 0 ? [] : ['']),
+    ...blockLines(block, page),
+  ])
+}
+
+function blockLines(block: Block, page: Page): readonly string[] {
+  switch (block.kind) {
+    case 'title':
+      return paragraph(page.ink.title(block.text), 0, page.width)
+    case 'heading':
+      return paragraph(page.ink.heading(block.text), 0, page.width)
+    case 'note':
+      return paragraph(page.ink.level.warning(block.text), 0, page.width)
+    case 'pairs':
+      return pairLines(
+        block.rows.map(([label, value]) => ({ label, value })),
+        2,
+        page,
+      )
+    case 'list': {
+      const items = block.items.flatMap((item) => itemLines(item, page))
+      return block.name === undefined ? items : [`  ${block.name}`, ...items]
+    }
+  }
+}
+
+function itemLines({ text, ticked, source, number }: Item, page: Page): readonly string[] {
+  const box = ticked === undefined ? '-' : ticked ? '[x]' : '[ ]'
+  const head = number === undefined ? box : `[${number}]`
+  const indent =
+    2 + Math.max(number === undefined && ticked === undefined ? 2 : BOX_COLUMNS, head.length + 1)
+  const behind = source === undefined ? '' : ` ${page.ink.quiet(`[${source}]`)}`
+  return hanging(`  ${head}`, text + behind, indent, page.width)
+}
