@@ -1,4 +1,5 @@
 import { CalcError } from '../errors.ts'
+import { attempt } from './attempt.ts'
 import { type Condition, type Line, type SaturationPoint, saturationPoint } from './equilibrium.ts'
 import { firstGuess } from './first-guess.ts'
 import type { Multifluid } from './multifluid.ts'
@@ -161,13 +162,4 @@ export function walkTo(
     here = saturationPoint(fluid, composition, from.line, { temperatureK: next }, guess)
   }
   return here
-}
-
-function attempt<T>(work: () => T): T | undefined {
-  try {
-    return work()
-  } catch (error) {
-    if (error instanceof CalcError && error.code === 'no-convergence') return undefined
-    throw error
-  }
 }

@@ -6,8 +6,9 @@ import {
   saturationPressure,
   saturationTemperature,
 } from '../../refrigerant/index.ts'
+import { attempt } from '../../substance/attempt.ts'
 import { estimatedWarnings } from '../mixing-sources.ts'
-import { attempt, mixed, shareThatReads } from './mixed.ts'
+import { mixed, shareThatReads } from './mixed.ts'
 
 /** Readings at rest beside what the expected refrigerant should read, all in SI. */
 export interface Reading {

@@ -1,5 +1,5 @@
-import { CalcError } from '../../errors.ts'
 import type { Refrigerant } from '../../refrigerant/index.ts'
+import { attempt } from '../../substance/attempt.ts'
 import { type SaturationPoint, saturationPoint } from '../../substance/equilibrium.ts'
 import { substanceData } from '../../substance/library.ts'
 import { moleFractions } from '../../substance/mixture.ts'
@@ -62,12 +62,10 @@ function near(
   const guess = last.unknowns.map((u, k) =>
     k < 2 ? u : u + Math.log((x[k - 2] as number) / (last.liquid.x[k - 2] as number)),
   )
-  try {
-    return saturationPoint(fluid, x, 'bubble', { temperatureK }, guess)
-  } catch (error) {
-    if (error instanceof CalcError) return pointAt(fluid, x, 'bubble', temperatureK)
-    throw error
-  }
+  return (
+    attempt(() => saturationPoint(fluid, x, 'bubble', { temperatureK }, guess)) ??
+    pointAt(fluid, x, 'bubble', temperatureK)
+  )
 }
 
 /**
@@ -101,14 +99,4 @@ function between(mixture: Mixed, wantedPa: number, side: number, from: number, t
     else low = middle
   }
   return (low + high) / 2
-}
-
-/** The answer, or undefined where the mixture has none (above its critical point). */
-export function attempt<T>(work: () => T): T | undefined {
-  try {
-    return work()
-  } catch (error) {
-    if (error instanceof CalcError && error.code === 'no-convergence') return undefined
-    throw error
-  }
 }

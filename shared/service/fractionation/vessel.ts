@@ -1,7 +1,9 @@
 import { CalcError } from '../../errors.ts'
+import { attempt } from '../../substance/attempt.ts'
 import { type Phase, phaseAt } from '../../substance/fugacity.ts'
 import type { Multifluid } from '../../substance/multifluid.ts'
 import { pointAt } from '../../substance/saturation-line.ts'
+import { stability } from '../../substance/stability.ts'
 import { splitPhases, type TwoPhase } from '../../substance/two-phase.ts'
 
 /** What is left in a vessel of fixed volume and temperature after part has gone. */
@@ -98,6 +100,7 @@ interface Contents {
   readonly split?: TwoPhase
 }
 
+/** Two phases, or vapour alone where the amounts no longer make liquid. */
 function contentsOf(
   fluid: Multifluid,
   n: Float64Array,
@@ -105,11 +108,30 @@ function contentsOf(
   volume: number,
   near: TwoPhase,
 ): Contents {
-  const split = splitPhases(fluid, temperatureK, n, { volume }, near)
-  if (split.liquidVolume > 0) return { vapour: split.vapour, liquid: split.liquid, split }
+  const split = attempt(() => splitPhases(fluid, temperatureK, n, { volume }, near))
+  if (split !== undefined && split.liquidVolume > 0) {
+    return { vapour: split.vapour, liquid: split.liquid, split }
+  }
   const total = n.reduce((a, b) => a + b, 0)
-  const x = n.map((ni) => ni / total)
-  return { vapour: phaseAt(fluid, temperatureK, total / volume, x) }
+  const vapour = phaseAt(
+    fluid,
+    temperatureK,
+    total / volume,
+    n.map((ni) => ni / total),
+  )
+  // a split that was merely not found must not pass for vapour
+  if (split === undefined && !isStable(fluid, vapour)) {
+    throw new CalcError(
+      'no-convergence',
+      'The liquid and vapour left in the vessel were not found.',
+    )
+  }
+  return { vapour }
+}
+
+function isStable(fluid: Multifluid, { x, temperatureK, pressurePa, density }: Phase): boolean {
+  const test = stability(fluid, x, temperatureK, pressurePa)
+  return test.split === undefined && Math.abs(test.phase.density / density - 1) < 1e-6
 }
 
 function atStart(
