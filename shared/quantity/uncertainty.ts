@@ -1,3 +1,5 @@
+import { CalcError } from '../errors.ts'
+
 /** A figure with its expanded uncertainty (coverage factor 2), both in one unit. */
 export interface Uncertain {
   readonly si: number
@@ -14,6 +16,7 @@ export interface Uncertain {
  *
  * @param f - Pure function of as many numbers as there are inputs.
  * @returns `f` at the values; `plusMinus` undefined when no input carries one.
+ * @throws {CalcError} `out-of-range` when `f` refuses both sides of an input.
  */
 export function propagate(
   inputs: readonly Uncertain[],
@@ -28,6 +31,7 @@ export function propagate(
     const above = tryAt(f, values, index, width)
     const below = tryAt(f, values, index, -width)
     if (above !== undefined && below !== undefined) return [(above - below) / 2]
+    if (above === undefined && below === undefined) throw beyondReach()
     return [(above ?? si) - (below ?? si)]
   })
   return { si, plusMinus: spans.length === 0 ? undefined : Math.hypot(...spans) }
@@ -41,10 +45,19 @@ function tryAt(
 ): number | undefined {
   try {
     return f(...values.map((value, position) => (position === index ? value + shift : value)))
-  } catch {
-    return undefined
+  } catch (error) {
+    if (error instanceof CalcError) return undefined
+    throw error
   }
 }
+
+/** Counting such an input as exact would hide the worst reading of all. */
+const beyondReach = () =>
+  new CalcError(
+    'out-of-range',
+    'The ± of a reading reaches outside what can be computed, above and below.',
+    { hint: 'Read again with a better instrument, or give a smaller ±.' },
+  )
 
 /**
  * Half-width of an instrument whose error stays inside ±`limit`: expanded uncertainty of a

@@ -1,5 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
+import { CalcError } from '../../../shared/errors.ts'
 import { compareWithBand, fromLimits, propagate } from '../../../shared/quantity/index.ts'
 
 const finite = fc.double({ min: -1e3, max: 1e3, noNaN: true })
@@ -38,12 +39,21 @@ describe('propagation of uncertainty', () => {
     expect(propagate([{ si: 1, plusMinus: 0 }], (x = 0) => x).plusMinus).toBe(0)
   })
 
-  it('takes the other side where one is refused', () => {
-    const edge = (x = 0) => {
-      if (x > 10) throw new Error('outside')
+  it('takes the other side where one is refused, and refuses where both are', () => {
+    const inside = (x = 0) => {
+      if (x > 10 || x < 0) throw new CalcError('out-of-range', 'outside')
       return 2 * x
     }
-    expect(propagate([{ si: 9.5, plusMinus: 1 }], edge).plusMinus).toBe(2)
+    expect(propagate([{ si: 9.5, plusMinus: 1 }], inside).plusMinus).toBe(2)
+    expect(() => propagate([{ si: 5, plusMinus: 20 }], inside)).toThrow(/above and below/)
+  })
+
+  it('does not swallow a fault that is no refusal', () => {
+    const faulty = (x = 0) => {
+      if (x > 1) throw new TypeError('a bug')
+      return x
+    }
+    expect(() => propagate([{ si: 1, plusMinus: 1 }], faulty)).toThrow(TypeError)
   })
 
   it('of limits is the rectangle of GUM 4.3.7 at coverage factor 2', () => {
