@@ -5,6 +5,7 @@ import { rules } from './rules/rules.ts'
 import { airCheck } from './service/air-check.ts'
 import { charge } from './service/charge.ts'
 import { charging } from './service/charging.ts'
+import { coolingCheck } from './service/cooling-check.ts'
 import { evacuation } from './service/evacuation.ts'
 import { leakTest } from './service/leak-test.ts'
 import { oil } from './service/oil.ts'
@@ -28,6 +29,7 @@ export const operations: readonly Operation[] = [
   leakTest,
   evacuation,
   charging,
+  coolingCheck,
   retrofit,
   workOrder,
 ]

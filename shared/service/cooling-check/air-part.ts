@@ -1,0 +1,125 @@
+import { z } from 'zod'
+import type { Computed } from '../../operation.ts'
+import {
+  compareWithBand,
+  fraction,
+  propagate,
+  type Quantity,
+  quantityOut,
+  specificEnergy,
+  temperature,
+  temperatureDifference,
+} from '../../quantity/index.ts'
+import { cooledAir, type MoistAir, moistAir } from '../moist-air.ts'
+import type { Notes } from '../notes.ts'
+import { under } from '../refrigerant-input.ts'
+import { coolingSource } from './tables.ts'
+
+export const airOut = z
+  .strictObject({
+    drop: quantityOut.optional().describe('Air into the evaporator less air out of the vent'),
+    wetBulbIn: quantityOut.optional(),
+    dewPointIn: quantityOut.optional().describe('Below this the coil takes water out of the air'),
+    coil: z
+      .enum(['wet', 'dry', 'cannot-tell'])
+      .optional()
+      .describe('Whether water should drip from the drain'),
+    dewPointVent: quantityOut
+      .optional()
+      .describe('Surfaces colder than this gather dew from the vent air'),
+    humidityVent: quantityOut
+      .optional()
+      .describe('Relative humidity of the vent air, saturated at most'),
+    heatTaken: quantityOut.optional().describe('Heat taken from each mass of dry air'),
+    latentShare: quantityOut.optional().describe('Share of it that dries instead of cooling'),
+  })
+  .describe('Air side, by psychrometrics')
+
+export type AirResult = Computed<z.output<typeof airOut>>
+
+export interface AirInput {
+  readonly airIn: Quantity<'temperature'>
+  readonly vent?: Quantity<'temperature'> | undefined
+  readonly relativeHumidity?: Quantity<'fraction'> | undefined
+}
+
+/** Drop, dew points and whether the coil is wet; undefined without vent and humidity. */
+export function airPart(
+  { airIn, vent, relativeHumidity }: AirInput,
+  barometerPa: number,
+  notes: Notes,
+): AirResult | undefined {
+  if (!vent && !relativeHumidity) return undefined
+  const drop =
+    vent &&
+    temperatureDifference(airIn.si - vent.si, Math.hypot(airIn.plusMinus ?? 0, vent.plusMinus ?? 0))
+  if (drop && drop.si + (drop.plusMinus ?? 0) < 0) {
+    notes.warnings.push({
+      code: 'vent-warmer-than-inlet',
+      message:
+        'The vent is warmer than the air going in: heater, mixing door or the place of the thermometers.',
+    })
+  }
+  if (!relativeHumidity) return { drop }
+  notes.sources.push(coolingSource('ashrae-psychrometrics'))
+  const inlet = under('relativeHumidity', () =>
+    moistAir(airIn.si, relativeHumidity.si, barometerPa),
+  )
+  const dewPoint = under('relativeHumidity', () =>
+    propagate(
+      [airIn, relativeHumidity],
+      (t, rh) => moistAir(t, Math.min(rh, 1), barometerPa).dewPointK,
+    ),
+  )
+  const dewPointIn = temperature(dewPoint.si, dewPoint.plusMinus)
+  notes.steps.push({
+    what: 'Dew point of the air going in',
+    formula: 'ASHRAE psychrometrics from temperature, relative humidity and barometer',
+    values: { airIn, relativeHumidity },
+    gives: dewPointIn,
+  })
+  const known = { drop, wetBulbIn: temperature(inlet.wetBulbK), dewPointIn }
+  if (!vent || vent.si >= airIn.si) return known
+  const outlet = under('ventTemperature', () => cooledAir(inlet, vent.si, barometerPa))
+  const heat = inlet.enthalpy - outlet.enthalpy
+  const dried = inlet.enthalpy - driedEnthalpy(inlet, outlet.humidityRatio)
+  notes.steps.push({
+    what: 'Heat taken from the air',
+    formula:
+      'enthalpy in − enthalpy out for each mass of dry air; the air keeps its water until it is saturated, then loses the rest',
+    values: { airIn, vent },
+    gives: specificEnergy(heat),
+  })
+  return {
+    ...known,
+    coil: coilOf(vent, dewPointIn),
+    dewPointVent: temperature(outlet.dewPointK),
+    humidityVent: fraction(outlet.relativeHumidity),
+    heatTaken: specificEnergy(heat),
+    latentShare: fraction(heat > 0 ? Math.min(Math.max(dried / heat, 0), 1) : 0),
+  }
+}
+
+/**
+ * Enthalpy of the air at its own temperature once water was taken out of it, J a kg dry air.
+ * ASHRAE Fundamentals 2017, chapter 1, equation 30: the water's part.
+ */
+function driedEnthalpy({ dryBulbK, humidityRatio, enthalpy }: MoistAir, left: number): number {
+  return enthalpy - (humidityRatio - left) * (2_501_000 + 1_860 * (dryBulbK - 273.15))
+}
+
+function coilOf(vent: Quantity<'temperature'>, dewPoint: Quantity<'temperature'>) {
+  const found = compareWithBand(
+    {
+      si: vent.si - dewPoint.si,
+      plusMinus: Math.hypot(vent.plusMinus ?? 0, dewPoint.plusMinus ?? 0),
+    },
+    Number.NEGATIVE_INFINITY,
+    0,
+  )
+  return found === 'inside'
+    ? ('wet' as const)
+    : found === 'above'
+      ? ('dry' as const)
+      : ('cannot-tell' as const)
+}
