@@ -1,10 +1,11 @@
 import { z } from 'zod'
-import { type CautionId, cautions } from '../cautions.ts'
+import { cautions } from '../cautions.ts'
 import { CalcError } from '../errors.ts'
-import { type Assumption, defineOperation, type Warning } from '../operation.ts'
+import { type Assumption, defineOperation } from '../operation.ts'
 import { mass, type Quantity, quantityIn } from '../quantity/index.ts'
 import { refrigerant } from '../refrigerant/index.ts'
-import type { CertificateAnswer } from './certificate.ts'
+import { refrigerantIn, under } from '../service/refrigerant-input.ts'
+import { cautionsFor, certificateSentence, warningsFor } from './advice.ts'
 import { type Decision, decide, type Statement, statementSource } from './decide.ts'
 import { type Facts, refrigerantFacts } from './facts.ts'
 import { CERTIFICATE_IDS, CERTIFICATES } from './library.ts'
@@ -26,10 +27,10 @@ const fields = {
     .boolean()
     .optional()
     .describe('Whether the unit was wholly made, charged and hermetically sealed in a factory'),
-  refrigerant: z.string().min(1).describe('Refrigerant in the machine, such as R-134a'),
+  refrigerant: refrigerantIn,
   charge: quantityIn.mass.optional().describe('Full charge of the circuit by its label'),
   action: z.enum(ACTIONS).describe('What is to be done'),
-  retrofitTo: z.string().min(1).optional().describe('For a retrofit: the refrigerant to come'),
+  retrofitTo: refrigerantIn.optional().describe('For a retrofit: the refrigerant to come'),
   forPay: z
     .boolean()
     .optional()
@@ -114,13 +115,8 @@ function factsOf(input: RulesInput): { facts: Facts; assumptions: Assumption[] }
   }
 }
 
-function named(name: string, field: string) {
-  try {
-    return refrigerantFacts(refrigerant(name).info)
-  } catch (error) {
-    throw error instanceof CalcError ? error.under(field) : error
-  }
-}
+const named = (name: string, field: string) =>
+  under(field, () => refrigerantFacts(refrigerant(name).info))
 
 const statements = (decision: Decision): readonly Statement[] =>
   Object.values(decision).flatMap((part) =>
@@ -138,7 +134,7 @@ function shown(decision: Decision, facts: Facts, unverified: readonly Statement[
       needed: certificate.needed,
       anyOf: certificate.anyOf.map((id) => ({ id, name: CERTIFICATES[id] })),
       held: certificate.held,
-      says: sentence(certificate),
+      says: certificateSentence(certificate),
       statements: certificate.statements,
     },
     venting: decision.venting,
@@ -154,83 +150,9 @@ function shown(decision: Decision, facts: Facts, unverified: readonly Statement[
   return parts as unknown as RulesShown
 }
 
-function sentence({ needed, anyOf, held }: CertificateAnswer): string {
-  const names = anyOf.map((id) => CERTIFICATES[id]).join('; or ')
-  const need = {
-    required: `A certificate is required: ${names}.`,
-    'not-required': 'No certificate is required by this law.',
-    'look-up': 'Look up whether a certificate is required: see the statements.',
-    depends: names
-      ? `Whether a certificate is required depends on what was not given; enough in any case: ${names}.`
-      : 'Whether a certificate is required depends on what was not given.',
-  }[needed]
-  const hold = {
-    enough: ' What is held is enough.',
-    'not-enough': ' What is held is not enough: do not do this work.',
-    'not-needed': '',
-    'not-given': ' Which certificates are held was not given.',
-    'cannot-tell': ' Whether what is held is enough cannot be told.',
-  }[held]
-  return need + hold
-}
-
 const described = (facts: Facts): Record<string, string | Quantity> => ({
   machine: facts.machine,
   compressor: facts.compressor ?? 'not given',
   refrigerant: facts.refrigerant.id,
   charge: facts.chargeKg === undefined ? 'not given' : mass(facts.chargeKg),
 })
-
-function cautionsFor({ action, refrigerant: { families }, to }: Facts): CautionId[] {
-  const opens = action === 'open' || action === 'recover' || action === 'retrofit'
-  return [
-    'local-rules',
-    'no-venting',
-    ...(opens ? (['pressure', 'cold-burns'] as const) : []),
-    ...(action === 'recover' ? (['no-disposable-refill', 'full-cylinder'] as const) : []),
-    ...([...families, ...(to?.families ?? [])].includes('flammable')
-      ? (['flammable'] as const)
-      : []),
-  ]
-}
-
-function warningsFor(
-  { regime, certificate }: Decision,
-  facts: Facts,
-  unverified: readonly Statement[],
-): Warning[] {
-  return [
-    ...(regime.ids.length > 1
-      ? [
-          {
-            code: 'regime-undecided',
-            message: `Which regime binds is not decided: give ${regime.missing.join(', ')}.`,
-          },
-        ]
-      : []),
-    ...(certificate.held === 'not-enough'
-      ? [
-          {
-            code: 'certificate-not-enough',
-            message: 'The certificates held do not cover this work.',
-          },
-        ]
-      : []),
-    ...(facts.action === 'retrofit' && facts.to?.families.includes('flammable')
-      ? [
-          {
-            code: 'flammable-retrofit',
-            message: `${facts.to.id} burns: putting it into a machine made for another refrigerant endangers people.`,
-          },
-        ]
-      : []),
-    ...(unverified.length > 0
-      ? [
-          {
-            code: 'unverified',
-            message: `${unverified.length === 1 ? 'One statement is' : `${unverified.length} statements are`} from memory and say what to look up before relying on it.`,
-          },
-        ]
-      : []),
-  ]
-}

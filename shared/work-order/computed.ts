@@ -4,6 +4,7 @@ import { rulesOut } from '../rules/shown.ts'
 import { ACTIONS } from '../rules/types.ts'
 import { charge } from '../service/charge.ts'
 import { charging } from '../service/charging.ts'
+import { coolingCheck } from '../service/cooling-check.ts'
 import { evacuation } from '../service/evacuation.ts'
 import { leakTest } from '../service/leak-test.ts'
 import { oil } from '../service/oil.ts'
@@ -21,6 +22,7 @@ export const computedOut = z.strictObject({
   leakTest: leakTest.result.optional(),
   evacuation: evacuation.result.optional(),
   charging: charging.result.optional(),
+  cooling: coolingCheck.result.optional(),
 })
 
 export type ComputedParts = Computed<z.output<typeof computedOut>>
@@ -39,6 +41,7 @@ export function computedOf({ rules, ...others }: Outcomes): ComputedParts {
     leakTest: resultOf(others.leakTest),
     evacuation: resultOf(others.evacuation),
     charging: resultOf(others.charging),
+    cooling: resultOf(others.cooling),
   }
 }
 

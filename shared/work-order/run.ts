@@ -5,6 +5,7 @@ import { rules } from '../rules/rules.ts'
 import type { Action } from '../rules/types.ts'
 import { charge } from '../service/charge.ts'
 import { charging } from '../service/charging.ts'
+import { coolingCheck } from '../service/cooling-check.ts'
 import { evacuation } from '../service/evacuation.ts'
 import { leakTest } from '../service/leak-test.ts'
 import { oil } from '../service/oil.ts'
@@ -25,6 +26,7 @@ type ResultOf<O> = O extends DefinedOperation<infer _F, infer R> ? Computed<z.ou
 export interface Outcomes {
   readonly charge: Outcome<ResultOf<typeof charge>>
   readonly charging: Outcome<ResultOf<typeof charging>>
+  readonly cooling: Outcome<ResultOf<typeof coolingCheck>>
   readonly evacuation: Outcome<ResultOf<typeof evacuation>>
   readonly leakTest: Outcome<ResultOf<typeof leakTest>>
   readonly oil: Outcome<ResultOf<typeof oil>>
@@ -60,6 +62,7 @@ export function runAll(input: WorkOrderInput): Outcomes {
     evacuation: runEvacuation(input, head),
     readings: input.readings ? runSection(readings, 'readings', input.readings, head) : ABSENT,
     charging: runCharging(input, head, charged),
+    cooling: runCooling(input, head),
   }
 }
 
@@ -164,5 +167,20 @@ function runCharging(
     hoseLength: from(input.charge?.serviceHoseLength, 'charge', 'serviceHoseLength'),
     charge: fromQuantity(inside ? target?.within(undefined) : target, 'charging', 'charge'),
     alreadyIn: fromQuantity(inside, 'charging', 'alreadyIn'),
+  })
+}
+
+function runCooling(input: WorkOrderInput, head: Values): Outcomes['cooling'] {
+  if (!input.cooling) return ABSENT
+  const { kind } = input.machine
+  const { readings: read } = input
+  const high = read?.dischargePressure === undefined ? 'liquidPressure' : 'dischargePressure'
+  return runSection(coolingCheck, 'cooling', input.cooling, {
+    ...head,
+    machine:
+      kind === 'off-road' || kind === 'road-vehicle' ? from(kind, 'machine', 'kind') : undefined,
+    ambient: from(read?.ambient, 'readings', 'ambient') ?? head.ambient,
+    lowPressure: from(read?.suctionPressure, 'readings', 'suctionPressure'),
+    highPressure: from(read?.[high], 'readings', high),
   })
 }

@@ -96,6 +96,9 @@ export function visit(input: WorkOrderInput, outcomes: Outcomes): Visit {
       title,
       state: stateOf(body),
       ...body,
+      // Two parts of a step can meet the same fault of one inherited value.
+      problems: distinct(body.problems),
+      missing: distinct(body.missing),
     })),
     sources: built.flatMap(({ body }) => body.sources),
   }
@@ -106,3 +109,7 @@ function stateOf(body: Omit<StepBody, 'sources'>): Step['state'] {
   if (body.missing.length > 0) return 'missing'
   return body.read.length === 0 && body.figures.length === 0 ? 'instructions' : 'complete'
 }
+
+const distinct = <T>(entries: readonly T[]): T[] => [
+  ...new Map(entries.map((entry) => [JSON.stringify(entry), entry])).values(),
+]

@@ -1,16 +1,15 @@
 import { z } from 'zod'
 import { type CautionId, cautions } from '../cautions.ts'
-import { CalcError } from '../errors.ts'
 import { type Assumption, defineOperation, type Warning } from '../operation.ts'
 import { refrigerant } from '../refrigerant/index.ts'
-import type { Source } from '../sources.ts'
+import { under } from '../service/refrigerant-input.ts'
 import { checklist, checklistOut } from './checklist.ts'
 import { type ComputedParts, computedOf, computedOut } from './computed.ts'
+import { computations, shownSources } from './gathered.ts'
 import { identity } from './identity.ts'
 import { fields, JOBS, type WorkOrderInput } from './input.ts'
-import { type Outcomes, runAll } from './run.ts'
-import type { Outcome } from './section.ts'
-import { missingOut, type Step, stepOut } from './step.ts'
+import { runAll } from './run.ts'
+import { missingOut, stepOut } from './step.ts'
 import { visit } from './visit.ts'
 
 const result = z.strictObject({
@@ -53,7 +52,7 @@ export const workOrder = defineOperation({
     ],
   },
   compute(input) {
-    const { info } = headOf(input)
+    const { info } = under('refrigerant', () => refrigerant(input.refrigerant))
     const outcomes = runAll(input)
     const { steps, sources } = visit(input, outcomes)
     const done = computations(outcomes)
@@ -115,15 +114,6 @@ export const workOrder = defineOperation({
   },
 })
 
-/** The refrigerant of the order: without it there is no sheet. @throws {CalcError} `unknown-refrigerant`. */
-function headOf(input: WorkOrderInput) {
-  try {
-    return refrigerant(input.refrigerant)
-  } catch (error) {
-    throw error instanceof CalcError ? error.under('refrigerant') : error
-  }
-}
-
 function headCautions(job: WorkOrderInput['job'], safetyClass: string): CautionId[] {
   return [
     'pressure',
@@ -138,58 +128,6 @@ function headCautions(job: WorkOrderInput['job'], safetyClass: string): CautionI
     'local-rules',
   ]
 }
-
-const TITLES: Readonly<Record<Exclude<keyof Outcomes, 'rules'>, string>> = {
-  readings: 'Readings',
-  recovery: 'Recovery',
-  charge: 'Charge',
-  oil: 'Oil',
-  leakTest: 'Leak test',
-  evacuation: 'Evacuation',
-  charging: 'Charging',
-}
-
-function computations({ rules, ...others }: Outcomes) {
-  const named: (readonly [string, Outcome<unknown>])[] = [
-    ...Object.values(rules).map((outcome) => ['Rules', outcome] as const),
-    ...(Object.keys(TITLES) as (keyof typeof TITLES)[]).map(
-      (key) => [TITLES[key], others[key]] as const,
-    ),
-  ]
-  return named.flatMap(([title, outcome]) =>
-    outcome.state === 'done'
-      ? [{ title, computation: outcome.computation, where: outcome.where }]
-      : [],
-  )
-}
-
-/** Sources of what stands on the sheet; of the law only the statements that are on it. */
-function shownSources(
-  own: readonly Source[],
-  done: ReturnType<typeof computations>,
-  { rules }: Outcomes,
-  steps: readonly Step[],
-): readonly Source[] {
-  const law = new Set(
-    Object.values(rules).flatMap((outcome) =>
-      outcome.state === 'done' ? outcome.computation.sources.map(({ id }) => id) : [],
-    ),
-  )
-  const kept = new Set([
-    ...steps.flatMap((step) => step.rules.map(({ source }) => source)),
-    ...recordIds(rules),
-  ])
-  return [...own, ...done.flatMap(({ computation }) => computation.sources)].filter(
-    ({ id }) => !law.has(id) || kept.has(id),
-  )
-}
-
-const recordIds = (rules: Outcomes['rules']): string[] =>
-  Object.values(rules).flatMap((outcome) => {
-    if (outcome.state !== 'done') return []
-    const { place, records } = outcome.computation.result
-    return records.statements.map(({ id }) => `${place}/${id}`)
-  })
 
 /** Each entry once, by what it says. */
 const distinct = <T>(entries: readonly T[]): T[] => [

@@ -13,6 +13,7 @@ const SECTIONS = [
   'leakTest',
   'evacuation',
   'charging',
+  'cooling',
   'record',
 ] as const
 

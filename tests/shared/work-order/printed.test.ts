@@ -1,7 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { workOrderMarkdown } from '../../../shared/work-order/markdown.ts'
 import { sheet } from '../../../shared/work-order/sheet.ts'
-import { workOrderLines } from '../../../shared/work-order/text.ts'
 import { EXAMPLES, run } from './examples.ts'
 
 const { groomer, loader } = EXAMPLES
@@ -9,7 +8,6 @@ const { groomer, loader } = EXAMPLES
 describe.each(Object.entries(EXAMPLES))('the sheet of the %s', (_, order) => {
   const answer = run(order)
   const printed = workOrderMarkdown(answer)
-  const lines = workOrderLines(answer).map(({ text }) => text)
 
   it('has one title, the cautions before the steps, and the steps numbered in order', () => {
     expect(printed.match(/^# /gmu)).toHaveLength(1)
@@ -24,7 +22,6 @@ describe.each(Object.entries(EXAMPLES))('the sheet of the %s', (_, order) => {
 
   it('says at the top that it is a demonstration', () => {
     expect(printed).toContain('> Demonstration: the machine is invented')
-    expect(lines.slice(0, 4).join(' ')).toContain('Demonstration')
   })
 
   it('ticks what is written down and leaves a box for the rest', () => {
@@ -54,18 +51,18 @@ describe.each(Object.entries(EXAMPLES))('the sheet of the %s', (_, order) => {
       for (const { value } of figures) {
         if (typeof value !== 'object') continue
         expect(printed).toContain(String(value.value))
-        expect(lines.some((text) => text.includes(String(value.value)))).toBe(true)
       }
     }
     expect(printed).not.toMatch(/undefined|NaN|\[object|null/u)
-    expect(lines.join('\n')).not.toMatch(/undefined|NaN|\[object|null/u)
   })
 
-  it('is the same in plain lines, one line each', () => {
-    const titles = workOrderLines(answer).filter(({ rank }) => rank !== 'body')
-    const headings = sheet(answer).filter(({ kind }) => kind === 'title' || kind === 'heading')
-    expect(titles).toHaveLength(headings.length)
-    for (const text of lines) expect(text).not.toMatch(/[\n\r]|\s$/u)
+  it('prints every block of the sheet', () => {
+    const blocks = sheet(answer)
+    expect(printed.split('\n\n').length).toBeGreaterThanOrEqual(blocks.length)
+    for (const block of blocks) {
+      if (block.kind !== 'list') continue
+      for (const { text } of block.items) expect(text.trim()).not.toBe('')
+    }
   })
 })
 
@@ -86,11 +83,6 @@ describe('what users wrote', () => {
     for (const row of printed.split('\n').filter((text) => text.startsWith('| '))) {
       expect(row.replace(/\\\|/gu, '').match(/\|/gu), row).toHaveLength(3)
     }
-  })
-
-  it('stays readable in plain lines', () => {
-    const lines = workOrderLines(answer).map(({ text }) => text)
-    expect(lines.some((text) => text.includes('A | B # <script>'))).toBe(true)
   })
 })
 

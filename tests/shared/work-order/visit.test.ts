@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { charge } from '../../../shared/service/charge.ts'
 import { charging } from '../../../shared/service/charging.ts'
+import { coolingCheck } from '../../../shared/service/cooling-check.ts'
 import { evacuation } from '../../../shared/service/evacuation.ts'
 import { leakTest } from '../../../shared/service/leak-test.ts'
 import { oil } from '../../../shared/service/oil.ts'
@@ -202,6 +203,17 @@ describe('the figures are those of the single operations', () => {
         equipment: 'vehicle',
         meteringDevice: 'expansion-valve',
         ...(groomer.readings as Order),
+      }).result,
+    )
+    const { suctionPressure, liquidPressure } = groomer.readings as Order
+    expect(computed.cooling).toEqual(
+      coolingCheck.run({
+        ...head,
+        ambient: '80 °F',
+        machine: 'off-road',
+        lowPressure: suctionPressure,
+        highPressure: liquidPressure,
+        ...(groomer.cooling as Order),
       }).result,
     )
     expect(computed.evacuation?.rise?.verdict).toBe('tight-and-dry')
@@ -412,6 +424,7 @@ describe('an order that is run again', () => {
     'charge',
     'charging',
     'readings',
+    'cooling',
     'record',
   ]
   const bare = without(groomer, ...SECTIONS)
