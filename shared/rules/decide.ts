@@ -9,7 +9,7 @@ import type { Jurisdiction, PlaceOfLaw, StatementData, Topic } from './types.ts'
 export interface Statement extends Omit<StatementData, 'source'> {
   readonly id: string
   readonly source: string
-  readonly url: string | undefined
+  readonly url?: string | undefined
   readonly applies: 'yes' | 'depends'
   /** Input fields that would settle whether it applies. */
   readonly dependsOn: readonly string[]
@@ -103,7 +103,7 @@ function statementsOf(law: Jurisdiction, matches: readonly Match[]): readonly St
         ...data,
         id,
         source: source?.title ?? data.source,
-        url: source?.url,
+        ...(source?.url === undefined ? {} : { url: source.url }),
         applies,
         dependsOn: applies === 'yes' ? [] : dependsOn,
       })
@@ -117,7 +117,7 @@ export const statementSource = (place: PlaceOfLaw, statement: Statement): Source
   id: `${place}/${statement.id}`,
   title: statement.source,
   mark: statement.mark,
-  url: statement.url,
+  ...(statement.url === undefined ? {} : { url: statement.url }),
   where: statement.section,
   checked: statement.checked,
 })
