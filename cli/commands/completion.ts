@@ -72,7 +72,8 @@ function valuesOf(
   names: readonly string[],
 ): readonly string[] {
   if (kebab(name) === 'refrigerant') return names
-  return shape.type === 'choice' ? shape.choices : []
+  const each = shape.type === 'list' ? shape.item : shape
+  return each.type === 'choice' ? each.choices : []
 }
 
 function fromCommander(command: Command, names: readonly string[]): Completable {

@@ -3,6 +3,7 @@ import { assumptionLines, cautionLines, sourceLines, warningLines } from './note
 import type { Page } from './pairs.ts'
 import { stepLines } from './steps.ts'
 import { treeLines } from './tree.ts'
+import { paragraph } from './wrap.ts'
 
 /** What a step may bring of its own: the lines of its result. */
 export type ResultLines = (answer: Answer, page: Page) => readonly string[]
@@ -24,7 +25,7 @@ export function answerText(operation: Operation, answer: Answer, page: AnswerPag
     return joined([page.answerLines(answer, page), page.steps ? stepLines(answer.steps, page) : []])
   }
   return joined([
-    [page.ink.title(operation.summary)],
+    paragraph(page.ink.title(operation.summary), 0, page.width),
     cautionLines(dangers, page),
     page.resultLines?.(answer, page) ?? treeLines(answer.result, 2, page),
     warningLines(answer.warnings, page),

@@ -41,6 +41,8 @@ export function hanging(
 
 /** Breaks between words, and inside a word only where it alone is longer than a line. */
 function wrapped(line: string, room: number): readonly string[] {
+  // What fits is left as it is, spaces and all: figures are lined up by them.
+  if (columnsOf(line) <= room) return [line]
   const lines: string[] = []
   let current = ''
   for (const word of line.split(' ').flatMap((part) => pieces(part, room))) {

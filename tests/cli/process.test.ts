@@ -1,0 +1,116 @@
+import { type ChildProcess, execFile, execFileSync, spawn } from 'node:child_process'
+import { once } from 'node:events'
+import { mkdtempSync, rmSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { promisify } from 'node:util'
+import { build } from 'esbuild'
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import packageData from '../../package.json' with { type: 'json' }
+import { operation } from '../../shared/operations.ts'
+
+const run = promisify(execFile)
+const ask = ['saturation', 'R-134a', '--pressure', '32 psig', '--json']
+const answer = operation('saturation').run({ refrigerant: 'R-134a', pressure: '32 psig' })
+const environment = { ...process.env, FORCE_COLOR: '', NODE_COMPILE_CACHE: '' }
+
+let folder = ''
+beforeAll(async () => {
+  folder = mkdtempSync(join(tmpdir(), 'chargewright-'))
+  await build({
+    entryPoints: { chargewright: 'cli/main.ts', serve: 'worker/node.ts' },
+    bundle: true,
+    splitting: true,
+    minify: true,
+    platform: 'node',
+    format: 'esm',
+    target: 'node20',
+    outdir: folder,
+    outExtension: { '.js': '.mjs' },
+    chunkNames: 'part-[hash]',
+  })
+})
+afterAll(() => rmSync(folder, { recursive: true, force: true }))
+
+describe.each([
+  ['from its sources', () => 'cli/main.ts'],
+  ['as a bundle', () => join(folder, 'chargewright.mjs')],
+])('the program %s', (_, entry) => {
+  it('prints one JSON value and ends with 0', async () => {
+    const { stdout, stderr } = await run(process.execPath, [entry(), ...ask], { env: environment })
+    expect(stderr).toBe('')
+    expect(JSON.parse(stdout)).toEqual(answer)
+  })
+
+  it('ends with 2 on bad input, the message on the error stream', async () => {
+    const failed = run(process.execPath, [entry(), 'saturation', 'R-134a', '--pressure', '32'])
+    await expect(failed).rejects.toEqual(
+      expect.objectContaining({
+        code: 2,
+        stdout: '',
+        stderr: expect.stringContaining('has no unit'),
+      }),
+    )
+  })
+
+  it('reads rows from a pipe and stops quietly when nobody reads on', () => {
+    const rows = 'pressure\n'.concat('32 psig\n'.repeat(3000))
+    const command = `'${process.execPath}' '${entry()}' saturation R-134a - | head -n 1`
+    const first = execFileSync('bash', ['-o', 'pipefail', '-c', command], {
+      input: rows,
+      encoding: 'utf8',
+    })
+    expect(JSON.parse(first)).toEqual(answer)
+  })
+
+  it('serves the API, and ends when told to', async () => {
+    const child = spawn(process.execPath, [
+      entry(),
+      'serve',
+      '--port',
+      '0',
+      '--cors',
+      'https://shop.example',
+    ])
+    try {
+      const url = await servedUrl(child)
+      expect(url).toMatch(/^http:\/\/127\.0\.0\.1:\d+$/u)
+      const response = await fetch(`${url}/v1/saturation`, {
+        method: 'POST',
+        headers: { 'content-type': 'application/json', origin: 'https://shop.example' },
+        body: JSON.stringify({ refrigerant: 'R-134a', pressure: '32 psig' }),
+      })
+      expect(response.status).toBe(200)
+      expect(response.headers.get('access-control-allow-origin')).toBe('https://shop.example')
+      expect(await response.json()).toEqual(answer)
+      const large = await fetch(`${url}/v1/saturation`, {
+        method: 'POST',
+        headers: { 'content-type': 'application/json' },
+        body: JSON.stringify({ refrigerant: 'x'.repeat(2 * 1024 * 1024) }),
+      })
+      expect(large.status).toBe(413)
+    } finally {
+      child.kill('SIGTERM')
+    }
+    const [status] = (await once(child, 'exit')) as [number | null]
+    expect(status).toBe(0)
+  })
+})
+
+/** The address that the server says it listens on. */
+async function servedUrl(child: ChildProcess): Promise<string> {
+  let text = ''
+  for await (const chunk of child.stderr ?? []) {
+    text += String(chunk)
+    const url = /http:\S+/u.exec(text)?.[0]
+    if (url !== undefined) return url
+  }
+  throw new Error(`The server did not start: ${text}`)
+}
+
+describe('npm scripts', () => {
+  it('bundle what these tests bundle', () => {
+    expect(packageData.scripts.build).toContain('chargewright=cli/main.ts serve=worker/node.ts')
+    expect(packageData.bin.chargewright).toBe('dist/chargewright.mjs')
+  })
+})

@@ -1,0 +1,178 @@
+import { describe, expect, it } from 'vitest'
+import { gridLines } from '../../cli/render/grid.ts'
+import { inkOf } from '../../cli/render/ink.ts'
+import { type Page, pairLines } from '../../cli/render/pairs.ts'
+import { treeLines } from '../../cli/render/tree.ts'
+import { labelOf } from '../../cli/render/words.ts'
+import { columnsOf, hanging, padEnd } from '../../cli/render/wrap.ts'
+import { wantsColor, widthOf } from '../../cli/terminal.ts'
+import { session } from './session.ts'
+
+const page: Page = { ink: inkOf(false), width: 60, precise: false }
+
+describe('width of a text', () => {
+  it('counts letters, not codes, marks or bytes', () => {
+    expect(columnsOf('52 °F')).toBe(5)
+    expect(columnsOf('\u001B[1m52 °F\u001B[22m')).toBe(5)
+    expect(columnsOf('e\u0301')).toBe(1)
+    expect(columnsOf('冷媒')).toBe(4)
+    expect(padEnd('°', 3)).toBe('°  ')
+  })
+})
+
+describe('wrapping', () => {
+  it('breaks between words and hangs under the first', () => {
+    expect(hanging('NOTE', 'one two three four five six seven', 6, 30)).toEqual([
+      'NOTE  one two three four five',
+      '      six seven',
+    ])
+  })
+
+  it('gives a head that is too long a line of its own', () => {
+    expect(hanging('A long head', 'text', 4, 40)).toEqual(['A long head', '    text'])
+  })
+
+  it('cuts a word only where it is longer than a line, and never an address', () => {
+    expect(hanging('', 'x'.repeat(45), 0, 20)).toEqual([
+      'x'.repeat(20),
+      'x'.repeat(20),
+      'x'.repeat(5),
+    ])
+    const address = `https://example.org/${'y'.repeat(40)}`
+    expect(hanging('', `see ${address}`, 0, 20)).toEqual(['see', address])
+  })
+})
+
+describe('labels', () => {
+  it('are the words of a field name', () => {
+    expect(labelOf('liquidDensity')).toBe('Liquid density')
+    expect(labelOf('dew-point')).toBe('Dew point')
+    expect(labelOf('gwp')).toBe('GWP')
+  })
+})
+
+describe('pairs', () => {
+  it('line figures up on their points, the other system beside them', () => {
+    const lines = pairLines(
+      [
+        {
+          label: 'Temperature',
+          value: { value: 36.8, unit: '°F', also: { value: 2.6, unit: '°C' } },
+        },
+        {
+          label: 'Pressure',
+          value: {
+            value: 132,
+            unit: 'psig',
+            plusMinus: 4,
+            also: { value: 910, unit: 'kPa g', plusMinus: 28 },
+          },
+        },
+        { label: 'Refrigerant', value: 'R-134a' },
+      ],
+      2,
+      page,
+    )
+    expect(lines).toEqual([
+      '  Temperature   36.8 °F       2.6 °C',
+      '  Pressure     132 ±4 psig  910 ±28 kPa g',
+      '  Refrigerant  R-134a',
+    ])
+  })
+
+  it('never pass the width', () => {
+    const lines = pairLines(
+      [
+        {
+          label: 'A label that is very long indeed for a figure',
+          value: 'words '.repeat(30).trim(),
+        },
+      ],
+      2,
+      page,
+    )
+    expect(lines.every((line) => line.length <= page.width)).toBe(true)
+  })
+})
+
+describe('a tree', () => {
+  it('shows like rows as a table with units in its head', () => {
+    const rows = [
+      { at: '1', mass: { value: 9.25, unit: 'oz' } },
+      { at: '2', mass: { value: 11, unit: 'oz' } },
+    ]
+    expect(gridLines(rows, 0, page)).toEqual(['At   Mass, oz', '1        9.25', '2       11'])
+  })
+
+  it('shows scalars before sections, words in one line, and sentences as a list', () => {
+    const tree = {
+      parts: { hose: { value: 2, unit: 'ft' } },
+      verdict: 'inside',
+      ok: true,
+      words: ['condenser', 'drier'],
+      notes: [{ text: 'A sentence that is long enough to stand alone.', mark: 'memory', id: 'x' }],
+      nothing: [],
+    }
+    expect(treeLines(tree, 0, page)).toEqual([
+      'Verdict  inside',
+      'Ok       yes',
+      'Words    condenser, drier',
+      '',
+      'Parts',
+      '  Hose  2 ft',
+      '',
+      'Notes',
+      '  - A sentence that is long enough to stand alone. (memory)',
+    ])
+  })
+
+  it('shows a ratio to four figures, all of them where precision is asked for', () => {
+    expect(treeLines({ ratio: 4.3217654 }, 0, page)).toEqual(['Ratio  4.322'])
+    expect(treeLines({ ratio: 4.3217654 }, 0, { ...page, precise: true })).toEqual([
+      'Ratio  4.3217654',
+    ])
+    expect(treeLines({ ratio: { value: 4.32, plusMinus: 0.13 } }, 0, page)).toEqual([
+      'Ratio  4.32 ±0.13',
+    ])
+  })
+})
+
+describe('colour', () => {
+  it('is for a terminal only, and both variables are heeded', () => {
+    expect(wantsColor({ isTTY: true }, {})).toBe(true)
+    expect(wantsColor({}, {})).toBe(false)
+    expect(wantsColor({ isTTY: true }, { TERM: 'dumb' })).toBe(false)
+    expect(wantsColor({ isTTY: true }, { NO_COLOR: '1' })).toBe(false)
+    expect(wantsColor({ isTTY: true }, { NO_COLOR: '' })).toBe(true)
+    expect(wantsColor({}, { FORCE_COLOR: '1' })).toBe(true)
+    expect(wantsColor({}, { FORCE_COLOR: '1', NO_COLOR: '1' })).toBe(false)
+    expect(wantsColor({ isTTY: true }, { FORCE_COLOR: '0' })).toBe(false)
+  })
+
+  it('changes nothing but codes', async () => {
+    const ask = ['saturation', 'R-134a', '--pressure', '32 psig', '--steps']
+    const plain = await session(ask)
+    const painted = await session(ask, { color: true })
+    const codes = new RegExp(`${String.fromCharCode(27)}\\[[\\d;]*m`, 'gu')
+    expect(plain.out).not.toMatch(codes)
+    expect(painted.out).toMatch(codes)
+    expect(painted.out.replace(codes, '')).toBe(plain.out)
+  })
+
+  it('is never in JSON', async () => {
+    const { out } = await session(['saturation', 'R-134a', '--pressure', '32 psig', '--json'], {
+      color: true,
+    })
+    expect(out).not.toContain(String.fromCharCode(27))
+  })
+})
+
+describe('width', () => {
+  it('is the terminal’s within what reads well', () => {
+    expect(widthOf({ columns: 72 }, {})).toBe(72)
+    expect(widthOf({ columns: 300 }, {})).toBe(100)
+    expect(widthOf({ columns: 10 }, {})).toBe(40)
+    expect(widthOf({}, { COLUMNS: '90' })).toBe(90)
+    expect(widthOf({}, { COLUMNS: 'wide' })).toBe(80)
+  })
+})
