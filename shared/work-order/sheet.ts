@@ -86,7 +86,9 @@ function stepBlocks(step: Step, number: number, numbers: ReadonlyMap<string, num
       text: `${what}${hint ? `. ${hint}` : ''} (${path.join('.')})`,
       ticked: false,
     })),
-    ...some('Rules', rules, ({ text, mark, source }) => backed(text, mark, numbers.get(source))),
+    ...some('Rules and published practice', rules, ({ text, mark, source }) =>
+      backed(text, mark, numbers.get(source)),
+    ),
   ]
 }
 

@@ -43,7 +43,7 @@ export const stepOut = z.strictObject({
   ),
   rules: z
     .array(z.strictObject({ text: z.string(), mark, source: z.string() }))
-    .describe('What the law says of this step'),
+    .describe('What the law and published practice say of this step'),
   read: z.array(z.strictObject({ label: z.string(), value: z.string() })),
   figures: z.array(
     z.strictObject({ label: z.string(), value: z.union([quantityOut, z.number(), z.string()]) }),
@@ -116,7 +116,8 @@ export function figure(
   label: string,
   value: Quantity | number | string | undefined,
 ): void {
-  if (value !== undefined) body.figures.push({ label, value })
+  if (value === undefined) return
+  body.figures.push({ label: label.charAt(0).toUpperCase() + label.slice(1), value })
 }
 
 /**

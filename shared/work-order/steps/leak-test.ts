@@ -41,6 +41,6 @@ export function leakTestStep(input: WorkOrderInput, outcomes: Outcomes): StepBod
     }
   }
   figure(body, 'Loss a year', yearly?.perYear)
-  for (const { text, mark, source } of practice) body.instructions.push({ text, mark, source })
+  for (const { text, mark, source } of practice) body.rules.push({ text, mark, source })
   return body
 }

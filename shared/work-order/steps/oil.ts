@@ -26,7 +26,7 @@ export function oilStep(input: WorkOrderInput, outcomes: Outcomes): StepBody {
   if (found) {
     figure(body, 'Oil to put in', found.add)
     figure(body, 'By the published spread, from', found.addFrom)
-    figure(body, 'to', found.addTo)
+    figure(body, 'By the published spread, to', found.addTo)
     for (const { what, add } of found.lines) figure(body, what, add)
     if (found.compressor) body.findings.push(found.compressor.text)
     body.findings.push(found.oilType.text, ...found.advice)

@@ -6,7 +6,7 @@ import { certificateToOpen } from './before-opening.ts'
 /** What should come out, how far down, and into what. */
 export function recover(input: WorkOrderInput, outcomes: Outcomes): StepBody {
   const body = newBody()
-  instruct(body, 'connect-recovery', 'weigh-cylinder', 'wait-and-look', 'measure-oil')
+  instruct(body, 'connect-recovery', 'measure-oil')
   const law = outcomes.rules.recover ? take(body, outcomes.rules.recover) : undefined
   if (law) {
     if (law.certificate.says !== certificateToOpen(outcomes)) {
@@ -22,7 +22,10 @@ export function recover(input: WorkOrderInput, outcomes: Outcomes): StepBody {
     ['recovered', 'Mass that came out, by the scale or the machine'],
     ['cylinder', 'Which cylinder: refillable, with its WC, TW and date'],
   )
-  if (!found) return body
+  if (!found) {
+    instruct(body, 'weigh-cylinder', 'wait-and-look')
+    return body
+  }
   const { expected, cylinder, evacuation: level } = found
   figure(body, 'Should come out, at least', expected?.least)
   figure(body, 'Should come out, at most', expected?.most)
@@ -43,7 +46,8 @@ export function recover(input: WorkOrderInput, outcomes: Outcomes): StepBody {
   }
   figure(body, 'Evacuate before opening to', level?.level)
   figure(body, 'A gauge here then shows', level?.gaugeReading)
-  for (const { text, mark, source } of [...(level?.rules ?? []), ...found.practice]) {
+  for (const { text, mark, source } of level?.rules ?? []) body.rules.push({ text, mark, source })
+  for (const { text, mark, source } of found.practice) {
     body.instructions.push({ text, mark, source })
   }
   return body
