@@ -1,0 +1,143 @@
+import { describe, expect, it } from 'vitest'
+import { operation, operations } from '../../shared/operations.ts'
+import { refrigerants } from '../../shared/refrigerant/index.ts'
+import { ask, post } from './ask.ts'
+
+describe('the service', () => {
+  it('runs inside workerd', async () => {
+    expect(navigator.userAgent).toBe('Cloudflare-Workers')
+    expect(await (await ask('/healthz')).json()).toEqual({ status: 'ok' })
+  })
+
+  it('lists what can be asked, with examples', async () => {
+    const list = (await (await ask('/v1/operations')).json()) as { operations: unknown[] }
+    expect(list.operations).toHaveLength(operations.length)
+    expect(list.operations[0]).toEqual(
+      expect.objectContaining({
+        name: 'saturation',
+        address: '/v1/saturation',
+        example: operation('saturation').example,
+      }),
+    )
+  })
+})
+
+describe.each(operations.map((entry) => [entry.name, entry] as const))(
+  'POST /v1/%s',
+  (name, entry) => {
+    it('answers the example as the operation itself does', async () => {
+      const response = await post(name, JSON.stringify(entry.example))
+      expect(response.status).toBe(200)
+      expect(response.headers.get('content-type')).toMatch(/^application\/json/u)
+      expect(response.headers.get('cache-control')).toBe('no-store')
+      expect(await response.json()).toEqual(entry.run(entry.example))
+    })
+  },
+)
+
+describe('GET /v1/refrigerants', () => {
+  it('lists all, and gives one by any of its names', async () => {
+    expect(await (await ask('/v1/refrigerants')).json()).toEqual({ refrigerants: refrigerants() })
+    const one = await (await ask('/v1/refrigerants/hfc-134A')).json()
+    expect(one).toEqual(refrigerants().find(({ id }) => id === 'R-134a'))
+    expect((await ask('/v1/refrigerants/R-1234ze(E)')).status).toBe(200)
+  })
+
+  it('gives saturation by query as by body', async () => {
+    const byQuery = await ask(
+      '/v1/refrigerants/134a/saturation?pressure=32+psig&altitude=2500%20ft&units=si&precise=yes',
+    )
+    expect(byQuery.status).toBe(200)
+    expect(await byQuery.json()).toEqual(
+      operation('saturation').run({
+        refrigerant: 'R-134a',
+        pressure: '32 psig',
+        altitude: '2500 ft',
+        units: 'si',
+        precise: true,
+      }),
+    )
+  })
+})
+
+describe('GET /v1/table', () => {
+  const query = 'refrigerant=R-134a&from=0+%C2%B0F&to=40+%C2%B0F&step=10+%C2%B0F&units=us'
+
+  it('is JSON, CSV or text, by format or by what the caller accepts', async () => {
+    const json = await ask(`/v1/table?${query}`)
+    expect(((await json.json()) as { result: { rows: unknown[] } }).result.rows).toHaveLength(5)
+    const csv = await ask(`/v1/table?${query}&format=csv`)
+    expect(csv.headers.get('content-type')).toMatch(/^text\/csv/u)
+    const lines = (await csv.text()).trimEnd().split('\r\n')
+    expect(lines).toHaveLength(6)
+    expect(lines[0]).toMatch(/^temperature \(°F\)/u)
+    const accepted = await ask(`/v1/table?${query}`, { headers: { accept: 'text/csv' } })
+    expect(accepted.headers.get('vary')).toContain('Accept')
+    expect((await accepted.text()).trimEnd().split('\r\n')).toEqual(lines)
+    const text = await ask(`/v1/table?${query}&format=text`)
+    expect(text.headers.get('content-type')).toMatch(/^text\/plain/u)
+  })
+})
+
+describe('answers to GET', () => {
+  it('carry a tag and may be kept, and are not sent twice', async () => {
+    const address = '/v1/refrigerants/R-134a/saturation?pressure=32+psig'
+    const first = await ask(address)
+    const tag = first.headers.get('etag')
+    expect(tag).toMatch(/^"[0-9a-f]+"$/u)
+    expect(first.headers.get('cache-control')).toBe('public, max-age=3600')
+    const again = await ask(address, { headers: { 'if-none-match': tag ?? '' } })
+    expect(again.status).toBe(304)
+    expect(await again.text()).toBe('')
+    const other = await ask(`${address}&units=si`)
+    expect(other.headers.get('etag')).not.toBe(tag)
+  })
+
+  it('are for HEAD the same without the body', async () => {
+    const get = await ask('/v1/refrigerants/R-22')
+    const head = await ask('/v1/refrigerants/R-22', { method: 'HEAD' })
+    expect(head.status).toBe(200)
+    expect(head.headers.get('etag')).toBe(get.headers.get('etag'))
+    expect(await head.text()).toBe('')
+  })
+})
+
+describe('the pages', () => {
+  it.each(['/', '/reference'])(
+    '%s stands alone: no script, nothing from elsewhere',
+    async (address) => {
+      const response = await ask(address)
+      const html = await response.text()
+      expect(response.headers.get('content-type')).toMatch(/^text\/html/u)
+      expect(html).not.toMatch(/<script|src="?https?:|href="?https?:\/\/[^"]*\.(?:css|js)/u)
+      for (const { name } of operations) expect(html).toContain(`#${name}`)
+      expect(response.headers.get('content-security-policy')).toContain("default-src 'none'")
+      expect(response.headers.get('x-content-type-options')).toBe('nosniff')
+      expect(response.headers.get('x-frame-options')).toBe('DENY')
+    },
+  )
+
+  it('link only to what there is', async () => {
+    const html = (await (await ask('/')).text()) + (await (await ask('/reference')).text())
+    const local = [...html.matchAll(/href="(\/[^"#]*)/gu)].flatMap(([, address]) => address ?? [])
+    expect(local.length).toBeGreaterThan(3)
+    for (const address of new Set(local)) expect((await ask(address)).status, address).toBe(200)
+  })
+
+  it('explain every code of a problem where its type leads', async () => {
+    const html = await (await ask('/reference')).text()
+    const problem = (await (await post('saturation', '{}')).json()) as { type: string }
+    const [page, anchor] = problem.type.split('#')
+    expect(page).toBe('/reference')
+    expect(html).toContain(`id="${anchor}"`)
+  })
+})
+
+describe('calls from web pages of elsewhere', () => {
+  it('are not let in unless it is set so', async () => {
+    const response = await ask('/v1/operations', {
+      headers: { origin: 'https://elsewhere.example' },
+    })
+    expect(response.headers.get('access-control-allow-origin')).toBeNull()
+  })
+})
