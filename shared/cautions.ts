@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import data from '../data/service/cautions.json' with { type: 'json' }
 import { distinctSources, type Mark, type Source, source } from './sources.ts'
 

@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import { type Caution, type CautionId, caution, cautions, inOrder } from './cautions.ts'
 import { type Issue, issueError } from './issue-error.ts'
 import {

@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 
 /** How far a statement can be trusted. */
 export const MARKS = {

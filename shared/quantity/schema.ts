@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import { CalcError } from '../errors.ts'
 import { KIND_NAMES, type Kind } from './kinds.ts'
 import { type Accepted, missingUnit, parseQuantity, physical, wouldDo } from './parse.ts'

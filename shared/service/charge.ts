@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import { defineOperation } from '../operation.ts'
 import { quantityIn } from '../quantity/index.ts'
 import { ALWAYS, computeCharge } from './charge/compute.ts'

@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import data from '../../data/service/contamination.json' with { type: 'json' }
 import { type CautionId, cautions } from '../cautions.ts'
 import { defineOperation } from '../operation.ts'

@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import data from '../../data/service/fractionation.json' with { type: 'json' }
 import { type CautionId, cautions } from '../cautions.ts'
 import { type Assumption, defineOperation } from '../operation.ts'

@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import data from '../../data/service/recovery.json' with { type: 'json' }
 import { cautions } from '../cautions.ts'
 import { CalcError } from '../errors.ts'

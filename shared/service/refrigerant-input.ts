@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import { type Caution, cautions } from '../cautions.ts'
 import { CalcError } from '../errors.ts'
 import { type Refrigerant, refrigerant } from '../refrigerant/index.ts'

@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import { massText } from '../service/charge/mass-text.ts'
 import { say } from '../service/say.ts'
 import type { WorkOrderInput } from './input.ts'

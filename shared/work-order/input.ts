@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import { quantityIn } from '../quantity/index.ts'
 import { CERTIFICATE_IDS } from '../rules/library.ts'
 import { COMPRESSORS, MACHINES, PLACES } from '../rules/types.ts'

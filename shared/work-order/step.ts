@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import data from '../../data/service/visit.json' with { type: 'json' }
 import type { Computed } from '../operation.ts'
 import { type Quantity, quantityOut } from '../quantity/index.ts'

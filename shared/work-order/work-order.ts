@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import { type CautionId, cautions } from '../cautions.ts'
 import { type Assumption, defineOperation, type Warning } from '../operation.ts'
 import { refrigerant } from '../refrigerant/index.ts'

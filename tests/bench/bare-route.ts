@@ -1,5 +1,5 @@
 import { Hono } from 'hono'
-import { z } from 'zod'
+import * as z from 'zod'
 
 /** The least that an API of this kind can be: one route, one zod-validated JSON body. */
 const body = z.strictObject({ refrigerant: z.string(), pressure: z.string() })

@@ -1,6 +1,6 @@
 import { readdirSync, readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
-import { z } from 'zod'
+import * as z from 'zod'
 import { SUBSTANCES } from '../../shared/substance/library.ts'
 import { MIXING_DATA, mixingRule } from '../../shared/substance/mixing-rules.ts'
 import { multifluid } from '../../shared/substance/multifluid.ts'

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { z } from 'zod'
+import * as z from 'zod'
 import bands from '../../data/service/charge-bands.json' with { type: 'json' }
 import instruments from '../../data/service/instruments.json' with { type: 'json' }
 import sources from '../../data/service/reading-sources.json' with { type: 'json' }

@@ -1,6 +1,6 @@
 import { readdirSync, readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
-import { z } from 'zod'
+import * as z from 'zod'
 import type { RefrigerantInfo } from '../../shared/refrigerant/info.ts'
 import { MARKS } from '../../shared/sources.ts'
 import { substanceData } from '../../shared/substance/library.ts'

@@ -1,6 +1,6 @@
 import { readdirSync, readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
-import { z } from 'zod'
+import * as z from 'zod'
 import { refrigerants } from '../../shared/refrigerant/index.ts'
 import type { RefrigerantInfo } from '../../shared/refrigerant/info.ts'
 import { type CurveFile, curves } from '../../shared/substance/curve.ts'

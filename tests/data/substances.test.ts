@@ -1,6 +1,6 @@
 import { readdirSync, readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
-import { z } from 'zod'
+import * as z from 'zod'
 import { MARKS } from '../../shared/sources.ts'
 import { SUBSTANCES } from '../../shared/substance/library.ts'
 import type { SubstanceData } from '../../shared/substance/types.ts'

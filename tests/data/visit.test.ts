@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest'
-import { z } from 'zod'
+import * as z from 'zod'
 import data from '../../data/service/visit.json' with { type: 'json' }
 import { MARKS } from '../../shared/sources.ts'
 

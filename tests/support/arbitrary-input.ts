@@ -1,5 +1,5 @@
 import fc from 'fast-check'
-import { z } from 'zod'
+import * as z from 'zod'
 import type { JsonSchema } from '../../shared/input/index.ts'
 import type { Operation } from '../../shared/operation.ts'
 import { type Kind, UNITS } from '../../shared/quantity/kinds.ts'

@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import { quantityIn } from '../../quantity/index.ts'
 import { refrigerantIn } from '../refrigerant-input.ts'
 import { TABLE_PARTS } from './amounts.ts'

@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import { quantityOut } from '../../quantity/index.ts'
 
 /** What `oil` answers. */

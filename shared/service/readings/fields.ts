@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import instruments from '../../../data/service/instruments.json' with { type: 'json' }
 import { quantityIn } from '../../quantity/index.ts'
 import { placeIn } from '../place.ts'

@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import data from '../../../data/service/reading-findings.json' with { type: 'json' }
 import {
   absolutePressure,

@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import { compareWithBand, quantityOut, temperatureDifference } from '../../quantity/index.ts'
 import type { Source } from '../../sources.ts'
 import { say } from '../say.ts'

@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import data from '../../../data/service/recovery.json' with { type: 'json' }
 import type { Computed } from '../../operation.ts'
 import { absolutePressure, type Quantity, quantityOut, toGauge } from '../../quantity/index.ts'

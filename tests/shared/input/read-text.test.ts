@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { z } from 'zod'
+import * as z from 'zod'
 import type { CalcError } from '../../../shared/errors.ts'
 import { type Field, fieldsOf, kebab, readText } from '../../../shared/input/index.ts'
 import { defineOperation } from '../../../shared/operation.ts'

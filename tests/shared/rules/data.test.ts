@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { z } from 'zod'
+import * as z from 'zod'
 import families from '../../../data/rules/families.json' with { type: 'json' }
 import { refrigerants } from '../../../shared/refrigerant/index.ts'
 import { CERTIFICATE_IDS, JURISDICTIONS } from '../../../shared/rules/library.ts'
