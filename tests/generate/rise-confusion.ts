@@ -7,6 +7,7 @@ import {
   HARD_AXES,
   HELD_OUT_AXES,
   type RiseCase,
+  randomCases,
   randomFrom,
   riseGrid,
   simulateRise,
@@ -16,6 +17,8 @@ import {
 export type Confusion = Readonly<Record<string, Readonly<Record<RiseVerdict, number>>>>
 
 const MICRON = 0.133322387415
+/** The three classes of the grid. */
+export const THREE = ['leaking', 'wet', 'tight-and-dry'] as const
 const UNDECIDED: readonly RiseVerdict[] = ['too-short-to-tell', 'cannot-tell']
 
 /** Reads one simulated case as a mechanic would give it: temperature known to 3 K, gauge to 10 %. */
@@ -76,9 +79,12 @@ function print(title: string, table: Confusion): void {
 if (import.meta.main) {
   print('Tuning grid', confusion(riseGrid(TUNING_AXES), 1))
   print('Held-out grid', confusion(riseGrid(HELD_OUT_AXES), 20_261_125))
+  print('Drawn between the held-out values', confusion(randomCases(THREE, 700, 4242), 5))
   // where honesty matters more than a verdict: short watches and coarse gauges
   print(
     'Hard grid, short watches and coarse gauges (undecided is a fair answer)',
     confusion(riseGrid(HARD_AXES), 7),
   )
+  // both at once: one hides the other, so naming either sends the mechanic to repair, dry and test again
+  print('Water and a leak together', confusion(randomCases(['wet-and-leaking'], 800, 6), 6))
 }

@@ -163,3 +163,28 @@ export const HARD_AXES: GridAxes = {
   watches: [6, 10, 15],
   noises: [0.01, 0.02, 0.05],
 }
+
+/** Cases drawn between the held-out values rather than on them: even in the logarithm of rates and times. */
+export function randomCases(
+  truths: readonly RiseCase['truth'][],
+  count: number,
+  seed: number,
+): readonly RiseCase[] {
+  const random = randomFrom(seed)
+  const even = (from: number, to: number) => from + (to - from) * random()
+  const spread = (from: number, to: number) => from * (to / from) ** random()
+  return Array.from({ length: count }, () => truths)
+    .flat()
+    .map((truth) => ({
+      truth,
+      leak: truth === 'wet' ? 0 : truth === 'tight-and-dry' ? even(0, 3) : spread(45, 5000),
+      drying: truth.startsWith('wet') ? spread(1.5, 9) : 0,
+      outgassing: even(0, 90),
+      outgassingConstant: even(2, 6),
+      startMicron: even(150, 700),
+      temperatureC: even(5, 38),
+      minutes: Math.round(even(20, 40)),
+      everyMinutes: 1,
+      noise: spread(0.001, 0.012),
+    }))
+}

@@ -55,6 +55,7 @@ export interface RiseFits {
 
 const GRID = 72
 const POSSIBLE = 4
+const REFINEMENTS = 4
 /** Time constants that a watch must last for a levelling to be seen: 78 % of the way. */
 export const LEVELLED = 1.5
 const PARAMETERS: Readonly<Record<RiseModel, number>> = {
@@ -68,7 +69,7 @@ const PARAMETERS: Readonly<Record<RiseModel, number>> = {
  * Fits the four shapes that a standing vacuum can take.
  *
  * For a given time constant every shape is linear in its other figures, so the constant alone is
- * searched, over a logarithmic grid: no start values, no local minimum missed, no iteration to fail.
+ * searched, over a logarithmic grid and finer ones about its best: no start values, nothing to diverge.
  * BIC as in G. Schwarz, Ann. Statist. 6, 461 (1978), with the unknown scatter integrated under a weak
  * expectation of what the gauge does, so that four points on a line do not count as a perfect gauge.
  *
@@ -82,11 +83,13 @@ export function fitRise(
   const flat = fitShape(points, scatter, 'flat', Number.POSITIVE_INFINITY)
   const steady = fitShape(points, scatter, 'steady', Number.POSITIVE_INFINITY)
   const span = (points.at(-1)?.timeS ?? 0) - (points[0]?.timeS ?? 0)
-  const scan = (model: RiseModel, slowestS: number) =>
-    timeConstants(points, slowestS)
-      .map((constantS) => fitShape(points, scatter, model, constantS))
-      .map((found) => capped(found, points, scatter, limits.highestPlateauPa))
-      .filter((found) => found.stepPa >= 0 && found.slope >= 0)
+  const at = (model: RiseModel, constantS: number) =>
+    capped(fitShape(points, scatter, model, constantS), points, scatter, limits.highestPlateauPa)
+  const scan = (model: RiseModel, slowestS: number) => {
+    const coarse = timeConstants(points, slowestS).map((constantS) => at(model, constantS))
+    const kept = coarse.filter(rises)
+    return [...kept, ...refined(kept, slowestS, (constantS) => at(model, constantS))]
+  }
   const levellings = scan('levelling', limits.slowestS)
   const levelling = best(levellings, { ...flat, model: 'levelling' })
   // a levelling slower than the watch would only be the steady rise under another name
@@ -105,6 +108,31 @@ export function fitRise(
     scatter: Math.sqrt(variance(chosen, points.length, scatter)),
     expectedSigmaPa: scatter.sigmaOf(points.at(-1)?.pressurePa ?? 0),
   }
+}
+
+const rises = ({ stepPa, slope }: RiseFit) => stepPa >= 0 && slope >= 0
+
+/** Finer grids about the best of a coarse one: the last is narrower than any gauge can tell. */
+function refined(
+  coarse: readonly RiseFit[],
+  slowestS: number,
+  at: (constantS: number) => RiseFit,
+): readonly RiseFit[] {
+  const [first] = [...coarse].sort((one, other) => one.bic - other.bic)
+  if (!first) return []
+  let centre = first
+  let width = 0.08
+  for (let round = 0; round < REFINEMENTS; round += 1) {
+    const finer = Array.from({ length: 9 }, (_, index) =>
+      Math.min(centre.constantS * Math.exp(width * (index / 4 - 1)), slowestS),
+    )
+    centre = finer
+      .map(at)
+      .filter(rises)
+      .reduce((kept, next) => (next.bic < kept.bic ? next : kept), centre)
+    width /= 4
+  }
+  return [centre]
 }
 
 const best = (fits: readonly RiseFit[], otherwise: RiseFit): RiseFit =>

@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import { CalcError } from '../../errors.ts'
 import type { Computed } from '../../operation.ts'
 import {
@@ -231,7 +231,7 @@ function leakPart(
   notes.steps.push({
     what: 'Refrigerant through the same hole',
     formula:
-      'at the same pV flow: flow × molar mass ÷ (gas constant × temperature); at rest pressure: × (p − barometer)/barometer × √(28.96/molar mass) up to × (p² − barometer²)/barometer²',
+      'at the same pV flow: flow × molar mass ÷ (gas constant × temperature); at rest pressure: × (p − barometer)/barometer × √(28.96/molar mass) up to × (p² − barometer²)/barometer² × 1.2 to 2.5 for the thinner vapour',
     values: { leakRate: rate, restPressure: absolutePressure(rest), molarMass: r.molarMass },
     gives: same,
   })
@@ -299,6 +299,13 @@ function warnOfVerdict({ verdict }: RiseJudgement, notes: Notes): void {
         'A standing vacuum shows large leaks only: one that loses a few hundred grams of refrigerant a year can pass it. Leak-test under nitrogen pressure before, and with a detector after charging.',
     })
     notes.sources.push(vacuumSource('tm-5-3805-296-23-4'))
+  }
+  if (verdict === 'leaking') {
+    notes.warnings.push({
+      code: 'water-may-hide-under-a-leak',
+      message:
+        'A leak hides water that may be there as well: after the repair evacuate again and read another rise.',
+    })
   }
   if (verdict === 'wet' || verdict === 'wet-and-leaking') {
     notes.warnings.push({

@@ -178,7 +178,7 @@ function level(view: View): Judged {
 }
 
 function rising(view: View): Judged {
-  const { reading, used, fits } = view
+  const { used, fits } = view
   const withLeak = Math.min(fits.steady.bic, fits.both.bic)
   const withLevelling = Math.min(fits.levelling.bic, fits.both.bic)
   if (fits.levelling.bic - withLeak > STRONG) return steadyPart(view)
@@ -189,7 +189,7 @@ function rising(view: View): Judged {
   return longer(
     view,
     'It rises, but whether on and on (a leak) or toward a level (water) does not show yet.',
-    Math.min(past, reading.scatterPa === undefined ? LONGEST_WATCH_S : past),
+    Math.min(past, LONGEST_WATCH_S),
   )
 }
 

@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import { CalcError } from '../../errors.ts'
 import type { Computed } from '../../operation.ts'
 import {
@@ -304,7 +304,7 @@ function sizePart(
   notes.steps.push({
     what: 'Refrigerant through the same hole',
     formula:
-      'same pV flow × molar mass ÷ (gas constant × temperature); at rest pressure × the ratio of pressure differences and √(28/molar mass), up to × the ratio of differences of squared pressures',
+      'same pV flow × molar mass ÷ (gas constant × temperature); at rest pressure × the ratio of pressure differences and √(28/molar mass), up to × the ratio of differences of squared pressures and 1.2 to 2.5 for the thinner vapour',
     values: { leakRate: rate, restPressure: absolutePressure(rest), molarMass: r.molarMass },
     gives: asRefrigerant(flow.si, r),
   })
