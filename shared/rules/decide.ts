@@ -112,6 +112,10 @@ function statementsOf(law: Jurisdiction, matches: readonly Match[]): readonly St
   return [...found.values()]
 }
 
+/** "40 CFR 82.34(a); checked 2026-11-25": where a statement stands and when it was read. */
+export const citation = ({ section, checked }: Pick<Statement, 'section' | 'checked'>) =>
+  `${section}; ${checked === undefined ? 'not checked' : `checked ${checked}`}`
+
 /** A statement as the frame cites it. */
 export const statementSource = (place: PlaceOfLaw, statement: Statement): Source => ({
   id: `${place}/${statement.id}`,
@@ -119,7 +123,7 @@ export const statementSource = (place: PlaceOfLaw, statement: Statement): Source
   mark: statement.mark,
   ...(statement.url === undefined ? {} : { url: statement.url }),
   where: statement.section,
-  checked: statement.checked,
+  ...(statement.checked === undefined ? {} : { checked: statement.checked }),
 })
 
 const distinct = <T>(items: readonly T[]): readonly T[] => [...new Set(items)]

@@ -16,7 +16,7 @@ export const statementOut = z
     text: z.string(),
     section: z.string(),
     mark: z.enum(Object.keys(MARKS) as [Mark, ...Mark[]]),
-    checked: z.string(),
+    checked: z.string().optional().describe('Month or day on which the text was read'),
     source: z.string(),
     url: z.string().optional(),
     applies: z.enum(['yes', 'depends']),

@@ -62,8 +62,8 @@ export interface StatementData {
   readonly text: string
   readonly section: string
   readonly mark: Mark
-  /** Month or day on which the text was read, YYYY-MM or YYYY-MM-DD. */
-  readonly checked: string
+  /** Month or day on which the text was read, YYYY-MM or YYYY-MM-DD; nothing where it is from memory. */
+  readonly checked?: string | undefined
   readonly source: string
 }
 

@@ -1,4 +1,5 @@
 import * as z from 'zod'
+import { citation } from '../rules/decide.ts'
 import { massText } from '../service/charge/mass-text.ts'
 import { say } from '../service/say.ts'
 import type { WorkOrderInput } from './input.ts'
@@ -79,7 +80,7 @@ function byLaw({ rules }: Outcomes): Item[] {
       found.set(id, {
         what: `${text}${open}`,
         filled: false,
-        because: `${placeName}, ${section}, checked ${checked}`,
+        because: `${placeName}, ${citation({ section, checked })}`,
       })
     }
   }

@@ -2,7 +2,7 @@ import * as z from 'zod'
 import data from '../../data/service/visit.json' with { type: 'json' }
 import type { Computed } from '../operation.ts'
 import { type Quantity, quantityOut } from '../quantity/index.ts'
-import type { Statement as LawStatement } from '../rules/decide.ts'
+import { citation, type Statement as LawStatement } from '../rules/decide.ts'
 import { sourceTable } from '../service/source-table.ts'
 import { statementTable } from '../service/statement.ts'
 import { MARKS, type Mark, type Source } from '../sources.ts'
@@ -100,10 +100,10 @@ export function state(
   place: string,
   statements: readonly Omit<LawStatement, 'url'>[],
 ): void {
-  for (const { id, text, section, mark, checked, applies, dependsOn } of statements) {
+  for (const { id, text, section, checked, mark, applies, dependsOn } of statements) {
     const open = applies === 'yes' ? '' : `Depends on ${dependsOn.join(', ')}: `
     body.rules.push({
-      text: `${open}${text} (${section}; checked ${checked})`,
+      text: `${open}${text} (${citation({ section, checked })})`,
       mark,
       source: `${place}/${id}`,
     })

@@ -56,7 +56,10 @@ const file = z.strictObject({
       text: z.string().min(20),
       section: z.string().min(5),
       mark: statementOut.shape.mark,
-      checked: z.string().regex(/^2026-11(-25)?$/u),
+      checked: z
+        .string()
+        .regex(/^2026-11(-25)?$/u)
+        .optional(),
       source: z.string(),
     }),
   ),
@@ -84,6 +87,12 @@ describe.each(PLACES)('the rules of %s', (place) => {
       expect(/^unverified: look up |: look up yours/iu.test(text), id).toBe(
         mark === 'memory' || /: look up yours/u.test(text),
       )
+    }
+  })
+
+  it('carry the date on which they were read, and none where they were not', () => {
+    for (const [id, { checked, mark }] of Object.entries(law.statements)) {
+      expect(checked === undefined, id).toBe(mark === 'memory')
     }
   })
 
