@@ -8,7 +8,7 @@ import {
 } from '../../refrigerant/index.ts'
 import { attempt } from '../../substance/attempt.ts'
 import { estimatedWarnings } from '../mixing-sources.ts'
-import { mixed, shareThatReads } from './mixed.ts'
+import { type FoundShare, mixed, shareThatReads } from './mixed.ts'
 
 /** Readings at rest beside what the expected refrigerant should read, all in SI. */
 export interface Reading {
@@ -93,7 +93,8 @@ export function suspectsOf(reading: Reading, verdict: Verdict, names: readonly s
     if (readsAlone(reading, other)) {
       fits.push({ refrigerant: other, share: { si: 1 }, estimated: false, substances: [] })
     }
-    const share = shareWithBand(reading, (pa) => shareThatReads(mixture, reading.bubblePa, pa))
+    const found = attempt(() => shareThatReads(mixture, reading.bubblePa, reading.pressure.si))
+    const share = found && withBand(found, width)
     if (share === undefined) {
       if (fits.at(-1)?.refrigerant !== other) ruledOut.push(other)
     } else {
@@ -113,18 +114,9 @@ function readsAlone({ pressure, temperature, off }: Reading, other: Refrigerant)
   return pressure.si <= bubble.pressure(k) + width && pressure.si >= dew.pressure(k) - width
 }
 
-/** The share at the reading, with the share's span over the reading's uncertainty. */
-function shareWithBand(
-  { pressure, off, bubblePa, dewPa }: Reading,
-  shareAt: (pressurePa: number) => number | undefined,
-): Uncertain | undefined {
-  const width = off.plusMinus ?? 0
-  const share = shareAt(pressure.si)
-  if (share === undefined) return undefined
-  const ends = [pressure.si - width, pressure.si + width].map((pa) =>
-    pa > dewPa && pa < bubblePa ? 0 : (shareAt(pa) ?? share),
-  )
-  return { si: share, plusMinus: Math.max(...ends.map((end) => Math.abs(end - share))) }
+/** The share with the span that the readings' uncertainty gives it: never below nothing. */
+function withBand({ share, slope }: FoundShare, widthPa: number): Uncertain {
+  return { si: share, plusMinus: Math.min(share, Math.abs(widthPa / slope)) }
 }
 
 /** Temperature in K that the contents would have if the pressure and the refrigerant are right. */

@@ -1,3 +1,4 @@
+import { CalcError } from '../../errors.ts'
 import type { Refrigerant } from '../../refrigerant/index.ts'
 import { attempt } from '../../substance/attempt.ts'
 import { type SaturationPoint, saturationPoint } from '../../substance/equilibrium.ts'
@@ -16,10 +17,12 @@ export interface Mixed {
 /** Shares tried on the way up; between two of them the pressure is taken to run one way. */
 const LADDER = [0.005, 0.02, 0.05, 0.1, 0.2, 0.35, 0.5, 0.65, 0.8, 0.9, 0.98]
 const STEPS = 40
+/** The pressure is met to this, relative. */
+const TOLERANCE = 1e-7
+/** Change of share over which the slope of the pressure is taken. */
+const SLOPE_STEP = 1e-3
 /** A point this near in mass share is a good first guess. */
 const CLOSE = 0.2
-/** The share is found to this. */
-const TOLERANCE = 1e-5
 
 /**
  * The bubble pressure of `expected` mixed with `other` at a temperature in K, as a function of the
@@ -68,6 +71,13 @@ function near(
   )
 }
 
+/** A mass share of the second refrigerant, and how the pressure there changes with it. */
+export interface FoundShare {
+  readonly share: number
+  /** Pa per unit of share. */
+  readonly slope: number
+}
+
 /**
  * Smallest mass share of the second refrigerant with which the liquid reads a pressure in Pa, or
  * undefined where no share does (or where the mixture has no liquid at this temperature).
@@ -78,25 +88,39 @@ export function shareThatReads(
   mixture: Mixed,
   purePa: number,
   wantedPa: number,
-): number | undefined {
-  const side = Math.sign(wantedPa - purePa)
-  if (side === 0) return 0
-  let low = 0
+): FoundShare | undefined {
+  let low: Tried = { share: 0, gap: purePa - wantedPa }
+  if (low.gap === 0) return undefined
   for (const share of LADDER) {
     const pressurePa = attempt(() => mixture.pressure(share))
     if (pressurePa === undefined) return undefined
-    if (side * (pressurePa - wantedPa) >= 0) return between(mixture, wantedPa, side, low, share)
-    low = share
+    const here = { share, gap: pressurePa - wantedPa }
+    if (here.gap === 0 || Math.sign(here.gap) !== Math.sign(low.gap)) {
+      const found = between(mixture, wantedPa, low, here)
+      const beside = Math.min(found + SLOPE_STEP, 1 - SLOPE_STEP)
+      const slope = (mixture.pressure(beside) - mixture.pressure(found)) / (beside - found)
+      return { share: found, slope }
+    }
+    low = here
   }
   return undefined
 }
 
-function between(mixture: Mixed, wantedPa: number, side: number, from: number, to: number): number {
-  let [low, high] = [from, to]
-  for (let step = 0; step < STEPS && high - low > TOLERANCE; step += 1) {
-    const middle = (low + high) / 2
-    if (side * (mixture.pressure(middle) - wantedPa) >= 0) high = middle
-    else low = middle
+interface Tried {
+  readonly share: number
+  /** Pressure there less the pressure wanted, Pa. */
+  readonly gap: number
+}
+
+/** Regula falsi, with the gap of an end that stays halved (Illinois), so that neither end sticks. */
+function between(mixture: Mixed, wantedPa: number, from: Tried, to: Tried): number {
+  let [kept, newest] = [from, to]
+  for (let step = 0; step < STEPS; step += 1) {
+    const share = (kept.share * newest.gap - newest.share * kept.gap) / (newest.gap - kept.gap)
+    const here = { share, gap: mixture.pressure(share) - wantedPa }
+    if (Math.abs(here.gap) < TOLERANCE * wantedPa) return share
+    kept = Math.sign(here.gap) === Math.sign(newest.gap) ? { ...kept, gap: kept.gap / 2 } : newest
+    newest = here
   }
-  return (low + high) / 2
+  throw new CalcError('no-convergence', 'No share of the other refrigerant was found.')
 }

@@ -5,11 +5,13 @@ import { say } from '../say.ts'
 
 /** Above this share the light components are gone and only rounding is left to follow. */
 const MOST_LOST = 0.95
+/** 95 % must not fail by the rounding of its own conversion. */
+const ROUNDING = 1e-9
 /** Nearer to the critical point, liquid and vapour are too alike to follow. */
 const HOTTEST = 0.97
 /** @throws {CalcError} `out-of-range` about the field `path`. */
 export function shareWithin(given: Quantity<'fraction'>, path: string): void {
-  if (given.si > 0 && given.si <= MOST_LOST) return
+  if (given.si > 0 && given.si <= MOST_LOST + ROUNDING) return
   throw new CalcError('out-of-range', `A share of ${say(given)} cannot be followed.`, {
     path: [path],
     hint: 'Give more than 0 % and at most 95 %.',

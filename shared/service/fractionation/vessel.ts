@@ -62,14 +62,18 @@ export function letOut(
   }
   const states = [stateOf(0, amounts, contents(amounts), volume)]
   let n = amounts
+  let dry = false
   for (let row = 1; row <= REPORTED; row += 1) {
     const lost = (lostTo * row) / REPORTED
     const before = (lostTo * (row - 1)) / REPORTED
     const way = Math.log((1 - before) / (1 - lost))
-    const steps = Math.max(2, Math.ceil(way / longestStep))
-    const h = way / steps
-    for (let step = 0; step < steps; step += 1) n = advance(n, rate, h, amounts)
-    states.push(stateOf(lost, n, contents(n), volume))
+    const steps = dry ? 0 : Math.max(2, Math.ceil(way / longestStep))
+    for (let step = 0; step < steps; step += 1) n = advance(n, rate, way / steps, amounts)
+    // vapour alone leaves as it is: from here on only its amount shrinks
+    if (dry) n = n.map((ni) => (ni * (1 - lost)) / (1 - before))
+    const found: Contents = dry ? vapourAlone(fluid, n, temperatureK, volume) : contents(n)
+    dry = found.split === undefined
+    states.push(stateOf(lost, n, found, volume))
   }
   return states
 }
@@ -112,21 +116,26 @@ function contentsOf(
   if (split !== undefined && split.liquidVolume > 0) {
     return { vapour: split.vapour, liquid: split.liquid, split }
   }
-  const total = n.reduce((a, b) => a + b, 0)
-  const vapour = phaseAt(
-    fluid,
-    temperatureK,
-    total / volume,
-    n.map((ni) => ni / total),
-  )
+  const found = vapourAlone(fluid, n, temperatureK, volume)
   // a split that was merely not found must not pass for vapour
-  if (split === undefined && !isStable(fluid, vapour)) {
+  if (split === undefined && !isStable(fluid, found.vapour)) {
     throw new CalcError(
       'no-convergence',
       'The liquid and vapour left in the vessel were not found.',
     )
   }
-  return { vapour }
+  return found
+}
+
+function vapourAlone(
+  fluid: Multifluid,
+  n: Float64Array,
+  temperatureK: number,
+  volume: number,
+): Contents {
+  const total = n.reduce((a, b) => a + b, 0)
+  const x = n.map((ni) => ni / total)
+  return { vapour: phaseAt(fluid, temperatureK, total / volume, x) }
 }
 
 function isStable(fluid: Multifluid, { x, temperatureK, pressurePa, density }: Phase): boolean {

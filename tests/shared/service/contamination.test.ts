@@ -166,10 +166,10 @@ describe('a share that is said to read so', () => {
         fc.pre(expected !== other && Math.abs(f - 1) > 0.01)
         const pure = saturationPressure(refrigerant(expected), t, 'bubble')
         const mixture = mixed(refrigerant(expected), refrigerant(other), t)
-        const share = attempt(() => shareThatReads(mixture, pure, f * pure))
+        const share = attempt(() => shareThatReads(mixture, pure, f * pure))?.share
         if (share === undefined) return
         const { fluid, x } = together(expected, other, share)
-        expect(pointAt(fluid, x, 'bubble', t).pressurePa / (f * pure)).toBeCloseTo(1, 3)
+        expect(pointAt(fluid, x, 'bubble', t).pressurePa / (f * pure)).toBeCloseTo(1, 5)
         expect(flashTP(fluid, x, t, 1.02 * f * pure).kind).toBe('liquid')
         const [bubblePa, dewPa] = [f * pure, pointAt(fluid, x, 'dew', t).pressurePa]
         expect(flashTP(fluid, x, t, 0.98 * dewPa).kind).toBe('vapour')
