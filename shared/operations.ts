@@ -5,8 +5,10 @@ import { rules } from './rules/rules.ts'
 import { airCheck } from './service/air-check.ts'
 import { charge } from './service/charge.ts'
 import { charging } from './service/charging.ts'
+import { contamination } from './service/contamination.ts'
 import { coolingCheck } from './service/cooling-check.ts'
 import { evacuation } from './service/evacuation.ts'
+import { fractionation } from './service/fractionation.ts'
 import { leakTest } from './service/leak-test.ts'
 import { oil } from './service/oil.ts'
 import { readings } from './service/readings.ts'
@@ -25,8 +27,10 @@ export const operations: readonly Operation[] = [
   oil,
   recovery,
   airCheck,
+  contamination,
   rules,
   leakTest,
+  fractionation,
   evacuation,
   charging,
   coolingCheck,
