@@ -1,8 +1,5 @@
-import {
-  judgeRise,
-  RISE_VERDICTS,
-  type RiseVerdict,
-} from '../../shared/service/evacuation/rise-verdict.ts'
+import { judgeRise } from '../../shared/service/evacuation/rise-verdict.ts'
+import { RISE_VERDICTS, type RiseVerdict } from '../../shared/service/evacuation/rise-view.ts'
 import {
   HARD_AXES,
   HELD_OUT_AXES,

@@ -1,0 +1,51 @@
+import { pressureDifference, type Quantity, show } from '../../quantity/index.ts'
+
+export const STANDING_VERDICTS = ['no-leak-shown', 'leak', 'cannot-tell', 'rises'] as const
+export type StandingVerdict = (typeof STANDING_VERDICTS)[number]
+
+/** "Fell 3.1 psi; 3.1 ±0.9 psi explained by cooling: no leak shown." */
+export function sentence(
+  kind: 'pressure' | 'vacuum',
+  verdict: StandingVerdict,
+  change: Quantity<'pressureDifference'>,
+  byTemperature: Quantity<'pressureDifference'>,
+  unexplained: Quantity<'pressureDifference'>,
+): string {
+  const read = magnitude(change.within(undefined))
+  const moved = change.si < 0 ? `Fell ${read}` : change.si > 0 ? `Rose ${read}` : 'Did not change'
+  const cause = byTemperature.si < 0 ? 'fall by cooling' : 'rise by warming'
+  const band = magnitude(byTemperature.within(unexplained.plusMinus))
+  const explained =
+    change.si < 0 && byTemperature.si < 0
+      ? `${band} explained by cooling`
+      : byTemperature.si === 0
+        ? `no change expected, ±${amount(unexplained.plusMinus ?? 0)}`
+        : `${band} of ${cause} expected`
+  const rest = magnitude(unexplained)
+  switch (verdict) {
+    case 'no-leak-shown':
+      return `${moved}; ${explained}: no leak shown.`
+    case 'leak':
+      return `${moved}; ${explained}; ${rest} is not: it leaks.`
+    case 'rises':
+      return `${moved}; ${explained}: it rises, by air or by water. Two readings cannot tell which; a series can.`
+    case 'cannot-tell':
+      return kind === 'pressure'
+        ? `${moved}; ${explained}; ${rest} too high: the readings do not fit together.`
+        : `${moved}; ${explained}: cannot tell.`
+  }
+}
+
+const US = { units: 'us', precise: false } as const
+const magnitude = (q: Quantity<'pressureDifference'>) => {
+  const { value, unit, plusMinus } = show(
+    pressureDifference(Math.abs(q.si), q.plusMinus).in('psi'),
+    US,
+  )
+  const shown = Number(value.toFixed(plusMinus === undefined ? 1 : 2))
+  return plusMinus === undefined ? `${shown} ${unit}` : `${shown} ±${plusMinus} ${unit}`
+}
+const amount = (pa: number) => {
+  const { value, unit } = show(pressureDifference(pa).in('psi'), US)
+  return `${Number(value.toPrecision(2))} ${unit}`
+}
