@@ -16,7 +16,9 @@ const NODE_ENTRIES: ReadonlySet<string> = new Set(['worker/node.ts', 'worker/sta
 
 const filesOf = (room: string): readonly string[] =>
   readdirSync(join(root, room), { recursive: true, encoding: 'utf8' })
-    .filter((name) => /\.(?:ts|mts|js|mjs|tsx)$/u.test(name))
+    .filter(
+      (name) => /\.(?:ts|mts|js|mjs|tsx)$/u.test(name) && !/^(?:dist|\.wrangler)\//u.test(name),
+    )
     .map((name) => join(room, name))
 
 /** Every module that a file names, statically, by `import()` or by re-export. */
