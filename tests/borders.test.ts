@@ -78,6 +78,15 @@ describe('borders between the rooms', () => {
     expect(targetOf('cli/commands/x.ts', '../../worker/app.ts')).toBe('worker')
   })
 
+  it('let zod in by its parts only: by its name alone, every language of its messages comes along', () => {
+    const whole = ['shared', 'cli', 'worker']
+      .flatMap(filesOf)
+      .filter((file) =>
+        /^import \{[^}]*\} from 'zod'/mu.test(readFileSync(join(root, file), 'utf8')),
+      )
+    expect(whole).toEqual([])
+  })
+
   it('keep the clock, chance and the world out of shared', () => {
     const impure = filesOf('shared').filter((file) =>
       /\bDate\.now\b|\bnew Date\(\s*\)|\bMath\.random\b|\bprocess\.|\bfetch\(|\bperformance\./u.test(

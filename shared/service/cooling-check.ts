@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import { cautions } from '../cautions.ts'
 import { CalcError } from '../errors.ts'
 import { defineOperation } from '../operation.ts'

@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import { quantityIn } from '../../quantity/index.ts'
 import { placeIn } from '../place.ts'
 import { refrigerantIn } from '../refrigerant-input.ts'

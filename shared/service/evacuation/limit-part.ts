@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import { CalcError } from '../../errors.ts'
 import type { Computed } from '../../operation.ts'
 import {
