@@ -66,7 +66,10 @@ function build({ info, file }: Entry): Refrigerant {
     maximumTemperatureK: Math.min(lines.bubble.toK, lines.dew.toK),
     equationMaximumK: Math.min(...components.map((c) => c.valid.maximumTemperatureK)),
     equationMaximumPa: Math.min(...components.map((c) => c.valid.maximumPressurePa)),
-    startsAtTriplePoint: components.some((c) => c.triple.temperatureK >= minimumTemperatureK),
+    // a blend is not solid where one of its components alone would be
+    startsAtTriplePoint:
+      components.length === 1 &&
+      components.some((c) => c.triple.temperatureK >= minimumTemperatureK),
     bubble: lines.bubble,
     dew: lines.dew,
     raise: file.raise,

@@ -8,6 +8,7 @@
 import { readdirSync, readFileSync, writeFileSync } from 'node:fs'
 import type { RefrigerantInfo } from '../../shared/refrigerant/info.ts'
 import type { CurveFile } from '../../shared/substance/curve.ts'
+import { againstReference } from './against-reference.ts'
 import { fitCurves } from './fit-curves.ts'
 import { linesOf } from './lines.ts'
 import { stampOf } from './stamp.ts'
@@ -66,6 +67,7 @@ function report(file: CurveFile, bytes: number, milliseconds: number): string {
     `rho ${e.densityRelative.toExponential(1)} (near critical ${e.densityRelativeNearCritical.toExponential(1)})`,
     `h ${e.enthalpyJPerKg} J/kg`,
     `s ${e.entropyJPerKgK} J/(kg K)`,
+    againstReference(file),
     `${(bytes / 1000).toFixed(1)} kB`,
     `${(milliseconds / 1000).toFixed(1)} s`,
   ].join('  ')

@@ -1,4 +1,10 @@
 import { describe, expect, it } from 'vitest'
+import {
+  refrigerant,
+  saturatedDensity,
+  saturationPressure,
+  saturationTemperature,
+} from '../../shared/refrigerant/index.ts'
 import { pointOnLine } from '../../shared/substance/saturation-line.ts'
 import { stateAt } from '../../shared/substance/state.ts'
 import { BLENDS, solved } from '../support/blend.ts'
@@ -59,6 +65,20 @@ describe.each(BLENDS.map((b) => b.id))('%s against an independent mixture model'
       zero ??= { h: state.enthalpy - h, s: state.entropy - s }
       expect(Math.abs(state.enthalpy - h - zero.h)).toBeLessThan(ENTHALPY)
       expect(Math.abs(state.entropy - s - zero.s)).toBeLessThan(ENTROPY)
+    }
+  })
+  it('has fitted curves that agree too: 1 mK and 1e-6 in density', () => {
+    const r = refrigerant(id)
+    for (const line of ['bubble', 'dew'] as const) {
+      for (const row of entry?.[line] ?? []) {
+        const [t, p, liquid, vapour] = row as [number, number, number, number]
+        const [phase, molar] =
+          line === 'bubble' ? (['liquid', liquid] as const) : (['vapour', vapour] as const)
+        expect(Math.abs(saturationTemperature(r, p, line) - t)).toBeLessThan(1e-3)
+        expect(Math.abs(saturationPressure(r, t, line) / p - 1)).toBeLessThan(1e-5)
+        const density = saturatedDensity(r, t, phase) / r.molarMass
+        expect(Math.abs(density / molar - 1)).toBeLessThan(1e-6)
+      }
     }
   })
   it('solves with equal fugacities the points that the reference could not', () => {
