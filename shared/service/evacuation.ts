@@ -100,14 +100,7 @@ export const evacuation = defineOperation({
     pullDown: pullDownOut.optional(),
     rise: riseOut.optional(),
   }),
-  cautions: [
-    'pressure',
-    'compressor-in-vacuum',
-    'electric-compressor-oil',
-    'no-venting',
-    'maker-first',
-    'local-rules',
-  ],
+  cautions: ['pressure', 'compressor-in-vacuum', 'no-venting', 'maker-first', 'local-rules'],
   sources: [...WATER_SOURCES, ...FLOW_SOURCES, vacuumSource('thermo-king-decay')],
   example: {
     temperature: '70 °F',

@@ -225,9 +225,11 @@ function bandOf(
     from,
     to,
     verdict,
-    sentence: `${NAMES[side]} ${say(reading)}: ${WORDS[verdict]} (${say(from)} to ${say(to)} over ${own.length === 1 ? 'one table' : `${own.length} tables`}).`,
+    sentence: `${sentenceCase(NAMES[side])}: ${WORDS[verdict]} (${own.length === 1 ? 'one table' : `${own.length} tables`}).`,
   }
 }
+
+const sentenceCase = (text: string) => text.charAt(0).toUpperCase() + text.slice(1)
 
 const WORDS = {
   'in-every-table': 'normal by every table that fits',

@@ -29,10 +29,6 @@ export const TEN_MINUTES_S = 600
 const NEGLIGIBLE_PA = 100 * MICRON_PA
 /** Common practice: above this a standing vacuum is not called dry. */
 const DRY_BELOW_PA = 1000 * MICRON_PA
-const TEMPERATURE_K = 3
-/** Half a scale division of a compound gauge, Pa, and the usual error of an electronic one. */
-const DIAL_PA = 850
-const ELECTRONIC_SHARE = 0.1
 
 /** Readings in SI. @throws {CalcError} for times and pressures that no vacuum has. */
 export const pointsOf = (
@@ -47,38 +43,6 @@ export const pointsOf = (
       index,
     ),
   }))
-
-/** Expanded uncertainty of the level, Pa: as stated, or by the kind of gauge. */
-export function levelUncertainty(
-  rise: NonNullable<RiseInput['rise']>,
-  barometerPa: number,
-  notes: Notes,
-) {
-  const stated = rise.flatMap(({ pressure }) => pressure.plusMinus ?? [])
-  if (stated.length > 0) return Math.max(...stated)
-  const dial = rise.some(({ pressure }) => pressure.kind === 'gaugePressure')
-  const highest = Math.max(...rise.map(({ pressure }) => toAbsolute(pressure, barometerPa).si))
-  notes.assumptions.push({
-    field: 'rise',
-    taken: dial ? 'a compound gauge within ±0.25 inHg' : 'an electronic gauge within ±10 %',
-    because: 'no uncertainty was given with the readings; write it as "650 ±30 micron"',
-  })
-  return dial ? DIAL_PA : ELECTRONIC_SHARE * highest
-}
-
-/** Expanded uncertainty of the temperature, K. */
-export function temperatureUncertainty(
-  { plusMinus }: Quantity<'temperature'>,
-  notes: Notes,
-): number {
-  if (plusMinus !== undefined) return Math.min(plusMinus, 30)
-  notes.assumptions.push({
-    field: 'temperature',
-    taken: '±5.4 °F (3 K)',
-    because: 'no uncertainty was given, and the coldest part is seldom where it was measured',
-  })
-  return TEMPERATURE_K
-}
 
 /** Rise in ten minutes that is of no consequence, Pa. */
 export function negligible({ negligibleRise }: RiseInput, notes: Notes): number {

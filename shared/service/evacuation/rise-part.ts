@@ -14,18 +14,11 @@ import { plausible } from '../plausible.ts'
 import { WATER_SOURCES } from '../water.ts'
 import { vacuumSource } from './hold-limit.ts'
 import { limitOut, limitPart } from './limit-part.ts'
-import {
-  dryBelow,
-  levelUncertainty,
-  negligible,
-  pointsOf,
-  type RiseInput,
-  TEN_MINUTES_S,
-  temperatureUncertainty,
-} from './rise-input.ts'
+import { dryBelow, negligible, pointsOf, type RiseInput, TEN_MINUTES_S } from './rise-input.ts'
 import { leakPart } from './rise-leak.ts'
 import { judgeRise } from './rise-verdict.ts'
 import { RISE_VERDICTS, type RiseJudgement } from './rise-view.ts'
+import { levelUncertainty, temperatureUncertainty } from './uncertainty.ts'
 
 export const risePointIn = z.strictObject({
   time: quantityIn.duration.describe('Time since the valve to the pump was closed'),
@@ -90,7 +83,12 @@ export function risePart(
     })
   }
   const points = pointsOf(input.rise, barometerPa)
-  const levelPlusMinusPa = levelUncertainty(input.rise, barometerPa, notes)
+  const levelPlusMinusPa = levelUncertainty(
+    input.rise.map(({ pressure }) => pressure),
+    barometerPa,
+    'rise',
+    notes,
+  )
   const judged = judgeRise({
     points,
     temperatureK: plausible(input.temperature, 200, 420, 'A temperature', ['temperature']).si,

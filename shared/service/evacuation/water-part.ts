@@ -20,6 +20,7 @@ import {
   waterBoilingTemperature,
   waterVapourPressure,
 } from '../water.ts'
+import { levelUncertainty, temperatureUncertainty } from './uncertainty.ts'
 
 export const waterOut = z
   .strictObject({
@@ -71,11 +72,16 @@ export function waterPart(
     gives: boilingTemperature,
   })
   if (!needed) return { boilingTemperature }
+  const taken = {
+    inside: levelUncertainty([vacuum], barometerPa, 'vacuum', notes),
+    temperature: temperatureUncertainty(needed.system, notes),
+  }
+  const limit = propagate(
+    [{ si: needed.system.si, plusMinus: taken.temperature }],
+    waterVapourPressure,
+  )
   const comparison = compareWithBand(
-    {
-      si: inside.si - needed.pressure.si,
-      plusMinus: Math.hypot(inside.plusMinus ?? 0, needed.pressure.plusMinus ?? 0),
-    },
+    { si: inside.si - limit.si, plusMinus: Math.hypot(taken.inside, limit.plusMinus ?? 0) },
     Number.NEGATIVE_INFINITY,
     0,
   )
@@ -116,7 +122,7 @@ function neededPart(system: Quantity<'temperature'>, barometerPa: number, notes:
     })
   }
   return {
-    pressure,
+    system,
     result: {
       vapourPressure: pressure,
       gaugeNeeded,
