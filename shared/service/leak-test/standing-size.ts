@@ -4,6 +4,7 @@ import {
   massFlow,
   propagate,
   type Quantity,
+  readQuantity,
   volumeFlow,
 } from '../../quantity/index.ts'
 import { type Refrigerant, saturationPressure } from '../../refrigerant/index.ts'
@@ -12,6 +13,8 @@ import type { Notes } from '../notes.ts'
 import { plausible } from '../plausible.ts'
 import { propertySources } from '../property-sources.ts'
 import { under } from '../refrigerant-input.ts'
+import { say } from '../say.ts'
+import { leakFacts } from './facts.ts'
 import type { Standing, StandingInput } from './standing-readings.ts'
 import type { StandingVerdict } from './standing-sentence.ts'
 
@@ -48,7 +51,10 @@ export function sizePart(
     ...(r ? { smallestAsRefrigerant: asRefrigerant(smallest, r) } : {}),
   }
   if (r) notes.sources.push(...LEAK_RATE_SOURCES, ...propertySources(r))
-  if (verdict !== 'leak' && verdict !== 'rises') return shown
+  if (verdict !== 'leak' && verdict !== 'rises') {
+    warnIfCoarse(shown.smallestAsRefrigerant, notes)
+    return shown
+  }
   const flow = propagate(
     [{ si: Math.abs(unexplained.si), plusMinus: unexplained.plusMinus }, litres],
     (change, v) => (change * v) / seconds,
@@ -94,4 +100,14 @@ export function sizePart(
     refrigerantAtRestFrom: massFlow(band.fromKgPerS),
     refrigerantAtRestTo: massFlow(band.toKgPerS),
   }
+}
+
+/** A passed test says little when it could not have shown what a year of normal loss is. */
+function warnIfCoarse(smallest: Quantity<'massFlow'> | undefined, notes: Notes): void {
+  const normal = readQuantity(leakFacts.normalLoss.perYear, ['massFlow'])
+  if (!smallest || smallest.si <= normal.si) return
+  notes.warnings.push({
+    code: 'standing-test-is-coarse',
+    message: `Passing it rules out only leaks above ${say(smallest)}. Let it stand longer, read pressure and temperature with finer instruments, or search with a detector.`,
+  })
 }
