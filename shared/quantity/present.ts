@@ -112,13 +112,18 @@ export function show(quantity: Quantity, { units, precise }: Presentation): Show
     return render(quantity, unit, chosen?.[1] ?? figuresFor(si, unit), precise)
   }
   const inSystem = (system: 'us' | 'si') => {
-    const [symbol, decimals] = choices[system](si)
+    const [symbol, decimals] = choices[system](sizeOf(quantity))
     return render(quantity, requireUnit(kind, symbol), decimals, precise)
   }
   if (units !== 'both') return inSystem(units)
   const shown = inSystem('us')
   const also = inSystem('si')
   return also.unit === shown.unit ? shown : { ...shown, also }
+}
+
+/** What the unit is chosen by: 20 micron ±1 psi is a matter of psi. A gauge pressure's sign matters more. */
+function sizeOf({ kind, si, plusMinus }: Quantity): number {
+  return kind === 'gaugePressure' ? si : Math.max(Math.abs(si), plusMinus ?? 0)
 }
 
 /** Five significant figures: a unit that somebody asked for by name gets enough to convert back. */

@@ -14,7 +14,7 @@ export function solveLinear(matrix: Float64Array, rightSide: Float64Array): Floa
     }
     // written so that a NaN fails too
     if (!(size(matrix, pivot, column, n) > 0)) {
-      throw new CalcError('no-convergence', 'A step of the phase equilibrium has no direction.')
+      throw new CalcError('no-convergence', 'A set of linear equations has no single solution.')
     }
     if (pivot !== column) swap(matrix, rightSide, pivot, column, n)
     eliminate(matrix, rightSide, column, n)

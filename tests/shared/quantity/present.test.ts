@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest'
 import {
   gaugePressure,
   mass,
+  pressureDifference,
   quantity,
   show,
   showAll,
@@ -29,6 +30,15 @@ describe('a shown quantity', () => {
     expect(show(quantity('gaugePressure', 10, 'inHg vac'), us)).toEqual({
       value: 10,
       unit: 'inHg vac',
+    })
+  })
+
+  it('takes the unit that its uncertainty is worth', () => {
+    expect(show(quantity('pressureDifference', 300, 'micron'), us).unit).toBe('micron')
+    expect(show(pressureDifference(40, 6_894.757), us)).toEqual({
+      value: 0,
+      unit: 'psi',
+      plusMinus: 1,
     })
   })
 
