@@ -5,16 +5,18 @@ import { say } from '../say.ts'
 
 /** Above this share the light components are gone and only rounding is left to follow. */
 const MOST_LOST = 0.95
+/** Below this share what got out is a difference of almost equal masses: rounding, not composition. */
+const LEAST_LOST = 0.001
 /** 95 % must not fail by the rounding of its own conversion. */
 const ROUNDING = 1e-9
 /** Nearer to the critical point, liquid and vapour are too alike to follow. */
 const HOTTEST = 0.97
 /** @throws {CalcError} `out-of-range` about the field `path`. */
 export function shareWithin(given: Quantity<'fraction'>, path: string): void {
-  if (given.si > 0 && given.si <= MOST_LOST + ROUNDING) return
+  if (given.si >= LEAST_LOST - ROUNDING && given.si <= MOST_LOST + ROUNDING) return
   throw new CalcError('out-of-range', `A share of ${say(given)} cannot be followed.`, {
     path: [path],
-    hint: 'Give more than 0 % and at most 95 %.',
+    hint: 'Give 0.1 % to 95 %.',
   })
 }
 
