@@ -111,9 +111,9 @@ function problems(): JsonObject {
 function described({ description, cautions, sources }: Operation): string {
   const parts = [description]
   if (cautions.length > 0) {
-    parts.push(cautions.map(({ level, text }) => `- **${level}**: ${text}`).join('\n'))
+    parts.push(cautions.map(({ level, text }) => `- ${level.toUpperCase()}: ${text}`).join('\n'))
   }
-  if (sources.length > 0) parts.push(`Rests on:\n${sources.map(cited).join('\n')}`)
+  if (sources.length > 0) parts.push(`Rests on:\n\n${sources.map(cited).join('\n')}`)
   return parts.join('\n\n')
 }
 

@@ -2,7 +2,8 @@ import { html } from 'hono/html'
 import type { Document } from '../openapi/document.ts'
 import type { Json, JsonObject } from '../openapi/schemas.ts'
 import { type Html, layout } from './layout.ts'
-import { type FieldRow, fieldRows } from './schema-rows.ts'
+import { prose } from './prose.ts'
+import { type FieldRow, fieldRows, isQuantity } from './schema-rows.ts'
 
 const object = (value: Json | undefined): JsonObject =>
   typeof value === 'object' && value !== null && !Array.isArray(value) ? (value as JsonObject) : {}
@@ -27,14 +28,16 @@ export function referencePage(document: Document): Html {
   return layout(
     `${text(document.info.title)} API`,
     html`<h1>${text(document.info.title)} API</h1>
-<p class="text">${text(document.info.description)}</p>
+${prose(text(document.info.description))}
 <p>The same as a document for programs: <a href="/openapi.json">/openapi.json</a>.</p>
 <nav aria-label="Addresses"><ul>
 ${entries.map(({ operation }) => html`<li><a href="#${text(operation.operationId)}">${text(operation.operationId)}</a></li>`)}
+<li><a href="#quantities">How quantities are written</a></li>
 <li><a href="#problems">Problems</a></li>
 </ul></nav>
 <main>
 ${entries.map((entry) => entryHtml(entry, schemas))}
+${kindsHtml(schemas)}
 ${problemsHtml(document)}
 </main>`,
   )
@@ -48,11 +51,11 @@ function entryHtml({ method, address, operation }: Entry, schemas: JsonObject): 
   return html`<section id="${text(operation.operationId)}">
 <h2>${text(operation.summary)}</h2>
 <p><code>${method} ${address}</code></p>
-<p class="text">${text(operation.description)}</p>
-${parameters.length > 0 ? html`<h3>Parameters</h3>${table(parameters.map(parameterRow))}` : ''}
-${request ? html`<h3>Body</h3>${table(fieldRows(object(request.schema), schemas))}` : ''}
+${prose(text(operation.description))}
+${parameters.length > 0 ? html`<h3>Parameters</h3>${table(parameters.map(parameterRow), 'asked')}` : ''}
+${request ? html`<h3>Body</h3>${table(fieldRows(object(request.schema), schemas), 'asked')}` : ''}
 ${example === undefined ? '' : html`<h3>Example</h3><pre>${curl(method, address, example)}</pre>`}
-${answer ? html`<h3>Answer</h3>${table(fieldRows(object(answer.schema), schemas))}` : ''}
+${answer ? html`<h3>Answer</h3>${table(fieldRows(object(answer.schema), schemas), 'given')}` : ''}
 </section>`
 }
 
@@ -72,21 +75,45 @@ const parameterRow = (parameter: JsonObject): FieldRow => {
   }
 }
 
-const table = (rows: readonly FieldRow[]): Html =>
+/** Of what is asked, the needed fields stand out; of what is given, those that may be missing. */
+const table = (rows: readonly FieldRow[], side: 'asked' | 'given'): Html =>
   html`<div class="scroll"><table>
-<thead><tr><th scope="col">Field</th><th scope="col">Takes</th><th scope="col">Meaning</th></tr></thead>
+<thead><tr><th scope="col">Field</th><th scope="col">${side === 'asked' ? 'Takes' : 'Is'}</th><th scope="col">Meaning</th></tr></thead>
 <tbody>
-${rows.map(
-  ({ name, needed, kind, description, examples }) =>
-    html`<tr><td><code>${name}</code>${needed ? html` <span class="needed">needed</span>` : ''}</td><td>${kind}</td><td>${description}${examples === '' ? '' : html` <code>${examples}</code>`}</td></tr>`,
-)}
+${rows.map((row) => rowHtml(row, side))}
 </tbody>
 </table></div>`
+
+function rowHtml({ name, needed, kind, description, examples }: FieldRow, side: string): Html {
+  const mark =
+    side === 'asked' && needed
+      ? html` <span class="needed">needed</span>`
+      : side === 'given' && !needed
+        ? html` <small>may be missing</small>`
+        : ''
+  const shown = examples === '' || side === 'given' ? '' : html` <code>${examples}</code>`
+  return html`<tr><td><code>${name}</code>${mark}</td><td>${kind}</td><td>${description}${shown}</td></tr>`
+}
 
 const curl = (method: string, address: string, example: Json) =>
   `curl -X ${method} http://127.0.0.1:8787${address} \\
   -H 'Content-Type: application/json' \\
   -d '${JSON.stringify(example, null, 2).replaceAll("'", `'\\''`)}'`
+
+/** The kinds of quantity with examples, and the parts that every answer has. */
+function kindsHtml(schemas: JsonObject): Html {
+  const shared = Object.entries(schemas).map(([name, schema]) => [name, object(schema)] as const)
+  const kinds = shared.filter(([, schema]) => isQuantity(schema))
+  const parts = shared.filter(([name]) => ['Quantity', 'Caution', 'Source'].includes(name))
+  return html`<section id="quantities">
+<h2>How quantities are written</h2>
+<p>As text with its unit, <code>"32 psig"</code>, with its uncertainty where it has one, <code>"210 ±4 psig"</code>, or as an object, <code>{ "value": 210, "unit": "psig", "plusMinus": 4 }</code>. A bare number is refused, since it could be two things.</p>
+<div class="scroll"><table><tbody>
+${kinds.map(([name, { examples }]) => html`<tr><td>${name}</td><td><code>${Array.isArray(examples) ? examples.join(', ') : ''}</code></td></tr>`)}
+</tbody></table></div>
+${parts.map(([name, schema]) => html`<h3>${name}</h3><p>${text(schema.description)}</p>${table(fieldRows(schema, schemas), 'given')}`)}
+</section>`
+}
 
 function problemsHtml(document: Document): Html {
   const responses = Object.entries(object(document.components.responses))

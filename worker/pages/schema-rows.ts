@@ -41,10 +41,7 @@ export function fieldRows(
       name: prefix + name,
       needed: needed.includes(name),
       kind: kindOf(property, schemas),
-      description:
-        ([property.description, part.description].find((entry) => typeof entry === 'string') as
-          | string
-          | undefined) ?? '',
+      description: wordsOf(property, part, named),
       examples: list(part.examples).slice(0, 2).map(String).join(', '),
     }
     if (named !== undefined && (CLOSED.has(named) || isQuantity(part))) return [row]
@@ -69,8 +66,22 @@ function resolved(
 }
 
 /** An input quantity: a text or a pair, which needs no unfolding. */
-const isQuantity = (schema: JsonObject) =>
+export const isQuantity = (schema: JsonObject) =>
   list(schema.anyOf).some((variant) => isObject(variant) && variant.type === 'string')
+
+/** What a shared schema says of itself is said once, where it is explained. */
+function wordsOf(property: JsonObject, part: JsonObject, named: string | undefined): string {
+  const own = property.description
+  if (typeof own === 'string') return own
+  return named === undefined && typeof part.description === 'string' ? part.description : ''
+}
+
+const WORDS: Readonly<Record<string, string>> = {
+  string: 'text',
+  boolean: 'true or false',
+  integer: 'whole number',
+  array: 'list',
+}
 
 function kindOf(schema: JsonObject, schemas: JsonObject): string {
   const { target, named } = resolved(schema, schemas)
@@ -83,5 +94,6 @@ function kindOf(schema: JsonObject, schemas: JsonObject): string {
   if (variants.length > 0) {
     return [...new Set(variants.map((variant) => kindOf(variant, schemas)))].join(' or ')
   }
-  return typeof target.type === 'string' ? target.type : 'any'
+  const type = typeof target.type === 'string' ? target.type : 'anything'
+  return WORDS[type] ?? type
 }

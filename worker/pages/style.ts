@@ -10,7 +10,6 @@ h3 { margin: 1.5rem 0 .25rem; font-size: 1rem; }
 a { color: var(--mark); }
 code, pre { font: .9em/1.45 ui-monospace, monospace; }
 pre { padding: .75rem; overflow-x: auto; background: var(--box); border-left: 3px solid var(--mark); }
-.text { white-space: pre-line; }
 .scroll { overflow-x: auto; }
 table { border-collapse: collapse; width: 100%; }
 th, td { padding: .35rem .75rem .35rem 0; text-align: left; vertical-align: top; border-bottom: 1px solid var(--rule); }
