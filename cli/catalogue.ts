@@ -3,14 +3,26 @@ import type { Operation } from '../shared/operation.ts'
 type Load = () => Promise<Operation>
 
 /**
- * Where the calculations lie that are asked for by hand all day, so that such a run loads one of them
- * and not all. What is not here is found in the whole list: leaving a line out costs time, nothing else.
+ * Where each calculation lies, so that a run loads the one that it is asked for and not all of them.
+ * What is not here is found in the whole list: leaving a line out costs time, nothing else.
  */
 const ALONE: Readonly<Record<string, Load>> = {
   saturation: async () => (await import('../shared/service/saturation.ts')).saturation,
   table: async () => (await import('../shared/service/table.ts')).table,
   readings: async () => (await import('../shared/service/readings.ts')).readings,
   charge: async () => (await import('../shared/service/charge.ts')).charge,
+  oil: async () => (await import('../shared/service/oil.ts')).oil,
+  recovery: async () => (await import('../shared/service/recovery.ts')).recovery,
+  'air-check': async () => (await import('../shared/service/air-check.ts')).airCheck,
+  contamination: async () => (await import('../shared/service/contamination.ts')).contamination,
+  rules: async () => (await import('../shared/rules/rules.ts')).rules,
+  'leak-test': async () => (await import('../shared/service/leak-test.ts')).leakTest,
+  fractionation: async () => (await import('../shared/service/fractionation.ts')).fractionation,
+  evacuation: async () => (await import('../shared/service/evacuation.ts')).evacuation,
+  charging: async () => (await import('../shared/service/charging.ts')).charging,
+  'cooling-check': async () => (await import('../shared/service/cooling-check.ts')).coolingCheck,
+  retrofit: async () => (await import('../shared/service/retrofit.ts')).retrofit,
+  'work-order': async () => (await import('../shared/work-order/work-order.ts')).workOrder,
 }
 
 /** Names that {@link operationsFor} loads alone. */
