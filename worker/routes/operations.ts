@@ -1,4 +1,4 @@
-import { type Context, Hono } from 'hono'
+import { type Context, Hono, type MiddlewareHandler } from 'hono'
 import { bodyLimit } from 'hono/body-limit'
 import { CalcError } from '../../shared/errors.ts'
 import { parseJson } from '../../shared/input/index.ts'
@@ -9,14 +9,9 @@ import { BODY_LIMIT, type Environment } from '../settings.ts'
 /** `POST /v1/<operation>` for every operation, and their list. */
 export function operationRoutes(operations: readonly Operation[]): Hono<Environment> {
   const routes = new Hono<Environment>()
-  const limit = bodyLimit({
-    maxSize: BODY_LIMIT,
-    onError: (context) =>
-      doorProblem(context, 'body-too-large', `A body takes at most ${BODY_LIMIT} bytes.`),
-  })
   routes.get('/operations', (context) => context.json({ operations: operations.map(listed) }))
   for (const operation of operations) {
-    routes.post(`/${operation.name}`, limit, async (context) => {
+    routes.post(`/${operation.name}`, limitBody, async (context) => {
       const refusal = contentRefusal(context)
       if (refusal) return refusal
       const answer = operation.run(bodyOf(await context.req.text()))
@@ -24,6 +19,20 @@ export function operationRoutes(operations: readonly Operation[]): Hono<Environm
     })
   }
   return routes
+}
+
+const tooLarge = (context: Context) =>
+  doorProblem(context, 'body-too-large', `A body takes at most ${BODY_LIMIT} bytes.`)
+
+const limitStream = bodyLimit({ maxSize: BODY_LIMIT, onError: tooLarge })
+
+/** A length that is told is believed, as the server below holds the body to it; else the bytes are counted. */
+const limitBody: MiddlewareHandler<Environment> = async (context, next) => {
+  const length = context.req.header('content-length')
+  if (length === undefined || context.req.header('transfer-encoding') !== undefined) {
+    return limitStream(context, next)
+  }
+  return Number(length) > BODY_LIMIT ? tooLarge(context) : next()
 }
 
 const listed = ({ name, summary, description, example }: Operation) => ({
