@@ -7,8 +7,10 @@ import { LONG_HOSE_NOTES } from './amounts.ts'
 import { checkOilInput } from './check.ts'
 import { STANDARD_RULE } from './compressor.ts'
 import { gatherOil, type Line, type OilInput } from './gather.ts'
+import { emptyCompressor, pourM3 } from './pour.ts'
 import type { OilResult } from './result.ts'
 import { typeAnswer } from './type-answer.ts'
+import { unusedOilFields } from './unused.ts'
 import { warningsFor } from './warnings.ts'
 
 /** Cautions of every such job; an electric compressor adds its own. */
@@ -27,10 +29,12 @@ export function computeOil(input: OilInput): Computation<Computed<OilResult>> {
   const bounded = (m3: number) => Math.min(m3, totalM3 ?? m3)
   const wanted = sum((line) => line.m3)
   const add = shown(bounded(wanted))
+  const pour = shown(pourM3(input, lines, bounded(wanted)))
   const limited = wanted > bounded(wanted)
   const notes = [...type.notes, ...(input.longHose ? LONG_HOSE_NOTES : [])]
   return {
     result: {
+      pourIn: pour,
       add,
       addFrom: shown(bounded(sum((line) => line.fromM3))),
       addTo: shown(bounded(sum((line) => line.toM3))),
@@ -54,7 +58,7 @@ export function computeOil(input: OilInput): Computation<Computed<OilResult>> {
       notes: notes.map(({ text, source }) => ({ text, source: source.id })),
       advice: adviceFor(input, lines),
     },
-    steps: stepsOf(lines, totalM3, add, shown),
+    steps: stepsOf(lines, totalM3, { add, pour, holds: input.compressorHolds }, shown),
     cautions: cautions(
       ...ALWAYS,
       ...(input.compressorDrive === 'electric' ? (['electric-compressor-oil'] as const) : []),
@@ -66,7 +70,11 @@ export function computeOil(input: OilInput): Computation<Computed<OilResult>> {
       ...notes.map(({ source }) => source),
     ],
     assumptions: assumptionsFor(input, lines),
-    warnings: [...type.warnings, ...warningsFor(input, totalM3, limited)],
+    warnings: [
+      ...type.warnings,
+      ...warningsFor(input, totalM3, limited),
+      ...unusedOilFields(input),
+    ],
   }
 }
 
@@ -100,15 +108,23 @@ function compressorOf(
       difference === undefined
         ? 'A new compressor is delivered with oil or without: drain it, measure, and put in what it must hold (compressorHolds tells how much to take out).'
         : difference > 0
-          ? 'The new compressor holds more than it must: take the difference out.'
-          : 'The new compressor holds no more than it must: add what is missing.',
+          ? 'The new compressor holds more than it must: take the difference out before it goes in.'
+          : difference < 0
+            ? 'The new compressor holds less than it must: add what is missing.'
+            : 'The new compressor holds what it must: nothing is taken out or added.',
   }
+}
+
+interface Poured {
+  readonly add: Quantity<'volume'>
+  readonly pour: Quantity<'volume'>
+  readonly holds: Quantity<'volume'> | undefined
 }
 
 function stepsOf(
   lines: readonly Line[],
   totalM3: number | undefined,
-  add: Quantity<'volume'>,
+  { add, pour, holds }: Poured,
   shown: (m3: number) => Quantity<'volume'>,
 ): readonly Step[] {
   return [
@@ -119,7 +135,7 @@ function stepsOf(
       gives: shown(line.m3),
     })),
     {
-      what: 'Oil to put in',
+      what: 'Oil that must go in, with what the new compressor holds of it',
       formula:
         totalM3 === undefined
           ? 'sum of the above'
@@ -127,12 +143,23 @@ function stepsOf(
       values: totalM3 === undefined ? {} : { "system's total": shown(totalM3) },
       gives: add,
     },
+    ...(pour.si < add.si && holds
+      ? [
+          {
+            what: 'Oil to pour in',
+            formula: 'all that must go in − what the new compressor already holds of its share',
+            values: { 'all together': add, 'new compressor holds': holds },
+            gives: pour,
+          },
+        ]
+      : []),
   ]
 }
 
 function assumptionsFor(input: OilInput, lines: readonly Line[]): readonly Assumption[] {
   const byRule = lines.some(({ part, sources }) => part === 'compressor' && sources.length > 0)
   return [
+    ...emptyCompressor(input, lines),
     ...(byRule && input.compressorRule === undefined
       ? [
           {
@@ -157,12 +184,16 @@ function assumptionsFor(input: OilInput, lines: readonly Line[]): readonly Assum
 function adviceFor(input: OilInput, lines: readonly Line[]): readonly string[] {
   return [
     ...(lines.length === 0
-      ? ['Nothing was replaced, lost or recovered: no oil goes in.']
+      ? [
+          input.longHose
+            ? 'Nothing was replaced, lost or recovered, so no oil goes into a system that kept its own. The total is what a dry system takes: a new or a flushed one (flushed).'
+            : 'Nothing was replaced, lost or recovered: no oil goes in.',
+        ]
       : ['Put the oil into the new parts as they go in; measure, and write down how much.']),
     ...(input.leak === 'slow'
       ? ['A slow leak leaves the oil in the machine: nothing is added for it.']
       : []),
-    ...(input.recoveredOil
+    ...(input.recoveredOil && !input.flushed
       ? ['What recovery brought out is waste: put in as much fresh oil.']
       : []),
     ...(input.flushed

@@ -39,7 +39,7 @@ export function oilFit({ oil, existing, flushed, drive, refrigerant }: OilQuesti
     new CalcError('refused', `${oil.name} must not go in: ${why}.`, { path: ['oil'], hint })
   if (drive === 'electric' && oil.family === 'pag') {
     throw refuse(
-      'PAG conducts electricity, and in an electric compressor a trace of it lowers the insulation of the winding',
+      PAG_CONDUCTS,
       "Take only the non-conductive oil named on the compressor, usually a POE, from the compressor's maker.",
     )
   }
@@ -51,12 +51,15 @@ export function oilFit({ oil, existing, flushed, drive, refrigerant }: OilQuesti
   }
   const row = fitOf(oil.family, refrigerant)
   if (row?.verdict === 'refused') {
-    throw refuse(row.why, `Fit for ${refrigerant.id}: ${fitting(refrigerant)}.`)
+    throw refuse(row.why, `Fit for ${refrigerant.id}: ${fitting(refrigerant, drive)}.`)
   }
   if (existing && existing.family !== oil.family && !flushed) {
+    const misplaced = whyMisplaced(existing, drive, refrigerant)
     throw refuse(
       `the machine holds ${existing.name}, and ${familyName(oil.family)} must not be mixed with ${familyName(existing.family)}`,
-      'Use the oil that is in the machine, or flush every part and drain the compressor first (flushed).',
+      misplaced === undefined
+        ? 'Use the oil that is in the machine, or flush every part and drain the compressor first (flushed).'
+        : `Add none of what is in the machine either: ${misplaced}. Ask the maker whether flushing every part and draining the compressor is enough, then say flushed.`,
     )
   }
   const crossing = existing && existing.family !== oil.family ? ['pag-poe-crossing' as const] : []
@@ -75,10 +78,28 @@ export function oilFit({ oil, existing, flushed, drive, refrigerant }: OilQuesti
   }
 }
 
-/** Families that fit a refrigerant, in words. */
-export function fitting(refrigerant: RefrigerantInfo): string {
+const PAG_CONDUCTS =
+  'PAG conducts electricity, and in an electric compressor a trace of it lowers the insulation of the winding'
+
+/** Why an oil that is in the machine does not belong there; undefined where nothing speaks against it. */
+export function whyMisplaced(
+  { family, madeFor }: Oil,
+  drive: OilQuestion['drive'],
+  refrigerant: RefrigerantInfo,
+): string | undefined {
+  if (drive === 'electric' && family === 'pag') return PAG_CONDUCTS
+  if (madeFor !== undefined && madeFor !== refrigerant.id) {
+    return `it is made for ${madeFor}, and the machine holds ${refrigerant.id}`
+  }
+  const row = fitOf(family, refrigerant)
+  return row?.verdict === 'refused' ? row.why : undefined
+}
+
+/** Families that fit a refrigerant and the compressor's drive, in words. */
+export function fitting(refrigerant: RefrigerantInfo, drive?: OilQuestion['drive']): string {
   const families = (Object.keys(data.families) as Family[]).filter(
-    (family) => fitOf(family, refrigerant)?.verdict === 'fits',
+    (family) =>
+      fitOf(family, refrigerant)?.verdict === 'fits' && !(drive === 'electric' && family === 'pag'),
   )
   return families.length === 0
     ? "what the compressor's label names"

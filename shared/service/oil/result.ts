@@ -3,7 +3,12 @@ import { quantityOut } from '../../quantity/index.ts'
 
 /** What `oil` answers. */
 export const oilResult = z.strictObject({
-  add: quantityOut.describe('Oil to put in, all together'),
+  pourIn: quantityOut.describe(
+    'Oil to pour in from the can: all that must go in, less what the new compressor already holds of it',
+  ),
+  add: quantityOut.describe(
+    "Oil that must go in altogether, the new compressor's own share included",
+  ),
   addFrom: quantityOut.describe('Least by the published spread'),
   addTo: quantityOut.describe("Most by the published spread; never above the system's total"),
   limited: z

@@ -3,8 +3,15 @@ import type { Warning } from '../../operation.ts'
 import type { RefrigerantInfo } from '../../refrigerant/index.ts'
 import type { Source } from '../../sources.ts'
 import type { OilInput } from './gather.ts'
-import { fitting, oilFit } from './oil-fit.ts'
-import { type Family, familyName, oilNamed, type TypeSource, typeSource } from './oil-names.ts'
+import { fitting, oilFit, whyMisplaced } from './oil-fit.ts'
+import {
+  type Family,
+  familyName,
+  type Oil,
+  oilNamed,
+  type TypeSource,
+  typeSource,
+} from './oil-names.ts'
 import type { OilResult } from './result.ts'
 
 export interface TypeAnswer {
@@ -21,15 +28,20 @@ export function typeAnswer(input: OilInput, info: RefrigerantInfo): TypeAnswer {
     input.existingOil === undefined ? undefined : oilNamed(input.existingOil, 'existingOil')
   const family = (oil ?? existing)?.family
   const notes = family ? notesFor(family) : []
+  const misplaced = existing && whyMisplaced(existing, input.compressorDrive, info)
+  const wrongOil: readonly Warning[] =
+    existing && misplaced !== undefined
+      ? [wrongOilInside(existing, input.compressorDrive, misplaced)]
+      : []
   if (!oil) {
     return {
       result: {
         verdict: 'not-given',
-        text: `Read the oil from the compressor's label. Fit for ${info.id}: ${fitting(info)}${input.compressorDrive === 'electric' ? '; in an electric compressor never PAG' : ''}.`,
+        text: `${wrongOil.map(({ message }) => `${message} `).join('')}Read the oil from the compressor's label. Fit for ${info.id}: ${fitting(info, input.compressorDrive)}${input.compressorDrive === 'electric' ? '; in an electric compressor never PAG' : ''}.`,
       },
       notes,
       sources: [],
-      warnings: [],
+      warnings: wrongOil,
     }
   }
   const fit = oilFit({
@@ -60,15 +72,7 @@ export function typeAnswer(input: OilInput, info: RefrigerantInfo): TypeAnswer {
             },
           ]
         : []),
-      ...(input.compressorDrive === 'electric' && existing?.family === 'pag'
-        ? [
-            {
-              code: 'pag-in-electric-system',
-              message:
-                'The machine with the electric compressor holds PAG: a trace that stays behind can lower the insulation of the winding. Ask the maker whether flushing is enough before it is switched on.',
-            },
-          ]
-        : []),
+      ...wrongOil,
       ...(input.compressorDrive === undefined && oil.family === 'pag'
         ? [
             {
@@ -80,6 +84,23 @@ export function typeAnswer(input: OilInput, info: RefrigerantInfo): TypeAnswer {
         : []),
     ],
   }
+}
+
+/** The machine holds an oil that does not belong there, whatever is to go in. */
+function wrongOilInside(
+  { name, family }: Oil,
+  drive: OilInput['compressorDrive'],
+  why: string,
+): Warning {
+  return drive === 'electric' && family === 'pag'
+    ? {
+        code: 'pag-in-electric-system',
+        message: `The machine with the electric compressor is said to hold ${name}: a trace that stays behind can lower the insulation of the winding. Add none of it; ask the maker whether flushing is enough before it is switched on, or read the label again.`,
+      }
+    : {
+        code: 'wrong-oil-inside',
+        message: `The machine is said to hold ${name}, which does not belong there: ${why}. Add none of it; ask the maker whether flushing is enough, or read the label again.`,
+      }
 }
 
 const notesFor = (family: Family) =>

@@ -24,11 +24,18 @@ export function oilStep(input: WorkOrderInput, outcomes: Outcomes): StepBody {
   }
   const found = take(body, outcomes.oil)
   if (found) {
-    figure(body, 'Oil to put in', found.add)
+    figure(body, 'Oil to pour in', found.pourIn)
+    if (found.compressor) {
+      figure(body, 'All that must go in, the new compressor included', found.add)
+    }
     figure(body, 'By the published spread, from', found.addFrom)
     figure(body, 'By the published spread, to', found.addTo)
     for (const { what, add } of found.lines) figure(body, what, add)
-    if (found.compressor) body.findings.push(found.compressor.text)
+    if (found.compressor) {
+      figure(body, 'Take out of the new compressor', found.compressor.drainFromNew)
+      figure(body, 'Add to the new compressor', found.compressor.addToNew)
+      body.findings.push(found.compressor.text)
+    }
     body.findings.push(found.oilType.text, ...found.advice)
     if (found.limited) {
       body.findings.push(

@@ -161,6 +161,80 @@ describe('oil for a new compressor', () => {
   })
 })
 
+describe('oil to pour in', () => {
+  const job = { ...machine, replaced: ['compressor', 'drier'], compressorDrained: '2.5 fl oz' }
+
+  it('leaves out what the new compressor already holds of its share', () => {
+    const over = oil.run({ ...job, compressorHolds: '7 fl oz' }).result
+    expect(flOz(over.add)).toBeCloseTo(3.5, 10)
+    expect(flOz(over.compressor?.drainFromNew)).toBeCloseTo(4.5, 10)
+    expect(flOz(over.pourIn)).toBeCloseTo(1, 10)
+    const short = oil.run({ ...job, compressorHolds: '1 fl oz' }).result
+    expect(flOz(short.pourIn)).toBeCloseTo(2.5, 10)
+  })
+
+  it('is all of it where the compressor comes empty, which is said', () => {
+    const { result, assumptions } = oil.run(job)
+    expect(flOz(result.pourIn)).toBeCloseTo(3.5, 10)
+    expect(assumptions.map(({ field }) => field)).toContain('compressorHolds')
+    expect(
+      oil.run({ ...job, compressorHolds: '7 fl oz' }).assumptions.map(({ field }) => field),
+    ).not.toContain('compressorHolds')
+  })
+
+  it('counts the new compressor after a flush, and no compressor that was not replaced', () => {
+    const flushed = oil.run({ ...job, flushed: true, compressorHolds: '6 fl oz' }).result
+    expect(flOz(flushed.pourIn)).toBeCloseTo(3, 10)
+    const other = oil.run({ ...machine, replaced: ['drier'], compressorHolds: '6 fl oz' })
+    expect(flOz(other.result.pourIn)).toBeCloseTo(1, 10)
+    expect(other.warnings.map(({ code }) => code)).toContain('not-used')
+  })
+})
+
+describe('fields that count for nothing', () => {
+  const unused = (input: Record<string, unknown>) =>
+    oil
+      .run({ ...machine, ...input })
+      .warnings.filter(({ code }) => code === 'not-used')
+      .map(({ message }) => message.split(' ')[0])
+
+  it('are named, with what they lack', () => {
+    expect(
+      unused({
+        replaced: ['condenser'],
+        compressorDrained: '2 fl oz',
+        compressorHolds: '3 fl oz',
+        compressorRule: 'equal-to-drained',
+        accumulatorDrained: '1 fl oz',
+        hoseLength: '12 ft',
+      }),
+    ).toEqual([
+      'compressorDrained',
+      'compressorRule',
+      'compressorHolds',
+      'accumulatorDrained',
+      'hoseLength',
+    ])
+    expect(unused({ flushed: true, recoveredOil: '20 mL', replaced: ['drier'] })).toEqual([
+      'recoveredOil',
+    ])
+    expect(unused({ replaced: ['compressor'], compressorDrained: '2 fl oz' })).toEqual([])
+  })
+
+  it('a flush does not ask for the recovered oil once more', () => {
+    const { advice } = oil.run({ ...machine, flushed: true, recoveredOil: '20 mL' }).result
+    expect(advice.join(' ')).not.toContain('What recovery brought out')
+  })
+
+  it('a part in both lists is counted twice and said', () => {
+    const both = { ...machine, replaced: ['condenser'], parts: [{ part: 'condenser' }] }
+    expect(codes(both)).toContain('listed-twice')
+    expect(codes({ ...machine, replaced: ['condenser', 'condenser'] })).not.toContain(
+      'listed-twice',
+    )
+  })
+})
+
 describe('oil lost, recovered or flushed out', () => {
   it('is added for a sudden leak only', () => {
     expect(flOz(oil.run({ ...machine, leak: 'slow' }).result.add)).toBe(0)
@@ -292,6 +366,38 @@ describe('oil type', () => {
     expect(error.hint).not.toBe('')
   })
 
+  it('never sends PAG back into an electric compressor because it is in the machine', () => {
+    const error = refusal({
+      ...machine,
+      oil: 'POE',
+      existingOil: 'PAG 46',
+      compressorDrive: 'electric',
+    })
+    expect(error.hint).not.toContain('Use the oil that is in the machine')
+    expect(error.hint).toContain('conducts electricity')
+  })
+
+  it('warns of an oil in the machine that does not belong there, whether or not one is to go in', () => {
+    const electric = { ...machine, existingOil: 'PAG 46', compressorDrive: 'electric' }
+    expect(codes(electric)).toContain('pag-in-electric-system')
+    expect(oil.run(electric).result.oilType.text).toContain('insulation')
+    expect(codes({ ...machine, existingOil: 'mineral' })).toContain('wrong-oil-inside')
+    expect(codes({ ...machine, existingOil: 'SP-10', refrigerant: 'R-1234yf' })).toContain(
+      'wrong-oil-inside',
+    )
+    expect(codes({ ...machine, existingOil: 'PAG 46', compressorDrive: 'belt' })).not.toContain(
+      'wrong-oil-inside',
+    )
+  })
+
+  it('names POE, and never PAG, for an electric R-1234yf compressor', () => {
+    const answer = asked({ refrigerant: 'R-1234yf', compressorDrive: 'electric' })
+    expect(answer.text).toContain('Fit for R-1234yf: polyolester (POE); in an electric')
+    expect(
+      asked({ refrigerant: 'R-1234yf', oil: 'POE', compressorDrive: 'electric' }).verdict,
+    ).toBe('fits')
+  })
+
   it('lets another family in after a flush', () => {
     expect(asked({ oil: 'POE', existingOil: 'mineral', flushed: true }).verdict).toBe('fits')
   })
@@ -414,6 +520,10 @@ describe('laws', () => {
           expect(result.add.value).toBeLessThanOrEqual(most + tiny)
           expect(result.add.value).toBeGreaterThanOrEqual(least - tiny)
           expect(least).toBeGreaterThanOrEqual(0)
+          expect(result.pourIn.value).toBeLessThanOrEqual(result.add.value + tiny)
+          expect(result.pourIn.value).toBeGreaterThanOrEqual(
+            result.add.value - drained.holds - tiny,
+          )
           const mustHold = result.compressor?.mustHold.value ?? 0
           expect(mustHold).toBeLessThanOrEqual(total + tiny)
         },
