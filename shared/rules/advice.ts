@@ -6,10 +6,14 @@ import type { Facts } from './facts.ts'
 import { CERTIFICATES } from './library.ts'
 
 /** What the law asks of the person, in one sentence, and whether what is held is enough. */
-export function certificateSentence({ needed, anyOf, held }: CertificateAnswer): string {
+export function certificateSentence({ needed, anyOf, settled, held }: CertificateAnswer): string {
   const names = anyOf.map((id) => CERTIFICATES[id]).join('; or ')
   const need = {
-    required: `A certificate is required: ${names}.`,
+    required: settled
+      ? `A certificate is required: ${names}.`
+      : names
+        ? `A certificate is required; which one hangs on what is not known yet. Enough in any case: ${names}.`
+        : 'A certificate is required; which one hangs on what is not known yet.',
     'not-required': 'No certificate is required by this law.',
     'look-up': 'Look up whether a certificate is required: see the statements.',
     depends: names
@@ -26,12 +30,15 @@ export function certificateSentence({ needed, anyOf, held }: CertificateAnswer):
   return need + hold
 }
 
-/** Cautions that go with an action on this refrigerant. */
-export function cautionsFor({ action, refrigerant: { families }, to }: Facts): CautionId[] {
+/** Cautions that go with an action on this refrigerant; what may be let out still displaces air. */
+export function cautionsFor(
+  { action, refrigerant: { families }, to }: Facts,
+  ventingExempt: boolean,
+): CautionId[] {
   const opens = action === 'open' || action === 'recover' || action === 'retrofit'
   return [
     'local-rules',
-    'no-venting',
+    ...(ventingExempt ? (['asphyxiation'] as const) : (['no-venting'] as const)),
     ...(opens ? (['pressure', 'cold-burns'] as const) : []),
     ...(action === 'recover' ? (['no-disposable-refill', 'full-cylinder'] as const) : []),
     ...([...families, ...(to?.families ?? [])].includes('flammable')
@@ -51,7 +58,11 @@ export function warningsFor(
       ? [
           {
             code: 'regime-undecided',
-            message: `Which regime binds is not decided: give ${regime.missing.join(', ')}.`,
+            message: `Which regime binds is not decided: ${
+              regime.missing.length > 0
+                ? `give ${regime.missing.join(', ')}`
+                : 'look up the statement that is marked unverified'
+            }.`,
           },
         ]
       : []),
@@ -75,7 +86,7 @@ export function warningsFor(
       ? [
           {
             code: 'unverified',
-            message: `${unverified.length === 1 ? 'One statement is' : `${unverified.length} statements are`} from memory and say what to look up before relying on it.`,
+            message: `${unverified.length === 1 ? 'One statement is from memory and says what to look up before relying on it.' : `${unverified.length} statements are from memory and say what to look up before relying on them.`}`,
           },
         ]
       : []),

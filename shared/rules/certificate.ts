@@ -8,6 +8,8 @@ export interface CertificateAnswer {
   readonly needed: (typeof NEEDED)[number]
   /** One of these suffices; when it depends, those that suffice in every case. */
   readonly anyOf: readonly CertificateId[]
+  /** Whether one row of the table answers: else other certificates may do once more is known. */
+  readonly settled: boolean
   readonly held: (typeof HELD)[number]
 }
 
@@ -33,7 +35,12 @@ export function certificateAnswer(
       (common, ids) => common?.filter((id) => ids.includes(id)) ?? ids,
       undefined,
     )
-  return { needed: only ?? 'depends', anyOf: anyOf ?? [], held: verdict() }
+  return {
+    needed: only ?? 'depends',
+    anyOf: anyOf ?? [],
+    settled: rows.length === 1,
+    held: verdict(),
+  }
 
   function verdict(): CertificateAnswer['held'] {
     if (asking.length === 0 && rows.length > 0) return 'not-needed'

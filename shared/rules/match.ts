@@ -41,7 +41,7 @@ export const allMatches = (rows: readonly Row[], facts: Facts, regimes?: Regimes
 function* matching(rows: readonly Row[], facts: Facts, regimes?: Regimes): Generator<Match> {
   for (const row of rows) {
     const { applies, missing } = check(row.when, facts, regimes)
-    if (applies !== 'no') yield { row, applies, missing }
+    if (applies !== 'no') yield { row, applies: row.unsettled ? 'depends' : applies, missing }
   }
 }
 

@@ -52,7 +52,19 @@ export const rules = defineOperation({
   description:
     'Reads decision tables of statements with section, date checked and mark: which regime binds, what certificate and equipment it asks, venting, reuse of recovered refrigerant, leak repair, records. Statements from memory are shown as unverified, to look up. A guide to the text of the law, not legal advice.',
   fields,
-  check: ({ action, retrofitTo }) => {
+  check: ({ action, retrofitTo, charge }) => {
+    if (charge && !(charge.si > 0)) {
+      throw new CalcError('bad-input', 'A full charge of nothing cannot be.', {
+        path: ['charge'],
+        hint: 'Read it on the label, such as 2 lb 12 oz, or leave it out.',
+      })
+    }
+    if (action !== 'retrofit' && retrofitTo !== undefined) {
+      throw new CalcError('bad-input', `retrofitTo does not go with the action ${action}.`, {
+        path: ['retrofitTo'],
+        hint: 'Leave it out, or ask about the action retrofit.',
+      })
+    }
     if (action === 'retrofit' && retrofitTo === undefined) {
       throw new CalcError('missing-input', 'A retrofit is to which refrigerant?', {
         path: ['retrofitTo'],
@@ -87,7 +99,12 @@ export const rules = defineOperation({
           gives: decision.regime.names.join(' or '),
         },
       ],
-      cautions: cautions(...cautionsFor(facts)),
+      cautions: cautions(
+        ...cautionsFor(
+          facts,
+          decision.venting.answers.every((answer) => answer === 'exempt'),
+        ),
+      ),
       sources: said.map((statement) => statementSource(input.place, statement)),
       assumptions,
       warnings: warningsFor(decision, facts, unverified),

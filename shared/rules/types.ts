@@ -55,6 +55,8 @@ export interface Row {
   readonly anyOf?: readonly string[]
   /** Which of them it is depends on a place finer than these rules know. */
   readonly placeDecides?: boolean
+  /** Whether it applies hangs on what no field holds: a figure from memory, the size of a container. */
+  readonly unsettled?: boolean
   readonly statements: readonly string[]
 }
 

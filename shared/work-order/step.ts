@@ -101,7 +101,8 @@ export function state(
   statements: readonly Omit<LawStatement, 'url'>[],
 ): void {
   for (const { id, text, section, checked, mark, applies, dependsOn } of statements) {
-    const open = applies === 'yes' ? '' : `Depends on ${dependsOn.join(', ')}: `
+    const hangs = dependsOn.length > 0 ? `Depends on ${dependsOn.join(', ')}: ` : 'May apply: '
+    const open = applies === 'yes' ? '' : hangs
     body.rules.push({
       text: `${open}${text} (${citation({ section, checked })})`,
       mark,

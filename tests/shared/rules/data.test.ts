@@ -40,6 +40,7 @@ const row = z.strictObject({
   answer: z.string().optional(),
   anyOf: z.array(z.enum(CERTIFICATE_IDS)).optional(),
   placeDecides: z.boolean().optional(),
+  unsettled: z.boolean().optional(),
   statements: z.array(z.string()).min(1),
 })
 

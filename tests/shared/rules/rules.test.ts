@@ -30,7 +30,6 @@ describe('the US regime, cell by cell', () => {
     ['off-road, open drive', loader, 'mvac-like'],
     ['off-road, open drive, R-12', { ...loader, refrigerant: 'R-12' }, 'mvac-like'],
     ['off-road, open drive, 20 lb exactly', { ...loader, charge: '20 lb' }, 'mvac-like'],
-    ['off-road, open drive, over 20 lb', { ...loader, charge: '20.1 lb' }, 'appliance'],
     ['off-road, open drive, R-22', { ...loader, refrigerant: 'R-22' }, 'appliance'],
     [
       'off-road, electric, lines made on site',
@@ -65,7 +64,68 @@ describe('the US regime, cell by cell', () => {
 
   it('reads kilograms at the same limit', () => {
     expect(ask({ ...loader, charge: '9.07 kg' }).result.regime.ids).toEqual(['mvac-like'])
-    expect(ask({ ...loader, charge: '9.08 kg' }).result.regime.ids).toEqual(['appliance'])
+    expect(ask({ ...loader, charge: '9.08 kg' }).result.regime.ids).toEqual([
+      'appliance',
+      'mvac-like',
+    ])
+  })
+
+  it('leaves the regime open above the 20 lb that are from memory, and takes what serves both', () => {
+    const large = { ...loader, charge: '25 lb' }
+    const { result, warnings } = ask({ ...large, certificates: ['us-609'] })
+    expect(result.regime).toMatchObject({ decided: false, ids: ['appliance', 'mvac-like'] })
+    expect(result.certificate.held).toBe('cannot-tell')
+    expect(warnings.find(({ code }) => code === 'regime-undecided')?.message).toMatch(/look up/)
+    expect(ask({ ...large, certificates: ['us-608-type-ii'] }).result.certificate.held).toBe(
+      'enough',
+    )
+  })
+})
+
+describe('what is asked and what is said', () => {
+  it('names no single certificate where another may do', () => {
+    const { factorySealed: _, ...unknown } = { ...window, refrigerant: 'R-134a', charge: '3 lb' }
+    expect(ask(unknown).result.certificate.says).toMatch(/which one hangs on what is not known yet/)
+  })
+
+  it('does not turn a section 608 technician away from a large cylinder of R-12', () => {
+    const buy = { ...loader, refrigerant: 'R-12', action: 'buy' }
+    expect(ask({ ...buy, certificates: ['us-608-type-ii'] }).result.certificate.held).toBe(
+      'cannot-tell',
+    )
+    expect(ask({ ...buy, certificates: ['us-609'] }).result.certificate.held).toBe('enough')
+    expect(ask({ ...buy, certificates: [] }).result.certificate.held).toBe('not-enough')
+  })
+
+  it('asks approved equipment of paid work on a vehicle, and of any work on an off-road cab', () => {
+    const equipment = (input: Input) => ids(ask(input).result.equipment.statements)
+    expect(equipment({ ...road, forPay: true })).toContain('equipment-r134a')
+    expect(equipment({ ...road, forPay: false })).toEqual([])
+    expect(equipment({ ...loader, forPay: false })).toContain('equipment-r134a')
+  })
+
+  it('does not forbid the venting that it calls exempt, and warns of the air instead', () => {
+    const { result, cautions } = ask({ ...loader, refrigerant: 'R-744', charge: '1 lb' })
+    expect(result.venting.answers).toEqual(['exempt'])
+    expect(ids(cautions)).not.toContain('no-venting')
+    expect(ids(cautions)).toContain('asphyxiation')
+  })
+
+  it('knows that a blend of R-22 with a hydrofluorocarbon may meet both leak rules', () => {
+    const blend = { ...split, refrigerant: 'R-401A', charge: '20 lb' }
+    expect(ask(blend).result.leakRepair.answers).toEqual(['look-up'])
+    expect(ask({ ...blend, charge: '60 lb' }).result.leakRepair.answers).toEqual([
+      'duty',
+      'look-up',
+    ])
+    expect(ask({ ...blend, charge: '6 lb' }).result.leakRepair.answers).toEqual(['no-federal-duty'])
+  })
+
+  it.each([
+    ['a retrofit target without a retrofit', { ...loader, retrofitTo: 'R-290' }, 'retrofitTo'],
+    ['a charge of nothing', { ...loader, charge: '0 lb' }, 'charge'],
+  ])('refuses %s', (_, input, field) => {
+    expect(() => ask(input)).toThrow(expect.objectContaining({ code: 'bad-input', path: [field] }))
   })
 })
 
@@ -412,7 +472,12 @@ describe('any question', () => {
     for (const place of PLACES) {
       for (const input of [road, loader, split, window]) {
         for (const action of ACTIONS) {
-          const answer = rules.run({ ...input, place, action, retrofitTo: 'R-134a' })
+          const answer = rules.run({
+            ...input,
+            place,
+            action,
+            ...(action === 'retrofit' ? { retrofitTo: 'R-134a' } : {}),
+          })
           rules.output.parse(answer)
           const cited = new Set(answer.sources.map(({ id }) => id))
           for (const id of ids(answer.result.certificate.statements)) {
