@@ -7,7 +7,12 @@ import { quantityIn } from '../quantity/index.ts'
 import type { Refrigerant } from '../refrigerant/index.ts'
 import { type Notes, newNotes, withNotes } from './notes.ts'
 import { placeIn, resolveBarometer } from './place.ts'
-import { type CylinderResult, cylinderOut, cylinderPart } from './recovery/cylinder-part.ts'
+import {
+  type CylinderResult,
+  cylinderOut,
+  cylinderPart,
+  refuseMixing,
+} from './recovery/cylinder-part.ts'
 import { COMPRESSOR_DRIVES, EQUIPMENT_DATES, MACHINES } from './recovery/evacuation-level.ts'
 import { type ExpectedResult, expectedOut, expectedPart } from './recovery/expected-part.ts'
 import { levelOut, levelPart } from './recovery/level-part.ts'
@@ -119,7 +124,8 @@ export const recovery = defineOperation({
     const r = pickRefrigerant(input.refrigerant)
     const notes = newNotes()
     notes.cautions.push(
-      ...cautions('pressure', 'cold-burns', 'asphyxiation', 'no-venting', 'local-rules'),
+      ...cautions('pressure', 'cold-burns', 'asphyxiation', 'local-rules'),
+      ...(r.info.id === 'R-744' ? [] : cautions('no-venting')),
     )
     const burns = flammableCautions(r)
     notes.cautions.push(...burns)
@@ -130,6 +136,12 @@ export const recovery = defineOperation({
 
     const expected = expectedPart(r, input, barometerPa, notes)
     const cylinder = cylinderOf(input, r, notes)
+    if (!input.machine && (input.compressorDrive || input.equipmentMade)) {
+      throw new CalcError('missing-input', 'The level of evacuation takes the kind of machine.', {
+        hint: `Give machine, one of ${MACHINES.join(', ')}; or leave out compressorDrive and equipmentMade.`,
+        path: ['machine'],
+      })
+    }
     const level = input.machine
       ? levelPart(r, { ...input, machine: input.machine }, barometerPa, notes)
       : undefined
@@ -163,9 +175,11 @@ function cylinderOf(input: Input, r: Refrigerant, notes: Notes): CylinderResult 
       path: ['cylinder'],
     })
   }
-  const given = [input.tare, input.grossNow, input.grossRating, input.cylinder]
+  const { tare, grossNow, grossRating, cylinder, cylinderHolds, requalified } = input
+  const given = [tare, grossNow, grossRating, cylinder, cylinderHolds, requalified]
   if (!input.waterCapacity) {
     if (given.every((entry) => entry === undefined)) return undefined
+    refuseMixing(r, cylinderHolds, notes)
     throw new CalcError('missing-input', 'The water capacity of the cylinder is missing.', {
       hint: 'Read WC on the collar, such as 47.7 lb.',
       path: ['waterCapacity'],

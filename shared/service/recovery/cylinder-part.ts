@@ -98,6 +98,7 @@ export function cylinderPart(r: Refrigerant, input: CylinderInput, notes: Notes)
   const smallest = limits[0] as FillLimit
   explainLimits(r, waterCapacity, limits, smallest, grossRating, notes)
   const weights = weigh(r, input, smallest.massKg, notes)
+  refuseFullEmpty(input.cylinderHolds, weights.result.contentsNow)
   doubts.push(...weights.doubts)
   const dates = dateCheck(input, doubts, notes)
   const stop = [...dates.stop, ...weights.stop]
@@ -116,13 +117,35 @@ export function cylinderPart(r: Refrigerant, input: CylinderInput, notes: Notes)
   }
 }
 
+const isEmpty = (holds: string | undefined) => holds?.trim().toLowerCase() === 'empty'
+/** What a scale and a stamped tare may be off together, kg: half a pound. */
+const SCALES_KG = 0.22679618
+
+function refuseFullEmpty(holds: string | undefined, now: Quantity<'mass'> | undefined): void {
+  if (!isEmpty(holds) || !now) return
+  if (now.si - Math.max(now.plusMinus ?? 0, SCALES_KG) <= 0) return
+  throw new CalcError(
+    'bad-input',
+    `The cylinder is said to be empty, but ${say(now)} more than its tare is on the scale.`,
+    {
+      hint: 'Identify what is in it and give that as cylinderHolds, or read scale and tare again.',
+      path: ['cylinderHolds'],
+    },
+  )
+}
+
 function identity(r: Refrigerant, holds: string | undefined, notes: Notes): string[] {
   if (holds === undefined) {
     return ['It was not said what the cylinder holds: read its label, or identify it.']
   }
-  const word = holds.trim().toLowerCase()
-  if (word === 'empty') return []
-  if (word === 'unknown') {
+  refuseMixing(r, holds, notes)
+  return []
+}
+
+/** @throws {CalcError} `refused` where the cylinder holds another refrigerant, or nobody knows what. */
+export function refuseMixing(r: Refrigerant, holds: string | undefined, notes: Notes): void {
+  if (holds === undefined || isEmpty(holds)) return
+  if (holds.trim().toLowerCase() === 'unknown') {
     throw new CalcError('refused', 'Refrigerant must not go into a cylinder of unknown contents.', {
       hint: 'Identify what it holds, or use an evacuated cylinder.',
       path: ['cylinderHolds'],
@@ -140,7 +163,6 @@ function identity(r: Refrigerant, holds: string | undefined, notes: Notes): stri
       },
     )
   }
-  return []
 }
 
 function explainLimits(

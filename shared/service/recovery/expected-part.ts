@@ -10,8 +10,9 @@ import {
   quantityOut,
   toAbsolute,
 } from '../../quantity/index.ts'
-import type { Refrigerant } from '../../refrigerant/index.ts'
+import { type Refrigerant, saturationPressure } from '../../refrigerant/index.ts'
 import type { Notes } from '../notes.ts'
+import { plausible } from '../plausible.ts'
 import { propertySources } from '../property-sources.ts'
 import { under } from '../refrigerant-input.ts'
 import { say } from '../say.ts'
@@ -80,15 +81,30 @@ export function expectedPart(
     systemPressure && systemTemperature && internalVolume
       ? atRest(r, systemPressure, systemTemperature, internalVolume, barometerPa, notes)
       : undefined
-  const expected = labelCharge ? fromLabel(labelCharge, estimate, notes) : estimate
+  const expected = labelCharge ? fromLabel(r, labelCharge, estimate, notes) : estimate
   if (!expected) return undefined
   return { ...expected, recovered: cameOut(input.recovered, labelCharge, notes) }
 }
 
+/** Above this multiple of the saturation pressure the readings are more than roughly off. */
+const ABOVE_SATURATION = 1.1
+
 type Span = Pick<ExpectedResult, 'basis' | 'least' | 'most'>
 
-function fromLabel(label: Quantity<'mass'>, estimate: Span | undefined, notes: Notes): Span {
+function fromLabel(
+  r: Refrigerant,
+  label: Quantity<'mass'>,
+  estimate: Span | undefined,
+  notes: Notes,
+): Span {
   notes.sources.push(sourceOf('sae-j2788'))
+  if (r.info.id !== 'R-134a') {
+    notes.assumptions.push({
+      field: 'labelCharge',
+      taken: '95 % as the least that comes out',
+      because: `that is the figure of SAE J2788 for R-134a in vehicles; none for ${r.info.id} is at hand`,
+    })
+  }
   if (estimate?.basis === 'vapour-only' && estimate.most.si < J2788_SHARE * label.si) {
     notes.warnings.push({
       code: 'less-than-label-in-system',
@@ -113,6 +129,7 @@ function atRest(
   barometerPa: number,
   notes: Notes,
 ): Span {
+  plausible(volume, 1e-5, 100, 'An internal volume', ['internalVolume'])
   const pressure = under('systemPressure', () => toAbsolute(reading, barometerPa))
   if (pressure.plusMinus === undefined || temperature.plusMinus === undefined) {
     notes.assumptions.push({
@@ -139,7 +156,14 @@ function atRest(
     values: { pressure, temperature, volume },
     gives: mass(found.mostKg),
   })
-  if (found.basis === 'liquid-present') {
+  const bubblePa = saturationPressure(r, temperature.si, 'bubble')
+  if (found.basis === 'liquid-present' && pressure.si > ABOVE_SATURATION * bubblePa) {
+    notes.warnings.push({
+      code: 'above-saturation',
+      message:
+        'The pressure at rest is well above saturation at this temperature: air or another refrigerant is in it, or the temperature is not that of the system. Do the air check and identify it before it goes into a clean cylinder.',
+    })
+  } else if (found.basis === 'liquid-present') {
     notes.warnings.push({
       code: 'pressure-does-not-tell-mass',
       message:

@@ -1,10 +1,18 @@
 import * as z from 'zod'
 import data from '../../../data/service/recovery.json' with { type: 'json' }
+import { CalcError } from '../../errors.ts'
 import type { Computed } from '../../operation.ts'
-import { absolutePressure, type Quantity, quantityOut, toGauge } from '../../quantity/index.ts'
+import {
+  absolutePressure,
+  gaugePressure,
+  type Quantity,
+  quantity,
+  quantityOut,
+} from '../../quantity/index.ts'
 import type { Refrigerant } from '../../refrigerant/index.ts'
 import type { Notes } from '../notes.ts'
 import { propertySources } from '../property-sources.ts'
+import { say } from '../say.ts'
 import { sourceTable } from '../source-table.ts'
 import { statementOut, statementSources, statementTable } from '../statement.ts'
 import {
@@ -48,9 +56,21 @@ export function levelPart(
   notes: Notes,
 ): LevelResult {
   const regime = evacuationRegime(r, input.machine, input.compressorDrive, input.labelCharge?.si)
-  const rules = rulesOf(regime)
+  refuseLargeSmallAppliance(regime, input.labelCharge)
+  const beyond = regime === 'table-1' && isOpenDriveCab(r, input)
+  if (beyond) {
+    notes.warnings.push({
+      code: 'regime-from-memory',
+      message:
+        'That a cab system of more than 20 lb is no longer treated as a vehicle is from memory: look it up in 40 CFR 82.152. The level of the stricter rule is given; use approved equipment as well.',
+    })
+  }
+  const rules = [
+    ...rulesOf(regime, r),
+    ...(beyond ? statements('off-road-equipment', 'off-road-20-lb') : []),
+  ]
   notes.sources.push(...statementSources(rules, sourceOf))
-  if (regime !== 'table-1') return { regime, rules }
+  if (regime !== 'table-1' || r.info.id === 'R-744') return { regime, rules }
   const made = input.equipmentMade ?? 'from-1993-11-15'
   if (input.equipmentMade === undefined) {
     notes.assumptions.push({
@@ -70,7 +90,11 @@ export function levelPart(
   const found = pressureClass(r)
   // Where half a percent of pressure would change the class, the deeper vacuum of the two holds.
   const candidates = [found.class, ...(found.or ? [found.or] : [])]
-  const levelPa = Math.min(...candidates.map((name) => tableLevel(name, chargeKg, made)))
+  // Where the air is thinner than 29.9 inHg, opening at that pressure would still blow out.
+  const levelPa = Math.min(
+    barometerPa,
+    ...candidates.map((name) => tableLevel(name, chargeKg, made)),
+  )
   if (found.or) {
     notes.warnings.push({
       code: 'pressure-class-uncertain',
@@ -81,7 +105,7 @@ export function levelPart(
   notes.sources.push(sourceOf('cfr-82-152-classes'), ...propertySources(r))
   notes.steps.push({
     what: 'Level of evacuation',
-    formula: '29.9 inHg less the vacuum in 40 CFR 82.156 Table 1',
+    formula: '29.9 inHg less the vacuum in 40 CFR 82.156 Table 1, at most the barometer',
     values: { pressureClass: found.or ? 'cannot-tell' : found.class, equipment: made },
     gives: level,
   })
@@ -90,30 +114,51 @@ export function levelPart(
     pressureClass: found.or ? 'cannot-tell' : found.class,
     pressureAt104F: found.pressurePa === undefined ? undefined : absolutePressure(found.pressurePa),
     level,
-    gaugeReading: toGauge(levelPa, barometerPa),
+    gaugeReading: gaugeFor(levelPa, barometerPa),
     rules,
   }
 }
 
-function rulesOf(regime: LevelResult['regime']) {
+/** The table is printed to a tenth of an inch of mercury, and a gauge shows no more. */
+function gaugeFor(levelPa: number, barometerPa: number): Quantity<'gaugePressure'> {
+  const tenthPa = quantity('pressureDifference', 0.1, 'inHg').si
+  const vacuumPa = tenthPa * Math.round((barometerPa - levelPa) / tenthPa)
+  return vacuumPa === 0 ? gaugePressure(0).in('psig') : gaugePressure(-vacuumPa).in('inHg vac')
+}
+
+const isOpenDriveCab = (r: Refrigerant, { machine, compressorDrive }: LevelInput) =>
+  machine === 'off-road' && compressorDrive === 'open-drive' && r.info.id !== 'R-22'
+
+const SMALL_KG = quantity('mass', 5, 'lb').si
+
+function refuseLargeSmallAppliance(
+  regime: LevelResult['regime'],
+  labelCharge: Quantity<'mass'> | undefined,
+): void {
+  if (regime !== 'small-appliance' || !labelCharge || labelCharge.si <= SMALL_KG + 1e-9) return
+  throw new CalcError(
+    'bad-input',
+    `A small appliance holds 5 lb or less; the label says ${say(labelCharge)}.`,
+    { hint: 'Give machine as stationary (or off-road) for it.', path: ['machine'] },
+  )
+}
+
+function rulesOf(regime: LevelResult['regime'], r: Refrigerant) {
+  if (r.info.id === 'R-744') return statements('carbon-dioxide')
+  const share = r.info.id === 'R-134a' ? (['j2788-share'] as const) : []
   switch (regime) {
     case 'table-1':
       return statements('table-1', 'not-major', 'leak-unreachable')
     case 'small-appliance':
       return statements('small-appliance', 'small-appliance-definition')
     case 'vehicle':
-      return statements(
-        'vehicle-equipment',
-        'vacuum-five-minutes',
-        'j2788-share',
-        'disposal-102-mm',
-      )
+      return statements('vehicle-equipment', 'vacuum-five-minutes', ...share, 'disposal-102-mm')
     case 'vehicle-like':
       return statements(
         'off-road-equipment',
         'off-road-20-lb',
         'vacuum-five-minutes',
-        'j2788-share',
+        ...share,
         'disposal-102-mm',
       )
   }

@@ -206,6 +206,52 @@ describe('what should come out', () => {
   })
 })
 
+describe('readings that do not fit', () => {
+  const resting = {
+    refrigerant: 'R-134a',
+    systemPressure: '100 psig',
+    systemTemperature: '75 °F',
+    internalVolume: '3.5 L',
+  }
+  const codes = (input: Record<string, unknown>) =>
+    recovery.run(input).warnings.map(({ code }) => code)
+
+  it('does not call a pressure far above saturation that of saturation', () => {
+    expect(codes(resting)).toContain('above-saturation')
+    expect(codes(resting)).not.toContain('pressure-does-not-tell-mass')
+    expect(codes({ ...resting, systemPressure: '79 psig' })).toEqual([
+      'pressure-does-not-tell-mass',
+    ])
+  })
+
+  it('refuses a system without volume', () => {
+    expect(refusal({ ...resting, internalVolume: '0 L' }).path).toEqual(['internalVolume'])
+  })
+
+  it('refuses a cylinder that is called empty and weighs more than its tare', () => {
+    const error = refusal({ ...cylinder, cylinderHolds: 'empty' })
+    expect(error).toMatchObject({ code: 'bad-input', path: ['cylinderHolds'] })
+    expect(error.message).toContain('13.5 lb')
+    const nearly = recovery.run({ ...cylinder, cylinderHolds: 'empty', grossNow: '28.2 lb' })
+    expect(nearly.result.cylinder?.verdict).toBe('may-be-filled')
+  })
+
+  it('refuses to mix before anything else of the cylinder was read', () => {
+    const error = refusal({ refrigerant: 'R-134a', cylinderHolds: 'R-12' })
+    expect(error).toMatchObject({ code: 'refused', path: ['cylinderHolds'] })
+    expect(refusal({ refrigerant: 'R-134a', requalified: '2023-04' }).path).toEqual([
+      'waterCapacity',
+    ])
+  })
+
+  it('owns up that the 95 % are those of R-134a in vehicles', () => {
+    const assumed = (name: string) =>
+      recovery.run({ refrigerant: name, labelCharge: '4 lb' }).assumptions.map(({ field }) => field)
+    expect(assumed('R-22')).toContain('labelCharge')
+    expect(assumed('R-134a')).not.toContain('labelCharge')
+  })
+})
+
 describe('how far to evacuate, US federal', () => {
   const level = (input: Record<string, unknown>) =>
     recovery.run({ refrigerant: 'R-134a', units: 'us', ...input }).result.evacuation
@@ -214,10 +260,50 @@ describe('how far to evacuate, US federal', () => {
     const sea = level({ machine: 'stationary' })
     expect(sea).toMatchObject({ regime: 'table-1', pressureClass: 'medium-pressure' })
     expect(sea?.level?.value).toBeCloseTo(19.9, 2)
-    expect(sea?.gaugeReading).toMatchObject({ unit: 'inHg vac', value: 10.02 })
+    expect(sea?.gaugeReading).toMatchObject({ unit: 'inHg vac', value: 10 })
     const high = level({ machine: 'stationary', altitude: '5000 ft' })
     expect(high?.level?.value).toBeCloseTo(19.9, 2)
-    expect(high?.gaugeReading?.value).toBeCloseTo(10.02 - 5.03, 1)
+    expect(high?.gaugeReading?.value).toBeCloseTo(10 - 5, 1)
+  })
+
+  it('never lets a system be opened above the pressure of the air, however thin that is', () => {
+    const split = { machine: 'stationary', refrigerant: 'R-407C', labelCharge: '6 lb' }
+    expect(level(split)?.gaugeReading).toMatchObject({ value: 0, unit: 'psig' })
+    expect(level({ ...split, altitude: '7000 ft' })?.gaugeReading).toMatchObject({
+      value: 0,
+      unit: 'psig',
+    })
+  })
+
+  it('says that the 20 lb of a cab system are from memory, and gives the stricter level', () => {
+    const { result, warnings } = recovery.run({
+      refrigerant: 'R-134a',
+      machine: 'off-road',
+      compressorDrive: 'open-drive',
+      labelCharge: '25 lb',
+    })
+    expect(result.evacuation?.level).toBeDefined()
+    expect(result.evacuation?.rules.map(({ id }) => id)).toContain('off-road-20-lb')
+    expect(warnings.map(({ code }) => code)).toContain('regime-from-memory')
+  })
+
+  it('asks no level for carbon dioxide, which may be let out, and does not call that venting', () => {
+    const { result, cautions } = recovery.run({ refrigerant: 'R-744', machine: 'road-vehicle' })
+    expect(result.evacuation?.rules.map(({ id }) => id)).toEqual(['carbon-dioxide'])
+    expect(cautions.map(({ id }) => id)).not.toContain('no-venting')
+    expect(cautions.map(({ id }) => id)).toContain('asphyxiation')
+  })
+
+  it.each([
+    [
+      'a small appliance of 12 lb',
+      { machine: 'small-appliance', labelCharge: '12 lb' },
+      'bad-input',
+    ],
+    ['a drive without a machine', { compressorDrive: 'open-drive' }, 'missing-input'],
+  ])('refuses %s', (_, input, code) => {
+    const error = refusal({ refrigerant: 'R-134a', ...input })
+    expect(error).toMatchObject({ code, path: ['machine'] })
   })
 
   it.each([
