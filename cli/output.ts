@@ -5,6 +5,7 @@ export interface Output {
   readonly json?: boolean
   readonly csv?: boolean
   readonly steps?: boolean
+  readonly sources?: boolean
   readonly markdown?: boolean
 }
 
@@ -12,6 +13,7 @@ export const outputOptions = (): readonly Option[] => [
   new Option('--json', 'Print exactly one JSON value; for rows, one a line'),
   new Option('--csv', 'Print CSV, one line a row').conflicts(['json']),
   new Option('--steps', 'Print how the figures came about'),
+  new Option('--sources', 'Print the sources in full: addresses, dates, notes'),
 ]
 
 export const markdownOption = (): Option =>

@@ -17,6 +17,9 @@ export interface Own {
 
 /** Loaded only when the command runs and asks for it. */
 export const own: Readonly<Record<string, Own>> = {
+  readings: {
+    resultLines: async () => (await import('../render/readings.ts')).readingsLines,
+  },
   saturation: {
     resultLines: async () => (await import('../render/saturation.ts')).saturationLines,
   },

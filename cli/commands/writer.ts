@@ -63,6 +63,7 @@ async function forPeople(
     width: streams.width,
     precise,
     steps: output.steps === true,
+    sources: output.sources === true,
     resultLines: await resultLines?.(),
     answerLines: await answerLines?.(),
   })

@@ -10,6 +10,8 @@ export type ResultLines = (answer: Answer, page: Page) => readonly string[]
 
 export interface AnswerPage extends Page {
   readonly steps: boolean
+  /** Sources in full. */
+  readonly sources: boolean
   readonly resultLines?: ResultLines | undefined
   /** The whole answer in a form of its own, steps excepted. */
   readonly answerLines?: ResultLines | undefined
@@ -32,7 +34,7 @@ export function answerText(operation: Operation, answer: Answer, page: AnswerPag
     cautionLines(others, page),
     page.steps ? stepLines(answer.steps, page) : [],
     assumptionLines(answer.assumptions, page),
-    sourceLines(answer, page, page.steps),
+    sourceLines(answer, page, page.sources),
   ])
 }
 

@@ -29,30 +29,29 @@ export function assumptionLines(list: Answer['assumptions'], page: Page): readon
   return [page.ink.heading('Taken as given'), ...lines]
 }
 
-/** Sources of the figures and of the cautions, each once, with how far they were checked; `full` adds notes and dates. */
+/** Sources of the figures and of the cautions, each once, with how far they were checked; `full` adds addresses, notes and dates. */
 export function sourceLines(answer: Answer, page: Page, full: boolean): readonly string[] {
   const list = distinctSources([...answer.sources, ...cautionSources(answer.cautions)])
   if (list.length === 0) return []
-  const lines = list.flatMap((entry) =>
-    hanging(
-      ' '.repeat(INDENT) + page.ink.quiet(markText(entry.mark)),
-      cited(entry, full),
-      INDENT + MARK_COLUMNS,
-      page.width,
-    ),
+  const entries = list.map((entry) => ({ mark: markText(entry.mark), text: cited(entry, full) }))
+  const once = new Map(entries.map((entry) => [`${entry.mark} ${entry.text}`, entry]))
+  const lines = [...once.values()].flatMap(({ mark, text }) =>
+    hanging(' '.repeat(INDENT) + page.ink.quiet(mark), text, INDENT + MARK_COLUMNS, page.width),
   )
   const marks = [...new Set(list.map(({ mark }) => mark))].filter((mark) => mark !== 'verified')
   const legend = marks.flatMap((mark) =>
     paragraph(page.ink.quiet(`${markText(mark)}: ${MARKS[mark]}`), INDENT, page.width),
   )
-  return [page.ink.heading('Sources'), ...lines, ...legend]
+  const heading = page.ink.heading('Sources')
+  const more = full ? '' : page.ink.quiet(' (--sources for addresses, dates and notes)')
+  return [heading + more, ...lines, ...legend]
 }
 
 const markText = (mark: Mark) => mark.replace('-', ' ')
 
 function cited({ title, where, url, checked, note }: Source, full: boolean): string {
-  const more = full ? [note, checked === undefined ? undefined : `checked ${checked}`] : []
-  const parts = [title, where, ...more, url]
+  const more = full ? [note, checked === undefined ? undefined : `checked ${checked}`, url] : []
+  const parts = [title, where, ...more]
   return parts.filter((part) => part !== undefined && part !== '').join('; ')
 }
 

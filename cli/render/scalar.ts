@@ -1,9 +1,9 @@
 import type { ShownQuantity, ShownValue } from '../../shared/quantity/index.ts'
 
-/** A figure without a unit that has an uncertainty. */
+/** A figure without a unit that may have an uncertainty. */
 interface Ratio {
   readonly value: number
-  readonly plusMinus: number
+  readonly plusMinus?: number
 }
 
 export type Scalar = string | number | boolean | ShownQuantity | Ratio
@@ -24,8 +24,8 @@ export function isQuantity(value: unknown): value is ShownQuantity {
 function isRatio(value: unknown): value is Ratio {
   if (typeof value !== 'object' || value === null) return false
   const { value: amount, plusMinus } = value as Partial<Ratio>
-  const keys = Object.keys(value)
-  return typeof amount === 'number' && typeof plusMinus === 'number' && keys.length === 2
+  const others = Object.keys(value).length - (plusMinus === undefined ? 1 : 2)
+  return typeof amount === 'number' && others === 0
 }
 
 export const isScalar = (value: unknown): value is Scalar =>
@@ -51,11 +51,17 @@ export function valueText({ value, unit, plusMinus }: ShownValue): string {
   return `${value}${band} ${unit}`
 }
 
+/** One of an operation's own words, such as `cannot-tell`: people read it without the hyphens. */
+const CHOICE = /^[a-z]+(?:-[a-z]+)+$/u
+
 /** Any scalar in one line; a quantity with both unit systems as "36.3 °F (2.4 °C)". */
 export function scalarText(value: Scalar, precise: boolean): string {
   if (typeof value === 'boolean') return value ? 'yes' : 'no'
   if (typeof value === 'number') return numberText(value, precise)
-  if (typeof value === 'string') return value
-  if (!isQuantity(value)) return `${value.value} ±${value.plusMinus}`
+  if (typeof value === 'string') return CHOICE.test(value) ? value.replaceAll('-', ' ') : value
+  if (!isQuantity(value)) {
+    const band = value.plusMinus === undefined ? '' : ` ±${numberText(value.plusMinus, precise)}`
+    return numberText(value.value, precise) + band
+  }
   return value.also ? `${valueText(value)} (${valueText(value.also)})` : valueText(value)
 }

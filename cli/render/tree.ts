@@ -1,6 +1,6 @@
 import { gridLines, type Row } from './grid.ts'
 import { type Page, type Pair, pairLines } from './pairs.ts'
-import { isScalar, scalarText } from './scalar.ts'
+import { isQuantity, isScalar, type Scalar, scalarText } from './scalar.ts'
 import { labelOf } from './words.ts'
 import { hanging, paragraph } from './wrap.ts'
 
@@ -54,15 +54,55 @@ function listLines(list: readonly unknown[], indent: number, page: Page, depth: 
   if (list.every(isStatement)) {
     return list.flatMap((item) => statementLines(item, indent, page))
   }
-  const grid = list.every(isRow) ? gridLines(list, indent, page) : undefined
+  const grid = list.every(isRow) ? gridLines(list.map(flattened), indent, page) : undefined
   if (grid) return grid
   return list.flatMap((item, index) => {
     if (isScalar(item)) return bullet(scalarText(item, page.precise), indent, page)
-    const lines = treeLines(item, indent + INDENT, page, depth + 1)
-    const [first = '', ...rest] = lines
-    const numbered = `${' '.repeat(indent)}${page.ink.quiet(`${index + 1}`)} ${first.trimStart()}`
-    return index === 0 ? [numbered, ...rest] : ['', numbered, ...rest]
+    const lines = itemLines(item, index, indent, page, depth)
+    return index === 0 ? lines : ['', ...lines]
   })
+}
+
+/** What a section of a list is called by, the first that it has; its id then says nothing more. */
+const NAMES = ['title', 'name', 'message', 'sentence', 'condition', 'about', 'part', 'id'] as const
+
+function itemLines(item: unknown, index: number, indent: number, page: Page, depth: number) {
+  const key = isRow(item) ? NAMES.find((name) => typeof item[name] === 'string') : undefined
+  const number = `${' '.repeat(indent)}${page.ink.quiet(`${index + 1}`)}`
+  if (!isRow(item) || key === undefined) {
+    const [first = '', ...rest] = treeLines(item, indent + INDENT, page, depth + 1)
+    return [`${number} ${first.trimStart()}`, ...rest]
+  }
+  const { [key]: heading, id: _, ...others } = item
+  const text = page.ink.heading(scalarText(String(heading), page.precise))
+  return [
+    ...hanging(number, text, indent + INDENT, page.width),
+    ...treeLines(others, indent + INDENT, page, depth + 1),
+  ]
+}
+
+/** A row with its parts one level down beside it, so that it may stand in a table. */
+function flattened(row: Row): Row {
+  const cells = Object.entries(row).flatMap(
+    ([name, value]): readonly (readonly [string, unknown])[] => {
+      if (Array.isArray(value) && value.length > 0 && value.every(isScalar)) {
+        return [[name, inOneCell(value, false)]]
+      }
+      if (!isRow(value)) return isEmpty(value) ? [] : [[name, value]]
+      return Object.entries(value).map(([inner, figure]) => [`${name} ${inner}`, figure])
+    },
+  )
+  return Object.fromEntries(cells)
+}
+
+/** "23 / 25 / 52 %": figures of one unit say it once. */
+function inOneCell(list: readonly Scalar[], precise: boolean): string {
+  const units = new Set(list.map((value) => (isQuantity(value) ? value.unit : '')))
+  const [unit = ''] = units
+  if (units.size > 1 || unit === '') {
+    return list.map((value) => scalarText(value, precise)).join(' / ')
+  }
+  return `${list.map((value) => (isQuantity(value) ? value.value : '')).join(' / ')} ${unit}`
 }
 
 const isLabelled = (item: unknown): item is Pair => {
@@ -91,7 +131,9 @@ function statementLines(item: Statement, indent: number, page: Page): readonly s
     ([name, value]) => !UNSAID.has(name) && !isEmpty(value),
   )
   const tags = behind.map(([name, value]) =>
-    PLAIN.has(name) ? String(value) : `${labelOf(name).toLowerCase()}: ${String(value)}`,
+    PLAIN.has(name)
+      ? scalarText(String(value), false)
+      : `${labelOf(name).toLowerCase()}: ${String(value)}`,
   )
   const tail = tags.length === 0 ? '' : ` ${page.ink.quiet(`(${tags.join('; ')})`)}`
   return bullet(`${item.text}${tail}`, indent, page)

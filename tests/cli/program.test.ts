@@ -66,7 +66,7 @@ describe.each(byName)('%s', (name, operation) => {
     for (const { text } of answer.cautions) {
       expect(out.replace(/\s+/gu, ' ')).toContain(text)
     }
-    expect(out).toMatch(/^Sources$/mu)
+    expect(out).toMatch(/^Sources(?:$| \(--sources)/mu)
     expect(out).not.toMatch(/\[object|undefined|NaN/u)
     const tooLong = out.split('\n').filter((line) => [...line].length > 72 && !line.includes('://'))
     expect(tooLong).toEqual([])
@@ -219,7 +219,7 @@ describe('refrigerants', () => {
     const { status, out } = await session(['refrigerants', '134a'])
     expect(status).toBe(0)
     expect(out).toContain('R-134a')
-    expect(out).toMatch(/^Sources$/mu)
+    expect(out).toMatch(/^Sources(?:$| \(--sources)/mu)
   })
 
   it('answers an unknown one with the nearest', async () => {

@@ -176,3 +176,69 @@ describe('width', () => {
     expect(widthOf({}, { COLUMNS: 'wide' })).toBe(80)
   })
 })
+
+describe('readings for people', () => {
+  const read = [
+    'readings',
+    'R-407C',
+    '--suction-pressure',
+    '32 psig',
+    '--liquid-pressure',
+    '210 psig',
+    '--units',
+    'us',
+  ]
+
+  it('name what cannot be, with causes, beside the figure', async () => {
+    const { out } = await session([...read, '--suction-temperature', '2 °F'])
+    expect(out).toMatch(/Superheat +-\d/u)
+    expect(out.replace(/\s+/gu, ' ')).toContain(
+      'Cannot be: Suction line colder than the dew point of its own pressure',
+    )
+    expect(out).toContain('What would settle it')
+  })
+
+  it('show both lines of a blend, and one saturation temperature of a pure refrigerant', async () => {
+    const blend = await session(read)
+    expect(blend.out).toMatch(/Bubble temperature .*\n +Dew temperature/u)
+    const pure = await session(read.map((word) => (word === 'R-407C' ? 'R-134a' : word)))
+    expect(pure.out).not.toContain('Dew temperature')
+    expect(pure.out).toMatch(/Saturation temperature +36\.8 °F/u)
+  })
+})
+
+describe('sources', () => {
+  it('are named beside every answer, and told in full when asked for', async () => {
+    const argv = ['saturation', 'R-134a', '--pressure', '32 psig']
+    const [short, full] = [await session(argv), await session([...argv, '--sources'])]
+    expect(short.out).toContain('Tillner-Roth')
+    expect(short.out).not.toContain('https://')
+    expect(full.out).toContain('https://doi.org/10.1063/1.555958')
+  })
+})
+
+describe('lists of sections', () => {
+  it('are headed by what each is called, in words', () => {
+    const lines = treeLines(
+      [
+        { name: 'cannot-tell', id: 'x', inner: { deep: [{ a: 1 }] } },
+        { name: 'second', figure: 2, inner: { deep: [{ a: 2 }] } },
+      ],
+      0,
+      page,
+    )
+    expect(lines[0]).toBe('1 cannot tell')
+    expect(lines.join('\n')).not.toContain('ID')
+  })
+
+  it('become a table when their parts lie one level down', () => {
+    const side = (value: number) => ({ value, unit: 'psig' })
+    const rows = [
+      { at: '70', high: { from: side(120), to: side(190) } },
+      { at: '80', high: { from: side(140), to: side(210) } },
+    ]
+    const [head, first] = treeLines(rows, 0, page)
+    expect(head).toMatch(/At +High from, psig +High to, psig/u)
+    expect(first).toMatch(/70 +120 +190/u)
+  })
+})
