@@ -1,5 +1,5 @@
 import { cautions } from '../../cautions.ts'
-import type { Computation, Computed } from '../../operation.ts'
+import type { Assumption, Computation, Computed } from '../../operation.ts'
 import { mass, type Quantity, type Uncertain } from '../../quantity/index.ts'
 import { refrigerant } from '../../refrigerant/index.ts'
 import { resolveBarometer } from '../place.ts'
@@ -8,7 +8,7 @@ import { flammableCautions, under } from '../refrigerant-input.ts'
 import { AIR_SOURCE, airTakenIn } from './air.ts'
 import { bandWarnings } from './band-warnings.ts'
 import { decideCase } from './cases.ts'
-import { conclusionOf } from './conclusion.ts'
+import { conclusionOf, onTheScaleText } from './conclusion.ts'
 import { correctionOf } from './correction.ts'
 import type { CouplingLoss } from './couplings.ts'
 import { type Estimate, settle, total } from './estimate.ts'
@@ -83,6 +83,7 @@ export function computeCharge(input: ChargeInput): Computation<Computed<ChargeRe
         toAdd ? massText(massQuantity(toAdd), input.massUnit) : '',
         charge?.verdict,
         scale?.verdict,
+        recovered.beyondHeld,
       ),
       massToAdd: shown(toAdd),
       massToAddFrom:
@@ -91,9 +92,11 @@ export function computeCharge(input: ChargeInput): Computation<Computed<ChargeRe
       whatIfFrom: job.whatIf && unit(mass(low(job.whatIf.from))),
       whatIfTo: job.whatIf && unit(mass(high(job.whatIf.to))),
       setOnScale,
-      onTheScale: setOnScale
-        ? `Weigh in ${massText(setOnScale, input.massUnit)}${holdUp ? `, of which ${massText(massQuantity(holdUp.mass), input.massUnit)} stays in the service hose` : ''}.`
-        : 'Nothing to set on the scale: a what-if is no measurement.',
+      onTheScale: onTheScaleText(
+        setOnScale && massText(setOnScale, input.massUnit),
+        holdUp && massText(massQuantity(holdUp.mass), input.massUnit),
+        charge?.verdict === 'inside' && scale?.verdict === 'too-small',
+      ),
       holdUp: shown(holdUp?.mass),
       totalTarget: shown(job.totalTarget),
       changeOfCharge: shown(job.changeOfCharge),
@@ -154,7 +157,7 @@ export function computeCharge(input: ChargeInput): Computation<Computed<ChargeRe
       ...(air ? [AIR_SOURCE] : []),
       ...[charge?.source, scale?.source].flatMap((entry) => entry ?? []),
     ],
-    assumptions: [
+    assumptions: distinct([
       ...(usesPressure || air ? place.assumptions : []),
       ...job.assumptions,
       ...(holdUp?.assumptions ?? [
@@ -164,7 +167,7 @@ export function computeCharge(input: ChargeInput): Computation<Computed<ChargeRe
           because: 'its bore and length were not given',
         },
       ]),
-    ],
+    ]),
     warnings: [
       ...(usesPressure || air ? place.warnings : []),
       ...job.warnings,
@@ -173,6 +176,11 @@ export function computeCharge(input: ChargeInput): Computation<Computed<ChargeRe
     ],
   }
 }
+
+/** Two couplings named by couplingsOn share their fields, and with them what was taken for these. */
+const distinct = (entries: readonly Assumption[]): readonly Assumption[] => [
+  ...new Map(entries.map((entry) => [JSON.stringify(entry), entry])).values(),
+]
 
 /** What has left the machine; a what-if stands for the middle of its range and half its width. */
 function missingOf({ missing, whatIf }: Job): Uncertain | undefined {

@@ -10,6 +10,8 @@ interface Credited {
   readonly lost: Estimate | undefined
   /** What another cylinder must give when all that was recovered goes back, kg. */
   readonly newRefrigerant: Estimate | undefined
+  /** More came out than the opened part can have held: the shut-off let through, or the input is wrong. */
+  readonly beyondHeld: boolean
   readonly steps: readonly Step[]
   readonly warnings: readonly Warning[]
 }
@@ -27,7 +29,14 @@ export function recoveredAgainst(
   labelCharge: Quantity<'mass'> | undefined,
 ): Credited {
   const { toAdd, missing } = job
-  const nothing = { toAdd, lost: undefined, newRefrigerant: undefined, steps: [], warnings: [] }
+  const nothing = {
+    toAdd,
+    lost: undefined,
+    newRefrigerant: undefined,
+    beyondHeld: false,
+    steps: [],
+    warnings: [],
+  }
   if (!recovered || !toAdd) return nothing
   const out = reading(recovered)
   if (!missing) return fullCharge(toAdd, out, labelCharge)
@@ -39,6 +48,7 @@ export function recoveredAgainst(
       toAdd,
       lost: beyond,
       newRefrigerant: settle(fresh).si >= 0 ? fresh : undefined,
+      beyondHeld: false,
       steps: [balance(missing, out, beyond)],
       warnings: [],
     }
@@ -49,6 +59,7 @@ export function recoveredAgainst(
     toAdd: difference(toAdd, beyond),
     lost: undefined,
     newRefrigerant: undefined,
+    beyondHeld: certain,
     steps: [balance(missing, out, beyond)],
     warnings: [
       {
@@ -75,6 +86,7 @@ function fullCharge(
     toAdd,
     lost: settled && settled.si >= 0 ? lost : undefined,
     newRefrigerant: enough ? undefined : fresh,
+    beyondHeld: false,
     steps: [],
     warnings: over
       ? [

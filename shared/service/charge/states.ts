@@ -9,7 +9,7 @@ import {
   saturationTemperature,
 } from '../../refrigerant/index.ts'
 import { below } from './below.ts'
-import { combine, reading } from './estimate.ts'
+import { combine, reading, settle } from './estimate.ts'
 import type { Contents } from './fields.ts'
 import { absolute, type Filling } from './filling.ts'
 import { twoPhase } from './two-phase.ts'
@@ -32,50 +32,70 @@ export function fillingOf(
   barometerPa: number,
   path: Path,
 ): Filling {
-  return below(path, () => {
-    const { phase, temperature, pressure, quality } = contents
-    if (phase === 'two-phase' || (phase === undefined && quality)) {
-      return twoPhase(r, contents, barometerPa)
+  return below(path, () =>
+    stateNamed(contents, () => {
+      const filling = stateOf(r, contents, barometerPa)
+      // Worked out here once, so that what the properties refuse is named before any sum.
+      settle(filling.density)
+      return filling
+    }),
+  )
+}
+
+/** What the properties refuse names no field: it is the phase asked for, or the reading given. */
+function stateNamed<T>({ phase, temperature }: Contents, work: () => T): T {
+  try {
+    return work()
+  } catch (error) {
+    if (!(error instanceof CalcError) || error.path.length > 0) throw error
+    const wrongPhase = error.code === 'two-phase' && phase !== undefined
+    throw error.under(wrongPhase ? 'phase' : temperature ? 'temperature' : 'pressure')
+  }
+}
+
+function stateOf(r: Refrigerant, contents: Contents, barometerPa: number): Filling {
+  const { phase, temperature, pressure, quality } = contents
+  if (phase === 'two-phase' || (phase === undefined && quality)) {
+    return twoPhase(r, contents, barometerPa)
+  }
+  if (quality) {
+    throw new CalcError('bad-input', `A quality belongs to two-phase, not to ${phase}.`, {
+      path: ['quality'],
+      hint: 'Leave quality out, or give phase two-phase.',
+    })
+  }
+  if (temperature && pressure) return singlePhase(r, temperature, pressure, phase, barometerPa)
+  if (phase === undefined) throw phaseMissing(temperature !== undefined || pressure !== undefined)
+  if (temperature) {
+    return {
+      phase,
+      density: combine([reading(temperature)], ([kelvin = 0]) =>
+        saturatedDensity(r, kelvin, phase),
+      ),
+      how: `saturated ${phase} at its temperature`,
+      assumptions: [],
+      warnings: [],
     }
-    if (quality) {
-      throw new CalcError('bad-input', `A quality belongs to two-phase, not to ${phase}.`, {
-        path: ['quality'],
-        hint: 'Leave quality out, or give phase two-phase.',
-      })
+  }
+  if (pressure) {
+    return {
+      phase,
+      density: combine([absolute(pressure, barometerPa)], ([pascal = 0]) =>
+        saturatedDensity(r, saturationTemperature(r, pascal, lineOf(phase)), phase),
+      ),
+      how: `saturated ${phase} at its pressure`,
+      assumptions: [],
+      warnings: [],
     }
-    if (temperature && pressure) return singlePhase(r, temperature, pressure, phase, barometerPa)
-    if (phase === undefined) throw phaseMissing(temperature !== undefined || pressure !== undefined)
-    if (temperature) {
-      return {
-        phase,
-        density: combine([reading(temperature)], ([kelvin = 0]) =>
-          saturatedDensity(r, kelvin, phase),
-        ),
-        how: `saturated ${phase} at its temperature`,
-        assumptions: [],
-        warnings: [],
-      }
-    }
-    if (pressure) {
-      return {
-        phase,
-        density: combine([absolute(pressure, barometerPa)], ([pascal = 0]) =>
-          saturatedDensity(r, saturationTemperature(r, pascal, lineOf(phase)), phase),
-        ),
-        how: `saturated ${phase} at its pressure`,
-        assumptions: [],
-        warnings: [],
-      }
-    }
-    throw new CalcError(
-      'missing-input',
-      `The temperature or the pressure of the ${phase} is needed.`,
-      {
-        path: ['temperature'],
-        hint: 'Give the temperature ("110 °F" means saturated), the pressure, or both.',
-      },
-    )
-  })
+  }
+  throw new CalcError(
+    'missing-input',
+    `The temperature or the pressure of the ${phase} is needed.`,
+    {
+      path: ['temperature'],
+      hint: 'Give the temperature ("110 °F" means saturated), the pressure, or both.',
+    },
+  )
 }
 
 const lineOf = (phase: Phase) => (phase === 'liquid' ? 'bubble' : 'dew')
@@ -88,13 +108,15 @@ function singlePhase(
   barometerPa: number,
 ): Filling {
   const pascal = absolute(pressure, barometerPa)
-  const phase = asked ?? phaseByReadings(r, temperature, pressure, barometerPa)
+  const found = asked ?? phaseByReadings(r, temperature, pressure, barometerPa)
+  // Beyond the critical point there is one fluid; the vapour branch of the density solve reaches it.
+  const phase = found === 'supercritical' ? 'vapour' : found
   return {
     phase,
     density: combine([reading(temperature), pascal], ([kelvin = 0, value = 0]) =>
       density(r, kelvin, value, phase),
     ),
-    how: `${phase} at its temperature and pressure`,
+    how: `${found === 'supercritical' ? 'fluid beyond its critical point' : phase} at its temperature and pressure`,
     assumptions: [],
     warnings: [],
   }
@@ -106,7 +128,7 @@ function phaseByReadings(
   temperature: Quantity<'temperature'>,
   pressure: PressureReading,
   barometerPa: number,
-): Phase {
+): Phase | 'supercritical' {
   const pascal = toAbsolute(pressure, barometerPa).si
   const [dT, dp] = [temperature.plusMinus ?? 0, pressure.plusMinus ?? 0]
   const corners = [
@@ -128,8 +150,7 @@ function phaseByReadings(
       },
     )
   }
-  // Beyond the critical point there is one fluid; the vapour branch of the density solve reaches it.
-  return phase === 'supercritical' ? 'vapour' : phase
+  return phase
 }
 
 function phaseMissing(oneReading: boolean): CalcError {

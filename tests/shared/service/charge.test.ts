@@ -186,6 +186,20 @@ describe('couplers parted', () => {
     ).toEqual(['ambient'])
   })
 
+  it('never says to weigh in what it says cannot be weighed', () => {
+    const { result } = charge.run({ ...parted, spillVolume: '1 mL' })
+    expect(result.againstScale?.verdict).toBe('too-small')
+    expect(result.conclusion).toContain('nothing has to be added')
+    expect(result.onTheScale).toContain('nothing to weigh in')
+    expect(result.onTheScale).not.toContain('Weigh in')
+  })
+
+  it('lists what was taken once, also for both lines', () => {
+    const { assumptions } = charge.run({ ...parted, partings: undefined })
+    const fields = assumptions.map(({ field }) => field)
+    expect(fields.filter((field) => field === 'partings')).toHaveLength(1)
+  })
+
   it('becomes a lost charge when a half did not seal', () => {
     const { result, warnings } = charge.run({ ...parted, sealed: false })
     expect(result.appliedCase).toBe('pressure-lost')
@@ -705,5 +719,54 @@ describe('laws', () => {
       }),
       { numRuns: 60 },
     )
+  })
+})
+
+describe('a state that the refrigerant cannot have', () => {
+  const section = { refrigerant: 'R-134a', case: 'section-opened', volume: '300 mL' }
+
+  it('is refused at the field that says it', () => {
+    const path = (more: object) => refusal({ ...section, ...more }).path
+    expect(path({ phase: 'liquid', temperature: '230 °F' })).toEqual(['temperature'])
+    expect(path({ phase: 'liquid', pressure: '900 psig' })).toEqual(['pressure'])
+    expect(path({ phase: 'vapour', temperature: '55 °F', pressure: '150 psig' })).toEqual(['phase'])
+    expect(path({ phase: 'two-phase', temperature: '230 °F', quality: '20 %' })).toEqual([
+      'temperature',
+    ])
+    const sections = [{ volume: '300 mL', phase: 'liquid', temperature: '230 °F' }]
+    expect(refusal({ refrigerant: 'R-134a', case: 'section-opened', sections }).path).toEqual([
+      'sections',
+      0,
+      'temperature',
+    ])
+  })
+
+  it('is called a fluid beyond its critical point, not vapour', () => {
+    const { steps } = charge.run({
+      ...section,
+      refrigerant: 'R-744',
+      volume: '100 mL',
+      temperature: '100 °F',
+      pressure: '1300 psig',
+    })
+    expect(steps[0]?.values.contents).toContain('beyond its critical point')
+  })
+})
+
+describe('more recovered than the opened part can have held', () => {
+  it('concludes that the full charge is right', () => {
+    const { result, warnings } = charge.run({
+      refrigerant: 'R-134a',
+      case: 'section-opened',
+      sealed: true,
+      labelCharge: '2 lb 6 oz',
+      volume: '400 mL ±20 mL',
+      phase: 'liquid',
+      temperature: '110 ±5 °F',
+      recovered: '640 ±5 g',
+    })
+    expect(warnings.map(({ code }) => code)).toContain('recovered-more-than-held')
+    expect(result.conclusion).toContain('weigh in the full charge')
+    expect(result.conclusion).not.toMatch(/missing: weigh it in/u)
   })
 })
