@@ -133,8 +133,8 @@ export const leakTest = defineOperation({
     const searching = methodsPart(input, r, yearly?.perYear, barometerPa, notes)
     const test = asksForPressure(input) ? pressurePart(input, barometerPa, notes) : undefined
     const practice = leakStatements(
-      ...(test ? (['150-psig', '200-250-psi'] as const) : []),
-      ...(standing ? (['gas-law-not-per-degree'] as const) : []),
+      ...(test && standing?.kind !== 'vacuum' ? (['150-psig', '200-250-psi'] as const) : []),
+      ...(standing?.kind === 'pressure' ? (['gas-law-not-per-degree'] as const) : []),
       ...(searching ? (['soap-locates', 'recover-tracer'] as const) : []),
       ...(yearly ? (['loss-7-oz', 'loss-check-oil'] as const) : []),
       ...(federal
@@ -173,6 +173,9 @@ function requireSomething({
   altitude: _height,
   barometer: _air,
   testGas,
+  elapsed: _time,
+  volume: _volume,
+  vacuumLimit: _rule,
   ...rest
 }: Input): void {
   if (testGas !== 'nitrogen' || Object.values(rest).some((entry) => entry !== undefined)) return

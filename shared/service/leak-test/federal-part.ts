@@ -3,6 +3,7 @@ import { CalcError } from '../../errors.ts'
 import type { Computed } from '../../operation.ts'
 import { fraction, type Quantity, quantity, quantityOut } from '../../quantity/index.ts'
 import type { Refrigerant } from '../../refrigerant/index.ts'
+import { refrigerantFacts } from '../../rules/facts.ts'
 import type { Notes } from '../notes.ts'
 import { plausible } from '../plausible.ts'
 import { leakFacts, leakSource } from './facts.ts'
@@ -153,6 +154,14 @@ function appliesTo(
     return {
       applies: 'yes',
       because: 'The circuit holds 50 lb or more of an ozone-depleting refrigerant.',
+    }
+  }
+  if (r && !refrigerantFacts(r.info).families.includes('hfc')) {
+    return {
+      applies: 'no',
+      because: depletes
+        ? 'The circuit holds less than 50 lb of ozone-depleting refrigerant, and no HFC is in it.'
+        : `${r.info.id} neither depletes ozone nor holds an HFC.`,
     }
   }
   return {

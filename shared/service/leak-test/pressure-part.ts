@@ -83,6 +83,12 @@ export function pressurePart(
     }
     return { gas: input.testGas }
   }
+  if (weakest.gauge.si <= 0) {
+    throw new CalcError('bad-input', `No part is rated for ${say(weakest.gauge)}.`, {
+      path: [weakest.path],
+      hint: 'Read the rating on the part, such as 200 psig.',
+    })
+  }
   for (const { path, gauge } of pressurised) refuseAbove(path, gauge, weakest)
   const highest = pressurised.reduce<Quantity<'gaugePressure'> | undefined>(
     (kept, { gauge }) => (kept && kept.si >= gauge.si ? kept : gauge),
@@ -98,6 +104,7 @@ export function pressurePart(
 
 interface Rated {
   readonly part: string
+  readonly path: string
   readonly gauge: Quantity<'gaugePressure'>
 }
 
@@ -108,17 +115,29 @@ function ratingsOf(input: PressureInput, barometerPa: number): readonly Rated[] 
   ] as const
   return [
     ...sides.flatMap(([part, reading, path]) =>
-      reading ? [{ part, gauge: gaugeOf(reading, barometerPa, path) }] : [],
+      reading ? [{ part, path, gauge: gaugeOf(reading, barometerPa, path) }] : [],
     ),
-    ...(input.ratings ?? []).map(({ part, pressure }) => ({
+    ...(input.ratings ?? []).map(({ part, pressure }, index) => ({
       part,
-      gauge: gaugeOf(pressure, barometerPa, 'ratings'),
+      path: 'ratings',
+      gauge: gaugeOf(pressure, barometerPa, 'ratings', index, 'pressure'),
     })),
   ]
 }
 
-const gaugeOf = (reading: PressureReading, barometerPa: number, path: string) => {
-  const absolute = under(path, () => toAbsolute(reading, barometerPa))
+const gaugeOf = (
+  reading: PressureReading,
+  barometerPa: number,
+  field: string,
+  ...deeper: readonly (string | number)[]
+) => {
+  const absolute = under(field, () => {
+    try {
+      return toAbsolute(reading, barometerPa)
+    } catch (error) {
+      throw error instanceof CalcError ? error.under(...deeper) : error
+    }
+  })
   return toGauge(absolute.si, barometerPa, absolute.plusMinus)
 }
 

@@ -43,6 +43,9 @@ export const standingOut = z
 
 export type StandingResult = Computed<z.output<typeof standingOut>>
 
+/** Below 5 psi above the air a standing test shows no more than its gauge wanders. */
+const LEAST_PA = 34_474
+
 /** Reads a standing test by the absolute gas law; undefined when none of its readings is given. */
 export function standingPart(
   input: StandingInput,
@@ -55,6 +58,16 @@ export function standingPart(
   const standing = readingsOf(input, barometerPa, notes)
   const { start, end, fromK, toK } = standing
   const kind = start.si < barometerPa * 0.98 ? ('vacuum' as const) : ('pressure' as const)
+  if (kind === 'pressure' && start.si - Math.max(start.plusMinus ?? 0, LEAST_PA) <= barometerPa) {
+    throw new CalcError(
+      'bad-input',
+      'The system stood at about the pressure of the air: nothing drove gas through a leak.',
+      {
+        path: ['startPressure'],
+        hint: 'Test at the pressure of the procedure, below the weakest rating, or under vacuum.',
+      },
+    )
+  }
   const expected = propagate([start, fromK, toK], (p, from, to) => p * (to / from - 1))
   const left = propagate([start, end, fromK, toK], (p, q, from, to) => q - (p * to) / from)
   const change = readable(

@@ -18,6 +18,8 @@ export interface StandingInput {
 const SERVICE_GAUGE_PA = 7_000
 const VACUUM_GAUGE_PA = 850
 const THERMOMETER_K = 1
+/** The usual error of an electronic vacuum gauge, of its reading. */
+const ELECTRONIC_SHARE = 0.1
 
 /** The four readings in SI, each with an uncertainty. */
 export interface Standing {
@@ -46,12 +48,17 @@ export function readingsOf(input: StandingInput, barometerPa: number, notes: Not
   const deep = [startPressure, endPressure].every(({ kind, si }) =>
     kind === 'gaugePressure' ? si < 0 : si < 0.98 * barometerPa,
   )
-  const gaugePa = deep ? VACUUM_GAUGE_PA : SERVICE_GAUGE_PA
+  // Only an electronic gauge reads a vacuum as absolute pressure.
+  const electronic =
+    deep && startPressure.kind === 'absolutePressure' && endPressure.kind === 'absolutePressure'
+  const widthPa = ({ si }: PressureReading) =>
+    electronic ? ELECTRONIC_SHARE * si : deep ? VACUUM_GAUGE_PA : SERVICE_GAUGE_PA
+  const gauge = electronic ? '±10 % (electronic)' : deep ? '±0.25 inHg' : '±1 psi (7 kPa)'
   const readings = [startPressure, endPressure, startTemperature, endTemperature]
   if (readings.some(({ plusMinus }) => plusMinus === undefined)) {
     notes.assumptions.push({
       field: 'startPressure',
-      taken: `gauge ${deep ? '±0.25 inHg' : '±1 psi (7 kPa)'} and thermometer ±1.8 °F (1 K) where none was stated`,
+      taken: `gauge ${gauge} and thermometer ±1.8 °F (1 K) where none was stated`,
       because: 'no uncertainty was given with the readings; write it as "150 ±0.5 psig"',
     })
   }
@@ -62,8 +69,8 @@ export function readingsOf(input: StandingInput, barometerPa: number, notes: Not
       'a gauge reads against the air; over days a change of weather adds up to about 0.4 psi',
   })
   return {
-    start: measured(startPressure, barometerPa, 'startPressure', gaugePa),
-    end: measured(endPressure, barometerPa, 'endPressure', gaugePa),
+    start: measured(startPressure, barometerPa, 'startPressure', widthPa(startPressure)),
+    end: measured(endPressure, barometerPa, 'endPressure', widthPa(endPressure)),
     fromK: settled(startTemperature, 'startTemperature'),
     toK: settled(endTemperature, 'endTemperature'),
   }

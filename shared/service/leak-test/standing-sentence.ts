@@ -11,6 +11,10 @@ export function sentence(
   byTemperature: Quantity<'pressureDifference'>,
   unexplained: Quantity<'pressureDifference'>,
 ): string {
+  const coarse = Math.max(Math.abs(change.si), unexplained.plusMinus ?? 0) > DIAL_FROM_PA
+  const unit = coarse ? 'inHg' : 'micron'
+  const magnitude = kind === 'vacuum' ? inVacuum(unit) : inPsi
+  const amount = kind === 'vacuum' ? vacuumAmount(unit) : psiAmount
   const read = magnitude(change.within(undefined))
   const moved = change.si < 0 ? `Fell ${read}` : change.si > 0 ? `Rose ${read}` : 'Did not change'
   const cause = byTemperature.si < 0 ? 'fall by cooling' : 'rise by warming'
@@ -37,7 +41,17 @@ export function sentence(
 }
 
 const US = { units: 'us', precise: false } as const
-const magnitude = (q: Quantity<'pressureDifference'>) => {
+/** A vacuum is read in micron, or on a compound gauge in inches of mercury. */
+const DIAL_FROM_PA = 1_000
+const inVacuum = (unit: 'micron' | 'inHg') => (q: Quantity<'pressureDifference'>) => {
+  const { value, plusMinus } = show(pressureDifference(Math.abs(q.si), q.plusMinus).in(unit), US)
+  const shown = Number(value.toPrecision(3))
+  return plusMinus === undefined ? `${shown} ${unit}` : `${shown} ±${plusMinus} ${unit}`
+}
+const vacuumAmount = (unit: 'micron' | 'inHg') => (pa: number) =>
+  `${Number(show(pressureDifference(pa).in(unit), US).value.toPrecision(2))} ${unit}`
+
+const inPsi = (q: Quantity<'pressureDifference'>) => {
   const { value, unit, plusMinus } = show(
     pressureDifference(Math.abs(q.si), q.plusMinus).in('psi'),
     US,
@@ -45,7 +59,7 @@ const magnitude = (q: Quantity<'pressureDifference'>) => {
   const shown = Number(value.toFixed(plusMinus === undefined ? 1 : 2))
   return plusMinus === undefined ? `${shown} ${unit}` : `${shown} ±${plusMinus} ${unit}`
 }
-const amount = (pa: number) => {
+const psiAmount = (pa: number) => {
   const { value, unit } = show(pressureDifference(pa).in('psi'), US)
   return `${Number(value.toPrecision(2))} ${unit}`
 }

@@ -25,6 +25,71 @@ const cooled = {
   endTemperature: '70 ±1 °F',
 }
 
+describe('a standing vacuum by two readings', () => {
+  const held = { startTemperature: '75 °F', endTemperature: '75 °F' }
+
+  it.each([
+    [
+      '500 ±20 micron',
+      '2000 ±50 micron',
+      'Rose 1500 micron; no change expected, ±54 micron: it rises',
+    ],
+    ['28.5 inHg vac', '27 inHg vac', 'Rose 1.5 inHg; no change expected, ±0.36 inHg: it rises'],
+  ])('speaks of %s to %s in the unit of the gauge', (startPressure, endPressure, says) => {
+    expect(run({ ...held, startPressure, endPressure }).result.standing?.sentence).toContain(says)
+  })
+
+  it('takes an electronic gauge where the readings are absolute, not a dial', () => {
+    const electronic = { ...held, startPressure: '500 micron', endPressure: '2000 micron' }
+    expect(run(electronic).result.standing?.verdict).toBe('rises')
+    expect(run({ ...electronic, endPressure: '540 micron' }).result.standing?.verdict).toBe(
+      'no-leak-shown',
+    )
+  })
+
+  it('offers no test pressures under vacuum', () => {
+    const { practice } = run({
+      ...held,
+      startPressure: '500 micron',
+      endPressure: '600 micron',
+    }).result
+    expect(practice).toEqual([])
+  })
+})
+
+describe('a test that can show nothing', () => {
+  it.each([
+    [
+      'readings at the pressure of the air',
+      { ...cooled, startPressure: '0 psig', endPressure: '0 psig' },
+      ['startPressure'],
+    ],
+    ['a rating of nothing', { ...cooled, lowSideRating: '0 psig' }, ['lowSideRating']],
+    ['a time and a volume alone', { elapsed: '12 h', volume: '5 L' }, ['startPressure']],
+    [
+      'a rating below vacuum',
+      { testPressure: '100 psig', ratings: [{ part: 'seal', pressure: '-40 psig' }] },
+      ['ratings', 0, 'pressure'],
+    ],
+  ])('is refused: %s', (_, input, path) => {
+    expect(refusal(input).path).toEqual(path)
+  })
+})
+
+describe('whether the federal leak-repair duty may apply', () => {
+  it.each([
+    ['R-744', '18 lb', 'no'],
+    ['R-1234yf', '18 lb', 'no'],
+    ['R-22', '18 lb', 'no'],
+    ['R-22', '60 lb', 'yes'],
+    ['R-134a', '18 lb', 'look-up'],
+    ['R-401A', '18 lb', 'look-up'],
+  ])('%s, %s: %s', (refrigerant, fullCharge, applies) => {
+    const { federal } = run({ refrigerant, fullCharge, addedInYear: '1 lb' }).result
+    expect(federal?.applies).toBe(applies)
+  })
+})
+
 describe('standing pressure', () => {
   it('explains a fall by cooling and says so in one sentence', () => {
     const { standing } = run(cooled).result
