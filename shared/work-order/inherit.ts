@@ -38,18 +38,28 @@ export function shared(input: WorkOrderInput): Readonly<Record<string, Value>> {
   }
 }
 
+/** Where a field that most steps share belongs on the order, for one that is still missing. */
+export const HEAD_PATHS: Readonly<Record<string, readonly string[]>> = {
+  refrigerant: ['refrigerant'],
+  labelCharge: ['labelCharge'],
+  systemTotal: ['oilTotal'],
+  altitude: ['place', 'altitude'],
+  barometer: ['place', 'barometer'],
+  ambient: ['place', 'ambient'],
+}
+
 /**
  * A list of the order as a step takes it: of each entry the named fields, leaving out entries that
- * hold none of `wanted`.
+ * hold none of `wanted`; without `wanted` every entry stays.
  */
 export function fromList(
   entries: readonly Readonly<Record<string, unknown>>[] | undefined,
   key: string,
   allowed: readonly string[],
-  wanted: readonly string[],
+  wanted?: readonly string[],
 ): Value {
   const kept = (entries ?? []).flatMap((entry, index) =>
-    wanted.some((field) => field in entry)
+    !wanted || wanted.some((field) => field in entry)
       ? [
           {
             index,

@@ -39,6 +39,8 @@ export const COUPLING_FIELDS = [
   'pressure',
   'quality',
 ] as const
+/** Those that tell what a coupling spilt. */
+export const SPILL_FIELDS = ['spillVolume', 'spillFrom', 'spillTo'] as const
 /** Fields of an altered part in `charge`. */
 export const CHARGE_PART_FIELDS = [
   'old',

@@ -17,6 +17,7 @@ import {
   COUPLING_FIELDS,
   type JobKind,
   OIL_PART_FIELDS,
+  SPILL_FIELDS,
   type WorkOrderInput,
 } from './input.ts'
 import { type Inherited, type Outcome, runSection } from './section.ts'
@@ -81,17 +82,22 @@ function runRules(input: WorkOrderInput, head: Values): Outcomes['rules'] {
   )
 }
 
+/** 5 lb: up to here a system sealed in a factory is a small appliance. */
+const SMALL_KG = 2.26796185 + 1e-9
+
 function runRecovery(input: WorkOrderInput, head: Values): Outcomes['recovery'] {
   const needed = input.job !== 'diagnose' && input.job !== 'couplers-parted'
   if (!needed && !input.recovery) return ABSENT
-  const { kind, factorySealed } = input.machine
-  const sealed = kind === 'stationary' && factorySealed === true
+  const { kind, compressor, factorySealed } = input.machine
+  const closed =
+    kind === 'stationary' || (kind === 'off-road' && compressor === 'hermetic-or-electric')
+  const sealed = closed && factorySealed === true && !((input.labelCharge?.si ?? 0) > SMALL_KG)
   const machine = sealed ? 'small-appliance' : kind
   const lawOfUs = input.place?.law === 'us-federal' && kind !== 'refrigerated-cargo'
   return runSection(recovery, 'recovery', input.recovery, {
     ...head,
     machine: lawOfUs ? from(machine, 'machine', 'kind') : undefined,
-    compressorDrive: kind === 'off-road' && lawOfUs ? head.compressorDrive : undefined,
+    compressorDrive: kind === 'off-road' && lawOfUs && !sealed ? head.compressorDrive : undefined,
     // A section's own inventory is not the label's: only the whole charge can be held against it.
     labelCharge: input.job === 'section-opened' ? undefined : head.labelCharge,
     on: from(input.date, 'date'),
@@ -100,16 +106,40 @@ function runRecovery(input: WorkOrderInput, head: Values): Outcomes['recovery'] 
 
 function runCharge(input: WorkOrderInput, head: Values): Outcomes['charge'] {
   if (input.job === 'diagnose' && !input.charge) return ABSENT
-  const parted = input.job === 'couplers-parted'
-  return runSection(charge, 'charge', input.charge, {
+  const sealed = sealedBy(input)
+  // A coupling that cannot close did not seal, whatever the section says.
+  const { sealed: _, ...others } = input.charge ?? {}
+  const section = sealed?.raw === false && input.charge ? others : input.charge
+  return runSection(charge, 'charge', section, {
     ...head,
     case: input.job === 'diagnose' ? undefined : from(input.job, 'job'),
-    couplings: parted
-      ? fromList(input.couplings, 'couplings', ['name', ...COUPLING_FIELDS], COUPLING_FIELDS)
-      : undefined,
+    couplings: couplingsFor(input),
+    sealed,
     parts: fromList(input.parts, 'parts', ['name', ...CHARGE_PART_FIELDS], ['old', 'new']),
     recovered: from(input.recovery?.recovered, 'recovery', 'recovered'),
   })
+}
+
+/**
+ * The couplings that the charge counts: every parted one, so that none is passed over; of an opened
+ * section those whose spill is given.
+ */
+function couplingsFor({ job, charge: section, couplings }: WorkOrderInput): Inherited | undefined {
+  const allowed = ['name', ...COUPLING_FIELDS]
+  if (job === 'section-opened') return fromList(couplings, 'couplings', allowed, SPILL_FIELDS)
+  if (job !== 'couplers-parted') return undefined
+  const elsewhere = section?.couplingsOn !== undefined || section?.makerCorrection !== undefined
+  return fromList(couplings, 'couplings', allowed, elsewhere ? COUPLING_FIELDS : undefined)
+}
+
+/** A coupling that does not close by itself leaves nothing to correct. */
+function sealedBy({ job, couplings = [] }: WorkOrderInput): Inherited | undefined {
+  if (job !== 'couplers-parted' || couplings.length === 0) return undefined
+  const open = couplings.findIndex(({ selfSealing }) => selfSealing === false)
+  if (open >= 0) return from(false, 'couplings', open, 'selfSealing')
+  return couplings.every(({ selfSealing }) => selfSealing)
+    ? from(true, 'couplings', 0, 'selfSealing')
+    : undefined
 }
 
 function runOil(input: WorkOrderInput, head: Values): Outcomes['oil'] {

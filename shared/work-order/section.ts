@@ -1,6 +1,7 @@
 import type { z } from 'zod'
 import { CalcError } from '../errors.ts'
 import type { Computation, Computed, DefinedOperation } from '../operation.ts'
+import { HEAD_PATHS } from './inherit.ts'
 import { asWritten, label } from './raw.ts'
 
 type Path = readonly (string | number)[]
@@ -60,7 +61,7 @@ export function runSection<F extends Record<string, z.ZodType>, R extends z.ZodT
       : [],
   )
   const read = readLines(section)
-  const where = (path: Path) => placed(path, key, new Map(taken))
+  const where = (path: Path) => placed(path, key, section, new Map(taken))
   try {
     const raw = {
       ...Object.fromEntries(taken.map(([field, value]) => [field, value.raw])),
@@ -88,10 +89,19 @@ export function runSection<F extends Record<string, z.ZodType>, R extends z.ZodT
   }
 }
 
-function placed(path: Path, key: string, taken: ReadonlyMap<string, Inherited>): Path {
+function placed(
+  path: Path,
+  key: string,
+  section: Readonly<Record<string, unknown>> | undefined,
+  taken: ReadonlyMap<string, Inherited>,
+): Path {
   const [field, ...rest] = path
-  const from = typeof field === 'string' ? taken.get(field) : undefined
-  if (!from) return [key, ...path]
+  if (typeof field !== 'string') return [key, ...path]
+  const from = taken.get(field)
+  if (!from) {
+    const head = section && field in section ? undefined : HEAD_PATHS[field]
+    return head ? [...head, ...rest] : [key, ...path]
+  }
   const [index, ...deeper] = rest
   const original = typeof index === 'number' ? from.indexes?.[index] : undefined
   return [...from.path, ...(original === undefined ? rest : [original, ...deeper])]

@@ -96,12 +96,7 @@ export const workOrder = defineOperation({
               },
             ]
           : []),
-        ...failed.map(
-          ({ id, title }): Warning => ({
-            code: 'step-failed',
-            message: `${title} was refused, see its problems; the other steps (all but ${id}) stand.`,
-          }),
-        ),
+        ...refusedSteps(failed.map(({ title }) => title)),
         ...distinct(
           done.flatMap(({ title, computation }) =>
             computation.warnings.map(
@@ -128,6 +123,17 @@ function headCautions(job: WorkOrderInput['job'], safetyClass: string): CautionI
     'local-rules',
   ]
 }
+
+/** One line for all refused steps: the others stand. */
+const refusedSteps = (titles: readonly string[]): readonly Warning[] =>
+  titles.length === 0
+    ? []
+    : [
+        {
+          code: 'step-failed',
+          message: `Refused, each for what its problems say: ${titles.join(', ')}. The other steps stand.`,
+        },
+      ]
 
 /** Each entry once, by what it says. */
 const distinct = <T>(entries: readonly T[]): T[] => [

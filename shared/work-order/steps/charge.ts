@@ -49,7 +49,7 @@ function massInto(body: StepBody, outcomes: Outcomes): void {
   figure(body, 'Charge of the whole machine', found.totalTarget)
   figure(body, 'Change by altered parts', found.changeOfCharge)
   figure(body, 'From a new cylinder', found.newRefrigerant)
-  figure(body, 'Set on the scale', found.setOnScale)
+  if (!tooLittleToWeigh(outcomes)) figure(body, 'Set on the scale', found.setOnScale)
   if (found.kind === 'what-if') {
     body.missing.push({
       what: 'Spill volume of the couplings, from their maker or measured: the what-if is no measurement',

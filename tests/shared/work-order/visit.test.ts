@@ -12,6 +12,13 @@ import { workOrder } from '../../../shared/work-order/work-order.ts'
 import { changed, EXAMPLES, type Order, run, stepOf, without } from './examples.ts'
 
 const { crane, forwarder, groomer, loader } = EXAMPLES
+/** Every number to twelve digits. */
+const rounded = (value: unknown): unknown =>
+  JSON.parse(
+    JSON.stringify(value, (_, entry) =>
+      typeof entry === 'number' ? Number(entry.toPrecision(12)) : entry,
+    ),
+  )
 const idsOf = (order: Order) => run(order).result.steps.map(({ id }) => id)
 
 describe.each(Object.entries(EXAMPLES))('the %s example', (_, order) => {
@@ -223,18 +230,21 @@ describe('the figures are those of the single operations', () => {
   it('charging of the groomer takes its target from the charge step', () => {
     const computed = precise(groomer, (found) => found)
     const target = computed.charge?.totalTarget
-    expect(computed.charging).toEqual(
-      charging.run({
-        precise: true,
-        refrigerant: 'R-134a',
-        altitude: '5200 ft',
-        outdoorTemperature: '80 °F',
-        equipment: 'vehicle',
-        hoseBore: '1/4 in',
-        hoseLength: '72 in',
-        charge: target && { value: target.value, unit: target.unit, plusMinus: target.plusMinus },
-        ...(groomer.charging as Order),
-      }).result,
+    // The target goes through a second conversion here: its last digits may differ.
+    expect(rounded(computed.charging)).toEqual(
+      rounded(
+        charging.run({
+          precise: true,
+          refrigerant: 'R-134a',
+          altitude: '5200 ft',
+          outdoorTemperature: '80 °F',
+          equipment: 'vehicle',
+          hoseBore: '1/4 in',
+          hoseLength: '72 in',
+          charge: target && { value: target.value, unit: target.unit, plusMinus: target.plusMinus },
+          ...(groomer.charging as Order),
+        }).result,
+      ),
     )
   })
 

@@ -1,0 +1,105 @@
+import { describe, expect, it } from 'vitest'
+import { EXAMPLES, type Order, run, stepOf } from './examples.ts'
+
+const { loader, crane } = EXAMPLES
+const liquid = { name: 'Liquid', selfSealing: true, phase: 'liquid', spillVolume: '1 mL ±0.2 mL' }
+const suction = { name: 'Suction', selfSealing: true, phase: 'vapour', spillVolume: '2 mL ±0.4 mL' }
+const parted = (...couplings: Order[]) => run({ ...loader, charge: {}, couplings })
+
+describe('couplings on the order', () => {
+  it('that all close by themselves need no assumption of it', () => {
+    const { result, assumptions } = parted(liquid, suction)
+    expect(result.computed.charge?.kind).toBe('correction')
+    expect(assumptions.map(({ field }) => field)).not.toContain('charge.sealed')
+  })
+
+  it('of which one does not close leave nothing to correct', () => {
+    const answer = parted({ ...liquid, selfSealing: false }, suction)
+    const { result } = answer
+    expect(result.computed.charge).toMatchObject({
+      kind: 'full-charge',
+      appliedCase: 'pressure-lost',
+    })
+    const step = stepOf(answer, 'charge')
+    expect(step.findings.join(' ')).not.toContain('nothing needs to be added')
+    expect(parted({ selfSealing: false }, { selfSealing: true }).result.computed.charge?.kind).toBe(
+      'full-charge',
+    )
+  })
+
+  it('that cannot close did not seal, whatever the charge section says', () => {
+    const couplings = [{ ...liquid, selfSealing: false }]
+    const { charge } = run({ ...loader, couplings, charge: { sealed: true } }).result.computed
+    expect(charge?.kind).toBe('full-charge')
+  })
+
+  it('are assumed to close, and it is said, where nobody looked', () => {
+    const { selfSealing: _, ...unknown } = liquid
+    expect(parted(unknown).assumptions.map(({ field }) => field)).toContain('charge.sealed')
+  })
+
+  it('are never passed over: one without figures is asked about', () => {
+    const { result } = parted(liquid, { name: 'Suction', selfSealing: true })
+    expect(result.computed.charge).toBeUndefined()
+    expect(result.missing.map(({ path }) => path)).toContainEqual(['couplings', 1, 'phase'])
+  })
+
+  it('at the ends of an opened section add what they spilt', () => {
+    const section = { volume: '200 mL', phase: 'liquid', temperature: '110 °F' }
+    const order = { ...loader, job: 'section-opened', charge: section }
+    const mass = (couplings: Order[] | undefined) =>
+      run({ ...order, couplings, units: 'si', precise: true }).result.computed.charge?.massToAdd
+        ?.value ?? 0
+    const alone = mass(undefined)
+    expect(mass([liquid])).toBeGreaterThan(alone + 1)
+    expect(mass([{ name: 'Valve', selfSealing: true }])).toBeCloseTo(alone, 9)
+  })
+})
+
+describe('what is still missing', () => {
+  it('is asked for where it belongs on the order', () => {
+    const { labelCharge: _, ...unlabelled } = crane
+    const paths = run(unlabelled).result.missing.map(({ path }) => path)
+    expect(paths).toContainEqual(['labelCharge'])
+    expect(paths).not.toContainEqual(['charge', 'labelCharge'])
+  })
+})
+
+describe('a sheet of several refused steps', () => {
+  it('names them in one line that does not contradict itself', () => {
+    const { result, warnings } = run({
+      ...crane,
+      oilType: 'motor oil',
+      recovery: { recovered: '1.8' },
+    })
+    expect(result.failed).toEqual(expect.arrayContaining(['recover', 'oil']))
+    const lines = warnings.filter(({ code }) => code === 'step-failed')
+    expect(lines).toHaveLength(1)
+    expect(lines[0]?.message).toContain('Recover, Oil')
+  })
+})
+
+describe('the sheet of a job too small to weigh', () => {
+  it('sets nothing on the scale', () => {
+    const step = stepOf(parted(liquid, suction), 'charge')
+    expect(step.findings).toContain('For this job alone nothing needs to be added.')
+    expect(step.figures.map(({ label }) => label)).not.toContain('Set on the scale')
+  })
+})
+
+describe('a new compressor on the sheet', () => {
+  it('says how much to take out of it, and pours that much less', () => {
+    const order = {
+      ...loader,
+      job: 'system-opened',
+      oilTotal: '8 fl oz',
+      parts: [{ part: 'compressor', drained: '2.5 fl oz' }, { part: 'drier' }],
+      oil: { compressorHolds: '7 fl oz', leak: 'none' },
+      units: 'us',
+    }
+    const { figures } = stepOf(run(order), 'oil')
+    const value = (label: string) => figures.find((entry) => entry.label === label)?.value
+    expect(value('Oil to pour in')).toMatchObject({ value: 1, unit: 'fl oz' })
+    expect(value('Take out of the new compressor')).toMatchObject({ value: 4.5, unit: 'fl oz' })
+  })
+})
