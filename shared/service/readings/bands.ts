@@ -13,7 +13,8 @@ export interface Band {
   readonly sources: readonly Source[]
 }
 
-const { vehicleValveSubcooling, subcoolingTolerance, meteringSuperheat } = data.bands
+const { vehicleValveSubcooling, subcoolingTolerance, meteringSuperheat, dischargeHottest } =
+  data.bands
 
 /** Subcooling of a vehicle system with an expansion valve, and the refrigerants it is published for. */
 export const VEHICLE_VALVE_SUBCOOLING: Band & { readonly refrigerants: readonly string[] } = {
@@ -36,3 +37,6 @@ export const METERING_SUPERHEAT: Band = {
   highK: kelvin(meteringSuperheat.highF),
   sources: [readingSource('ra3.2-2008')],
 }
+
+/** Discharge-line temperature above which the oil suffers, K; common practice, no source. */
+export const DISCHARGE_HOTTEST_K = quantity('temperature', dischargeHottest.highF, '°F').si

@@ -3,11 +3,12 @@ import data from '../../../data/service/reading-findings.json' with { type: 'jso
 import {
   absolutePressure,
   pressureDifference,
+  temperature,
   temperatureDifference,
 } from '../../quantity/index.ts'
 import type { Source } from '../../sources.ts'
 import { say } from '../say.ts'
-import { METERING_SUPERHEAT } from './bands.ts'
+import { DISCHARGE_HOTTEST_K, METERING_SUPERHEAT } from './bands.ts'
 import type { ReadingsInput } from './fields.ts'
 import { type Figure, surelyAbove, surelyBelow, widthOf } from './figure.ts'
 import type { Figures } from './figures.ts'
@@ -49,15 +50,25 @@ function finding(id: FindingId, detail: string): Finding {
 
 /** Everything that the readings show besides their figures, impossible ones first. */
 export function findings(m: Measured, f: Figures, input: ReadingsInput): readonly Finding[] {
-  const found = [
-    ...pressureFindings(m, f),
-    ...suctionFindings(m, f, input),
-    ...liquidFindings(m, f),
-    ...highSideFindings(m, f),
-  ]
+  const byPressure = pressureFindings(m, f)
+  // Swapped hoses or a machine at rest make all the other figures say what is not so.
+  const found = byPressure.some(({ id }) => NOT_RUNNING.includes(id))
+    ? [...byPressure, ...criticalFindings(m, f)]
+    : [
+        ...byPressure,
+        ...suctionFindings(m, f, input),
+        ...liquidFindings(m, f),
+        ...criticalFindings(m, f),
+        ...highSideFindings(m, f),
+      ]
   const order = ['impossible', 'suspect', 'note'] as const
   return order.flatMap((level) => found.filter((entry) => entry.level === level))
 }
+
+/** Readings of a machine that does not pump, or of hoses that are swapped. */
+const NOT_RUNNING: readonly FindingId[] = ['no-pressure-difference', 'suction-above-discharge']
+/** Refrigerants whose machines are made to reject heat above the critical point. */
+const MADE_FOR_IT: readonly string[] = ['R-744']
 
 function pressureFindings(m: Measured, f: Figures): readonly Finding[] {
   const { pressureDifference: apart } = f
@@ -144,8 +155,7 @@ function liquidFindings(m: Measured, f: Figures): readonly Finding[] {
   return list
 }
 
-function highSideFindings(m: Measured, f: Figures): readonly Finding[] {
-  const { condensingOverAmbient, dischargeSuperheat } = f
+function criticalFindings(m: Measured, f: Figures): readonly Finding[] {
   const list: Finding[] = []
   for (const [name, on] of [
     ['low side', f.low],
@@ -156,16 +166,32 @@ function highSideFindings(m: Measured, f: Figures): readonly Finding[] {
     const critical = say(absolutePressure(m.refrigerant.criticalPressurePa))
     list.push(
       finding(
-        'supercritical',
+        MADE_FOR_IT.includes(m.refrigerant.info.id) ? 'supercritical' : 'above-critical',
         `the ${name} is at ${pressure}, ${m.refrigerant.info.id} is critical at ${critical}`,
       ),
     )
   }
+  return list
+}
+
+function highSideFindings(m: Measured, f: Figures): readonly Finding[] {
+  const { condensingOverAmbient, dischargeSuperheat } = f
+  const list: Finding[] = []
   if (condensingOverAmbient && surelyBelow(condensingOverAmbient, 0)) {
     list.push(finding('condensing-below-ambient', `by ${degrees(-condensingOverAmbient.si)}`))
   }
   if (dischargeSuperheat && surelyBelow(dischargeSuperheat, 0)) {
     list.push(finding('discharge-colder-than-dew', `by ${degrees(-dischargeSuperheat.si)}`))
+  }
+  const { dischargeTemperature: hot } = m
+  if (
+    hot &&
+    !MADE_FOR_IT.includes(m.refrigerant.info.id) &&
+    surelyAbove(hot, DISCHARGE_HOTTEST_K)
+  ) {
+    list.push(
+      finding('discharge-very-hot', `${say(hot)}, above ${say(temperature(DISCHARGE_HOTTEST_K))}`),
+    )
   }
   return list
 }

@@ -150,5 +150,5 @@ const FORMULA: Warning = {
 
 const tooCold = (outdoor: Air): Warning => ({
   code: 'too-cold-for-charge-test',
-  message: `At ${say(temperature(outdoor.si))} outdoors the charge test is not defined: it takes at least ${say(temperature(COLDEST_TEST_K))}. Weigh the charge.`,
+  message: `At ${say(temperature(outdoor.si))} outdoors a published test method does not allow the test (from ${say(temperature(COLDEST_TEST_K))} up); targets below that are one maker's own, or the formula's. Weigh the charge.`,
 })

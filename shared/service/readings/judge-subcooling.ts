@@ -14,7 +14,7 @@ const VEHICLE: Meanings = {
   below:
     'Too little liquid ahead of the valve: the charge may be low. Do not top up by this figure: recover, and weigh in the charge on the label.',
   above:
-    'Liquid stands back in the condenser: overcharge, or air in the system, which reads as subcooling. Compare pressure and temperature at rest for air; then recover, and weigh in the charge on the label.',
+    'Liquid stands back in the condenser: overcharge, air in the system, which reads as subcooling, or a restriction in the liquid line, with which the superheat is high too. Compare pressure and temperature at rest for air; then recover, and weigh in the charge on the label.',
 }
 
 const STATIONARY: Meanings = {
@@ -22,7 +22,31 @@ const STATIONARY: Meanings = {
   below:
     'Too little refrigerant, as far as air flow and outdoor air are right: add some, wait 15 minutes, and read again.',
   above:
-    'Too much refrigerant, or air in the system, which reads as subcooling. Compare pressure and temperature at rest for air; else recover some, wait 15 minutes, and read again.',
+    'Too much refrigerant, air in the system, which reads as subcooling, or a restriction in the liquid line, with which the superheat is high too. Compare pressure and temperature at rest for air, and read the superheat; else recover some, wait 15 minutes, and read again.',
+}
+
+const RESTRICTED =
+  'Subcooling and superheat are both high: a restriction in the liquid line (drier, screen, kink) or a valve that closed up, not an overcharge. Take no refrigerant out by this figure: feel for the drop in temperature along the liquid line and across the drier first.'
+const OVERFED =
+  'Subcooling and superheat are both low: the valve lets through too much, or the compressor does not pump enough, before the charge is to blame. Add no refrigerant by this figure: set that right first, then judge the charge again.'
+
+/**
+ * The same verdict in the light of the superheat: a leak and a restriction both raise the superheat,
+ * and only the sign of the subcooling tells them apart.
+ */
+export function withSuperheat(verdict: Verdict, superheat: Verdict['outcome']): Verdict {
+  const meaning =
+    verdict.outcome === 'above' && superheat === 'above'
+      ? RESTRICTED
+      : verdict.outcome === 'below' && superheat === 'below'
+        ? OVERFED
+        : undefined
+  if (meaning === undefined) return verdict
+  return {
+    ...verdict,
+    meaning,
+    sources: [...verdict.sources, readingSource('rossi-braun'), readingSource('trade-practice')],
+  }
 }
 
 /**

@@ -6,7 +6,7 @@ import type { Figure } from './figure.ts'
 import type { Figures } from './figures.ts'
 import type { Finding, FindingId } from './findings.ts'
 import { orificeVerdict } from './judge-orifice.ts'
-import { subcoolingVerdict } from './judge-subcooling.ts'
+import { subcoolingVerdict, withSuperheat } from './judge-subcooling.ts'
 import { orificeTubeVerdict } from './judge-vehicle.ts'
 import type { Measured } from './measured.ts'
 import { readingSource } from './sources.ts'
@@ -20,12 +20,20 @@ export interface Judgement {
 
 /** Contradictions that leave nothing to judge about a figure. */
 const SPOILS: Readonly<Record<'superheat' | 'subcooling', readonly FindingId[]>> = {
-  superheat: ['suction-colder-than-dew', 'no-pressure-difference', 'suction-above-discharge'],
+  superheat: [
+    'suction-colder-than-dew',
+    'no-pressure-difference',
+    'suction-above-discharge',
+    'above-critical',
+  ],
   subcooling: [
     'liquid-hotter-than-bubble',
     'no-pressure-difference',
     'suction-above-discharge',
     'condensing-below-ambient',
+    // No condenser cools below its air: what cooled the liquid after it is no subcooling of the charge.
+    'liquid-colder-than-ambient',
+    'above-critical',
   ],
 }
 
@@ -57,12 +65,15 @@ export function judge(
   }
   const subcooling = usable(f.subcooling, 'subcooling', m, f, found)
   const superheat = usable(f.superheat, 'superheat', m, f, found)
+  const valve: Verdict = isVerdict(superheat)
+    ? { ...superheat, about: 'metering-device' }
+    : valveVerdict(superheat, input)
   return {
     verdicts: [
-      isVerdict(subcooling) ? subcooling : subcoolingVerdict(m, subcooling, input, equipment),
-      isVerdict(superheat)
-        ? { ...superheat, about: 'metering-device' }
-        : valveVerdict(superheat, input),
+      isVerdict(subcooling)
+        ? subcooling
+        : withSuperheat(subcoolingVerdict(m, subcooling, input, equipment), valve.outcome),
+      valve,
     ],
     assumptions: [],
     warnings: [],

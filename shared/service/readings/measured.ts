@@ -1,8 +1,9 @@
 import { CalcError } from '../../errors.ts'
-import type { PressureReading, Quantity } from '../../quantity/index.ts'
+import { type PressureReading, type Quantity, quantity } from '../../quantity/index.ts'
 import type { Refrigerant } from '../../refrigerant/index.ts'
 import type { Source } from '../../sources.ts'
 import { type ResolvedPlace, resolveBarometer } from '../place.ts'
+import { plausible } from '../plausible.ts'
 import type { ReadingsInput } from './fields.ts'
 import { type Rated, ratePressure, rateTemperature } from './instruments.ts'
 
@@ -35,6 +36,7 @@ export function measured(refrigerant: Refrigerant, input: ReadingsInput): Measur
       hint: 'Give the suction pressure, the liquid or discharge pressure, or both.',
     })
   }
+  checkTemperatures(input)
   const sources: Source[] = []
   const keep = <Q>({ reading, source }: Rated<Q>): Q => {
     if (source) sources.push(source)
@@ -68,6 +70,30 @@ export function measured(refrigerant: Refrigerant, input: ReadingsInput): Measur
     highFrom: input.liquidPressure ? 'liquid-line' : 'discharge-line',
     sources,
     uncertain: Object.values(readings).some((reading) => reading?.plusMinus !== undefined),
+  }
+}
+
+const kelvin = (fahrenheit: number) => quantity('temperature', fahrenheit, '°F').si
+/** Colder and hotter than any place where a machine is serviced; hot air from an engine bay included. */
+const AIR = [kelvin(-80), kelvin(180)] as const
+/** Beyond any pipe of a machine that still runs. */
+const PIPE = [kelvin(-150), kelvin(500)] as const
+/** Nobody stands in air of a wet bulb above 95 °F for long; below freezing there is no cooling load. */
+const WET_BULB = [kelvin(32), kelvin(95)] as const
+
+/** @throws {CalcError} `out-of-range` for a temperature that is a slip of the pen. */
+function checkTemperatures(input: ReadingsInput): void {
+  const fields = [
+    ['suctionTemperature', PIPE, 'A pipe temperature'],
+    ['liquidTemperature', PIPE, 'A pipe temperature'],
+    ['dischargeTemperature', PIPE, 'A pipe temperature'],
+    ['ambient', AIR, 'An air temperature'],
+    ['outdoorDryBulb', AIR, 'An air temperature'],
+    ['indoorWetBulb', WET_BULB, 'An indoor wet bulb'],
+  ] as const
+  for (const [field, [low, high], what] of fields) {
+    const given = input[field]
+    if (given) plausible(given, low, high, what, [field])
   }
 }
 

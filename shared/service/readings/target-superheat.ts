@@ -49,7 +49,13 @@ export function targetSuperheat(outdoorDryBulbK: number, indoorWetBulbK: number)
     outdoorF,
   )
   const across = bracket(columns, wetBulbF)
-  return down && across ? fromTable(down, across) : fromFormula(outdoorF, wetBulbF)
+  if (down && across) return fromTable(down, across)
+  const hottest = rows.at(-1)
+  // Where the hottest row shows a dash, hotter air allows no test either.
+  if (hottest && across && outdoorF > hottest.outdoorDryBulbF) {
+    fromTable([{ index: rows.length - 1, weight: 1 }], across)
+  }
+  return fromFormula(outdoorF, wetBulbF)
 }
 
 /** Neighbours on an axis with their weights; one alone when the value meets it. */

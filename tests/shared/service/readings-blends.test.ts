@@ -118,8 +118,22 @@ describe('whatever is read, of whatever refrigerant', () => {
   )
   const temperature = fc.option(
     fc.record({
-      value: fc.oneof(fc.double({ min: -150, max: 400, noNaN: true }), fc.constantFrom(0, 1e9)),
-      unit: fc.constantFrom('°F', '°C', 'K'),
+      value: fc.oneof(
+        { weight: 20, arbitrary: fc.double({ min: -100, max: 255, noNaN: true }) },
+        { weight: 1, arbitrary: fc.constantFrom(0, 400, 1e9) },
+      ),
+      unit: fc.constantFrom('°F', '°F', '°C', '°C', 'K'),
+      plusMinus: fc.constantFrom(0, 1, 40),
+    }),
+    { nil: undefined },
+  )
+  const air = fc.option(
+    fc.record({
+      value: fc.oneof(
+        { weight: 20, arbitrary: fc.double({ min: 35, max: 94, noNaN: true }) },
+        { weight: 1, arbitrary: fc.constantFrom(0, 1e9) },
+      ),
+      unit: fc.constantFrom('°F'),
       plusMinus: fc.constantFrom(0, 1, 40),
     }),
     { nil: undefined },
@@ -141,9 +155,9 @@ describe('whatever is read, of whatever refrigerant', () => {
       liquidTemperature: temperature,
       dischargePressure: pressure,
       dischargeTemperature: temperature,
-      ambient: temperature,
-      indoorWetBulb: temperature,
-      outdoorDryBulb: temperature,
+      ambient: air,
+      indoorWetBulb: air,
+      outdoorDryBulb: air,
       altitude: fc.constantFrom('0 ft', '9000 ft', '70000 ft', undefined),
     },
     { requiredKeys: ['refrigerant'] },

@@ -106,6 +106,58 @@ describe('findings', () => {
     expect(ids({ ...wet, equipment: 'vehicle', meteringDevice: 'fixed-orifice' })).toEqual([])
   })
 
+  it('a machine that does not pump, and swapped hoses, are all that is said of them', () => {
+    const rest = {
+      suctionPressure: '70 ±1 psig',
+      suctionTemperature: '70 °F',
+      liquidPressure: '71 ±1 psig',
+      liquidTemperature: '70 °F',
+      ambient: '75 °F',
+    }
+    expect(ids(rest)).toEqual(['no-pressure-difference'])
+    expect(
+      ids({ ...SOUND, suctionPressure: '185 psig', liquidPressure: '35 psig', ambient: '90 °F' }),
+    ).toEqual(['suction-above-discharge'])
+  })
+
+  it('above its critical pressure no other refrigerant works', () => {
+    const { findings, verdicts } = run({
+      ...SOUND,
+      refrigerant: 'R-410A',
+      suctionPressure: '118 psig',
+      liquidPressure: '720 psig',
+      equipment: 'stationary',
+      meteringDevice: 'expansion-valve',
+    })
+    expect(findings[0]).toMatchObject({ id: 'above-critical', level: 'impossible' })
+    expect(findings[0]?.settle.join(' ')).toContain('stop the machine')
+    expect(verdicts.map(({ outcome }) => outcome)).toEqual(['no-valid-test', 'no-valid-test'])
+  })
+
+  it('a discharge line too hot for the oil is said, and not for R-744', () => {
+    expect(ids({ ...SOUND, dischargeTemperature: '240 °F' })).toContain('discharge-very-hot')
+    expect(ids({ ...SOUND, dischargeTemperature: '226 ±4 °F' })).not.toContain('discharge-very-hot')
+    expect(
+      ids({
+        refrigerant: 'R-744',
+        dischargePressure: '95 bar g',
+        dischargeTemperature: '130 °C',
+      }),
+    ).not.toContain('discharge-very-hot')
+  })
+
+  it('a temperature that no pipe and no air has is refused at its field', () => {
+    for (const [field, value] of [
+      ['suctionTemperature', '900 °F'],
+      ['ambient', '300 °F'],
+      ['indoorWetBulb', '120 °F'],
+    ] as const) {
+      expect(() => run({ ...SOUND, [field]: value })).toThrow(
+        expect.objectContaining({ code: 'out-of-range', path: [field] }),
+      )
+    }
+  })
+
   it('R-744 above its critical pressure is no fault, and the low side is worked out', () => {
     const result = run({
       refrigerant: 'R-744',

@@ -67,6 +67,13 @@ describe('fixed orifice, stationary', () => {
     )
   })
 
+  it('hotter than the table where its hottest row shows a dash there is no valid test either', () => {
+    for (const outdoorDryBulb of ['115 °F', '116 °F', '118 °F']) {
+      const { verdict } = charge(orifice(10, { outdoorDryBulb, indoorWetBulb: '69 °F' }))
+      expect(verdict.outcome, outdoorDryBulb).toBe('no-valid-test')
+    }
+  })
+
   it('too cold outside for a charge test is said', () => {
     const { warnings } = charge(orifice(20, { outdoorDryBulb: '45 °F', indoorWetBulb: '60 °F' }))
     expect(warnings.map((warning) => warning.code)).toContain('too-cold-for-charge-test')
@@ -253,5 +260,85 @@ describe('no verdict', () => {
     expect(result.superheat?.value).toBeGreaterThan(8)
     expect(result.superheat?.value).toBeLessThan(14)
     expect(result.subcooling).toBeUndefined()
+  })
+})
+
+describe('subcooling in the light of the superheat', () => {
+  const valve = (suctionTemperature: string, liquidTemperature: string, more = {}) =>
+    readings.run({
+      refrigerant: 'R-134a',
+      equipment: 'vehicle',
+      meteringDevice: 'expansion-valve',
+      // R-134a boils at 40 °F under 35.0 psig and condenses at 130.4 °F under 200 psig.
+      suctionPressure: '35 ±1 psig',
+      liquidPressure: '200 ±4 psig',
+      ambient: '90 °F',
+      suctionTemperature,
+      liquidTemperature,
+      ...more,
+    }).result.verdicts[0]
+
+  it('both high is a restriction: nothing is taken out', () => {
+    const verdict = valve('85 ±2 °F', '105 ±2 °F')
+    expect(verdict?.outcome).toBe('above')
+    expect(verdict?.meaning).toContain('restriction in the liquid line')
+    expect(verdict?.meaning).toContain('not an overcharge')
+    expect(verdict?.meaning).not.toContain('weigh in')
+  })
+
+  it('high alone may be an overcharge, air or a restriction', () => {
+    const verdict = valve('52 ±2 °F', '105 ±2 °F')
+    expect(verdict?.outcome).toBe('above')
+    expect(verdict?.meaning).toMatch(/overcharge, air in the system.*restriction/u)
+  })
+
+  it('both low is a valve that overfeeds: nothing is added', () => {
+    const verdict = valve('41 ±1 °F', '127 ±1 °F')
+    expect(verdict?.outcome).toBe('below')
+    expect(verdict?.meaning).toContain('Add no refrigerant')
+  })
+
+  it('is no measure of the charge where the liquid is colder than the air', () => {
+    const verdict = valve('52 ±2 °F', '80 ±2 °F', { ambient: '95 °F' })
+    expect(verdict?.outcome).toBe('no-valid-test')
+    expect(verdict?.meaning).toContain('colder than the air')
+  })
+})
+
+describe('fields that count for nothing', () => {
+  const unused = (input: Record<string, unknown>) =>
+    readings
+      .run({ refrigerant: 'R-134a', ...input })
+      .warnings.filter(({ code }) => code === 'reading-not-used')
+      .map(({ message }) => message.split(' ')[0])
+
+  it('are named', () => {
+    expect(
+      unused({
+        liquidPressure: '180 psig',
+        lowGauge: 'within-3.5-psi',
+        highGaugeSpan: '500 psi',
+      }),
+    ).toEqual(['lowGauge', 'highGaugeSpan'])
+    expect(
+      unused({
+        equipment: 'vehicle',
+        meteringDevice: 'orifice-tube',
+        suctionPressure: '30 ±1 psig',
+        suctionTemperature: '45 ±1 °F',
+        superheatTarget: '8 °F',
+      }),
+    ).toEqual(['superheatTarget'])
+    expect(
+      unused({
+        equipment: 'vehicle',
+        meteringDevice: 'expansion-valve',
+        liquidPressure: '180 psig',
+        liquidTemperature: '110 °F',
+        subcoolingTarget: '10 °F',
+        subcoolingLow: '8 °F',
+        subcoolingHigh: '12 °F',
+      }),
+    ).toEqual(['subcoolingTarget'])
   })
 })

@@ -370,6 +370,10 @@ describe('readings as laws', () => {
           precise: true,
         })
         const ids = result.findings.map((finding) => finding.id)
+        // A machine that does not pump, or swapped hoses: that is said instead.
+        if (ids.includes('no-pressure-difference') || ids.includes('suction-above-discharge')) {
+          return
+        }
         if ((result.superheat?.value ?? 0) < 0) {
           expect(ids.some((id) => id === 'suction-colder-than-dew' || id === 'no-superheat')).toBe(
             true,
