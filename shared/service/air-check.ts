@@ -65,7 +65,7 @@ export const airCheck = defineOperation({
     'Compares pressure with saturation and, for R-12 and R-134a, with the published limit for recycled refrigerant; gives the share and the mass of air, and what to do. It needs liquid in the container and an even temperature.',
   fields,
   result,
-  cautions: ['pressure', 'cold-burns', 'no-venting', 'do-not-mix', 'local-rules'],
+  cautions: ['pressure', 'cold-burns', 'full-cylinder', 'no-venting', 'do-not-mix', 'local-rules'],
   sources: [sourceOf('cfr-82b-app-a'), sourceOf('sae-j2211'), sourceOf('tm-5-3810-307')],
   example: {
     refrigerant: 'R-134a',
@@ -114,7 +114,16 @@ export const airCheck = defineOperation({
     notes.sources.push(...conditions.map((entry) => sourceOf(entry.source as 'tm-5-3810-307')))
     const verdict = judge(r, pressure, temperatureK.si, excess, limit, conditions)
     explain(r, verdict, limit, conditions, notes)
-    const whatToDo = statements(...advice(r, verdict, input))
+    const farAbove = pressure.si > FAR_ABOVE * bubblePa
+    if (farAbove) {
+      notes.cautions.push(...cautions('full-cylinder'))
+      notes.warnings.push({
+        code: 'far-above-saturation',
+        message:
+          'The pressure is more than one and a half times saturation: too much for air alone to be likely. It may be full of liquid, or another refrigerant, or the reading is wrong.',
+      })
+    }
+    const whatToDo = statements(...advice(r, verdict, input, farAbove))
     const forComparison = statements(...comparisons(r, input))
     notes.sources.push(...statementSources([...whatToDo, ...forComparison], sourceOf))
     const gauge = (pa: number | undefined) =>
@@ -142,6 +151,9 @@ export const airCheck = defineOperation({
     )
   },
 })
+
+/** Above this multiple of the saturation pressure air is the least likely of the causes (judgement). */
+const FAR_ABOVE = 1.5
 
 const GAUGE_PA = quantity('pressureDifference', 1, 'psi').si
 const THERMOMETER_K = quantity('temperatureDifference', 1, '°F').si

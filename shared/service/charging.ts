@@ -151,7 +151,10 @@ function warn(r: Refrigerant, input: ChargingInput, notes: Notes): void {
       'local-rules',
     ),
   )
-  if (input.engine !== 'off') notes.cautions.push(...cautions('rotating-parts'))
+  if (input.engine !== 'off') {
+    notes.cautions.push(...cautions('rotating-parts'))
+    if (!input.alreadyIn) notes.cautions.push(...cautions('compressor-in-vacuum'))
+  }
   notes.cautions.push(...flammableCautions(r))
 }
 

@@ -69,6 +69,14 @@ export const coolingCheck = defineOperation({
       notes,
     )
     noteConditions(input, notes)
+    const { high, low } = readings
+    if (high && low && high.si + (high.plusMinus ?? 0) < low.si - (low.plusMinus ?? 0)) {
+      notes.warnings.push({
+        code: 'high-below-low',
+        message:
+          'The high side reads below the low side: hoses or gauges are swapped, or the readings are not of one moment. A running compressor cannot do that. Read again before any table is believed.',
+      })
+    }
     return withNotes(
       {
         refrigerant: r.info.id,

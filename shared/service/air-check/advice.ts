@@ -8,7 +8,9 @@ export function advice(
   r: Refrigerant,
   verdict: Verdict,
   { container, recycled }: AirCheckInput,
+  farAbove = false,
 ): readonly (keyof typeof data.statements)[] {
+  if (farAbove) return ['far-above', 'another-refrigerant']
   const blend = r.info.kind === 'zeotrope' ? (['zeotrope'] as const) : []
   const isAir = verdict === 'over-limit' || verdict === 'air-shown'
   if (container === 'system') return isAir ? ['system-recover', ...blend] : [...blend]

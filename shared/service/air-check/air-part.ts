@@ -8,7 +8,7 @@ import {
   type Uncertain,
   volume,
 } from '../../quantity/index.ts'
-import type { Refrigerant } from '../../refrigerant/index.ts'
+import { type Refrigerant, saturatedDensity } from '../../refrigerant/index.ts'
 import type { Notes } from '../notes.ts'
 import { airFraction, airMass, vapourSpace } from './air.ts'
 import type { AirCheckInput } from './fields.ts'
@@ -49,6 +49,13 @@ export function airOf(
       )
     }
     return base
+  }
+  if (contents && contents.si <= saturatedDensity(r, t.si, 'vapour') * containerVolume.si) {
+    notes.warnings.push({
+      code: 'no-liquid',
+      message:
+        'At this weight the contents would all be vapour, and the check needs liquid: weigh again, or take the reading for no proof of air.',
+    })
   }
   const space = vapourSpace(r, t.si, containerVolume.si, contents?.si)
   const found = airMass(excess, t.si, space)

@@ -57,7 +57,7 @@ export function explain(
   if (missed.length > 0) {
     notes.warnings.push({
       code: 'conditions-not-met',
-      message: `Read again when this holds: ${missed.map((entry) => entry.text).join(' ')}`,
+      message: `Read again when this holds: ${missed.map((entry) => entry.text.replace(/^Unverified, look it up: /u, '')).join(' ')}`,
     })
   }
 }

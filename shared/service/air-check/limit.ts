@@ -15,8 +15,8 @@ export interface AirLimit {
 }
 
 const PSI_PA = quantity('pressureDifference', 1, 'psi').si
-/** A reading on a whole degree stays on it through unit conversion, °F. */
-const SAME_F = 0.05
+/** The table goes by whole degrees: a reading this near to one, °F, is read on its line. */
+const SAME_F = 0.25
 /** Guards the dropped fraction of a psi against rounding of the conversion. */
 const SAME_PSI = 1e-9
 

@@ -33,6 +33,16 @@ export function amountToAdd(
     })
   }
   const tolerance = given ?? defaultTolerance(notes)
+  if (given && given.si >= charge.si) {
+    throw new CalcError(
+      'bad-input',
+      `A tolerance of ${say(given)} is no tolerance for a charge of ${say(charge)}.`,
+      {
+        hint: 'Give how far off the charge may be to either side, such as 1 oz.',
+        path: ['tolerance'],
+      },
+    )
+  }
   if (!alreadyIn) {
     notes.assumptions.push({
       field: 'alreadyIn',

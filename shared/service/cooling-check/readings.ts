@@ -1,4 +1,5 @@
 import * as z from 'zod'
+import { CalcError } from '../../errors.ts'
 import {
   compareWithBand,
   type PressureReading,
@@ -82,6 +83,14 @@ export const makerOut = z
   .describe('Against the figures of the equipment maker, which go first')
 
 /** Readings against the equipment maker's own figures; undefined where none was given. */
+function refuseInverted(field: string, from: number | undefined, to: number | undefined): void {
+  if (from === undefined || to === undefined || from <= to) return
+  throw new CalcError('bad-input', "The maker's least pressure is above the most.", {
+    path: [field],
+    hint: 'Give the lower of the two as From and the higher as To.',
+  })
+}
+
 export function makerPart(
   input: CoolingInput,
   readings: ReturnType<typeof readingsOf>,
@@ -91,6 +100,8 @@ export function makerPart(
     const reading = input[name]
     return reading && under(name, () => toAbsolute(reading, barometerPa)).si - barometerPa
   }
+  refuseInverted('makerHighFrom', limit('makerHighFrom'), limit('makerHighTo'))
+  refuseInverted('makerLowFrom', limit('makerLowFrom'), limit('makerLowTo'))
   const where = (
     reading: Quantity | undefined,
     from: number | undefined,

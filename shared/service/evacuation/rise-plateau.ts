@@ -1,13 +1,17 @@
+import { WATER_TRIPLE_K } from '../water.ts'
 import { micron } from './micron.ts'
 import {
   ABOVE_VAPOUR,
   type Judged,
   LONGEST_WATCH_S,
   NEAR_VAPOUR,
+  type RiseReading,
   type RiseView,
   spanOf,
   steadyOf,
 } from './rise-view.ts'
+
+const frozen = ({ temperatureK }: RiseReading) => temperatureK < WATER_TRIPLE_K
 
 /** No rise of consequence: what the level itself says. */
 export function level(view: RiseView): Judged {
@@ -27,7 +31,7 @@ export function level(view: RiseView): Judged {
       ...rate,
       verdict: 'wet',
       moisture: 'liquid-water',
-      because: `It stands at ${micron(levelPa)}, near water's vapour pressure of ${micron(vapourPa)}: water is boiling in it.`,
+      because: `It stands at ${micron(levelPa)}, near water's vapour pressure of ${micron(vapourPa)}: ${frozen(reading) ? 'ice is in it, and leaves very slowly' : 'water is boiling in it'}.`,
     }
   }
   return {
@@ -66,7 +70,7 @@ export function levelsOff(view: RiseView): Judged {
       verdict: 'wet',
       moisture: liquid ? 'liquid-water' : 'dissolved',
       because: liquid
-        ? `It levels off at ${micron(plateau.pa)}, near water's vapour pressure of ${micron(vapourPa)}: liquid water.`
+        ? `It levels off at ${micron(plateau.pa)}, near water's vapour pressure of ${micron(vapourPa)}: ${frozen(reading) ? 'ice' : 'liquid water'}.`
         : `It levels off at ${micron(plateau.pa)}, below water's vapour pressure of ${micron(vapourPa)}: moisture or refrigerant in the oil.`,
     }
   }

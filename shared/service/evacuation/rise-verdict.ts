@@ -54,11 +54,28 @@ function decide(view: RiseView): Judged {
     }
   }
   const steady = steadyOf(fits.steady)
+  if (falls(view)) {
+    return {
+      ...steady,
+      verdict: 'cannot-tell',
+      because:
+        'The pressure falls: the pump was not shut off, or the system cooled. That shows neither leak nor water. Close the valve, let it settle and read again.',
+    }
+  }
   if (steady.slope + steady.slopePlusMinus < reading.negligibleSlope) return level(view)
   // no rise shown, but none excluded either
   if (rises <= STRONG)
     return longer(view, 'The readings scatter more than a leak of consequence would show.')
   return rising(view)
+}
+
+/** A fall that would be of consequence if it were a rise, and is no scatter. */
+function falls({ reading, fits }: RiseView): boolean {
+  const { slope, slopePlusMinus } = steadyOf(fits.steady)
+  return (
+    fits.flat.bic - fits.steady.bic > STRONG &&
+    slope + slopePlusMinus < -reading.negligibleSlope / 2
+  )
 }
 
 function rising(view: RiseView): Judged {

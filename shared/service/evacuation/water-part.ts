@@ -1,4 +1,5 @@
 import * as z from 'zod'
+import { CalcError } from '../../errors.ts'
 import type { Computed } from '../../operation.ts'
 import {
   absolutePressure,
@@ -13,7 +14,9 @@ import {
   toGauge,
 } from '../../quantity/index.ts'
 import type { Notes } from '../notes.ts'
+import { plausible } from '../plausible.ts'
 import { under } from '../refrigerant-input.ts'
+import { say } from '../say.ts'
 import {
   WATER_SOURCES,
   WATER_TRIPLE_K,
@@ -63,6 +66,16 @@ export function waterPart(
   const needed = system ? neededPart(system, barometerPa, notes) : undefined
   if (!vacuum) return needed?.result
   const inside = under('vacuum', () => toAbsolute(vacuum, barometerPa))
+  if (inside.si > barometerPa * 1.02) {
+    throw new CalcError(
+      'out-of-range',
+      `${say(inside)} is above the barometer: that is no vacuum.`,
+      {
+        path: ['vacuum'],
+        hint: 'Write vacuum gauge readings as inHg vac, electronic ones as micron.',
+      },
+    )
+  }
   const boiling = under('vacuum', () => propagate([inside], waterBoilingTemperature))
   const boilingTemperature = temperature(boiling.si, boiling.plusMinus)
   notes.steps.push({
@@ -103,7 +116,11 @@ export function waterPart(
   return { ...needed.result, boilingTemperature, boils }
 }
 
+/** Hotter than boiling at sea level no system is evacuated. */
+const HOTTEST_K = 373.15
+
 function neededPart(system: Quantity<'temperature'>, barometerPa: number, notes: Notes) {
+  plausible(system, 200, HOTTEST_K, 'A temperature', ['temperature'])
   const found = under('temperature', () => propagate([system], waterVapourPressure))
   const pressure = absolutePressure(found.si, found.plusMinus)
   const gaugeNeeded = toGauge(found.si, barometerPa, found.plusMinus)

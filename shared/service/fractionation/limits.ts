@@ -1,5 +1,5 @@
 import { CalcError } from '../../errors.ts'
-import type { Quantity } from '../../quantity/index.ts'
+import { type Quantity, temperature } from '../../quantity/index.ts'
 import type { Refrigerant } from '../../refrigerant/index.ts'
 import { say } from '../say.ts'
 
@@ -39,7 +39,7 @@ export function checkTemperature(r: Refrigerant, given: Quantity<'temperature'>)
     `${r.info.id} at ${say(given)} is ${hot ? 'too near its critical point' : 'too cold'} to follow a leak.`,
     {
       path: ['temperature'],
-      hint: `Give a temperature from ${(r.minimumTemperatureK - 273.15).toFixed(0)} to ${(highestK - 273.15).toFixed(0)} °C.`,
+      hint: `Give a temperature from ${say(temperature(r.minimumTemperatureK))} to ${say(temperature(highestK))}.`,
     },
   )
 }

@@ -72,8 +72,8 @@ export function allowedConversion({ from, to, flammable }: Conversion): Acceptab
   if (row && row.decision !== 'unacceptable') return shown(row)
   const reason = row ?? (flammable ? data.flammable : undefined)
   if (reason) {
-    throw new CalcError('refused', `No conversion to ${to}: ${reason.text}`, {
-      hint: `US federal, ${sourceOf(reason.source as 'epa-hydrocarbons').title}. Service the system with the refrigerant that it was built for.`,
+    throw new CalcError('refused', `No conversion to ${to}. ${reason.text}`, {
+      hint: `So says ${sourceOf(reason.source as 'epa-hydrocarbons').title}. Service the system with the refrigerant that it was built for.`,
       path: ['to'],
     })
   }

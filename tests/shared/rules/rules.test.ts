@@ -322,7 +322,8 @@ describe('US leak repair, retrofit and records', () => {
     ['road-vehicle', 'R-134a', 'R-152a', 'not-acceptable'],
     ['road-vehicle', 'R-12', 'R-290', 'not-acceptable'],
     ['road-vehicle', 'R-134a', 'R-744', 'not-acceptable'],
-    ['road-vehicle', 'R-12', 'R-416A', 'look-up'],
+    ['road-vehicle', 'R-12', 'R-416A', 'acceptable-with-conditions'],
+    ['road-vehicle', 'R-12', 'R-409A', 'look-up'],
     ['stationary', 'R-22', 'R-407C', 'look-up'],
   ]
   it.each(retrofit)('%s from %s to %s is %s', (machine, from, to, answer) => {

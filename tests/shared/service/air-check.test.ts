@@ -277,3 +277,36 @@ describe('laws', () => {
     )
   })
 })
+
+describe('readings that the check was not made for', () => {
+  const hot = { refrigerant: 'R-134a', pressure: '400 psig', temperature: '80 °F', recycled: true }
+
+  it('does not have a container bled or shaken that may be full of liquid', () => {
+    const { result, cautions, warnings } = run(hot)
+    expect(result.whatToDo.map(({ id }) => id)).toEqual(['far-above', 'another-refrigerant'])
+    expect(cautions.map(({ id }) => id)).toContain('full-cylinder')
+    expect(warnings.map(({ code }) => code)).toContain('far-above-saturation')
+    expect(codes({ ...hot, pressure: '104 psig' })).not.toContain('far-above-saturation')
+  })
+
+  it('says that contents without liquid prove nothing', () => {
+    const light = { ...hot, pressure: '104 psig', containerVolume: '21.6 L' }
+    expect(codes({ ...light, contents: '0.5 lb' })).toContain('no-liquid')
+    expect(codes({ ...light, contents: '18 lb' })).not.toContain('no-liquid')
+  })
+
+  it('reads a temperature near a whole degree on its line of the table, stated or not', () => {
+    const r12 = { refrigerant: 'R-12', pressure: '92 ±0.5 psig', recycled: true }
+    expect(verdict({ ...r12, temperature: '80 °F' })).toBe('within-limit')
+    expect(verdict({ ...r12, temperature: '80 ±0.2 °F' })).toBe('within-limit')
+    expect(verdict({ ...r12, temperature: '80 ±2 °F' })).toBe('cannot-tell')
+  })
+
+  it('repeats a condition in plain words', () => {
+    const { warnings } = run({ ...hot, pressure: '104 psig', rested: '2 h' })
+    const said = warnings.find(({ code }) => code === 'conditions-not-met')?.message
+    expect(said).toBe(
+      'Read again when this holds: Let it rest for at least 12 hours before reading.',
+    )
+  })
+})

@@ -276,3 +276,19 @@ describe('laws', () => {
     )
   })
 })
+
+describe('what a charge cannot be', () => {
+  it('refuses a tolerance as large as the charge', () => {
+    expect(refusal({ ...base, tolerance: '2 kg' })).toMatchObject({
+      code: 'bad-input',
+      path: ['tolerance'],
+    })
+  })
+
+  it('warns of a compressor that runs in a vacuum only where nothing is in the system', () => {
+    const ids = (input: Record<string, unknown>) =>
+      charging.run({ ...base, side: 'low', phase: 'vapour', ...input }).cautions.map(({ id }) => id)
+    expect(ids({ engine: 'running' })).toContain('compressor-in-vacuum')
+    expect(ids({ engine: 'running', alreadyIn: '300 g' })).not.toContain('compressor-in-vacuum')
+  })
+})

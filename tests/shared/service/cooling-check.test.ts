@@ -242,3 +242,19 @@ describe('bad input', () => {
     }
   })
 })
+
+describe('readings that contradict each other', () => {
+  it('says that a running compressor cannot have its high side below its low side', () => {
+    expect(codes(run({ highPressure: '100 psig', lowPressure: '150 psig' }))).toContain(
+      'high-below-low',
+    )
+    expect(codes(run({ highPressure: '205 psig', lowPressure: '24 psig' }))).not.toContain(
+      'high-below-low',
+    )
+  })
+
+  it("refuses a maker's band that is upside down", () => {
+    const upside = { highPressure: '205 psig', makerHighFrom: '300 psig', makerHighTo: '250 psig' }
+    expect(refusal(upside)).toMatchObject({ code: 'bad-input', path: ['makerHighFrom'] })
+  })
+})

@@ -255,3 +255,26 @@ describe('standing vacuum', () => {
     }
   })
 })
+
+describe('readings that no evacuation has', () => {
+  it.each([
+    ['a temperature', { temperature: '500 °F' }, 'temperature'],
+    ['a vacuum above the air', { vacuum: '10 psig' }, 'vacuum'],
+  ])('refuses %s', (_, input, field) => {
+    expect(refusal(input)).toMatchObject({ code: 'out-of-range', path: [field] })
+  })
+
+  it('draws nothing from a pressure that falls with the pump shut off', () => {
+    const falling = Array.from({ length: 11 }, (_, minute) => 400 - 10 * minute)
+    const { rise } = run({ temperature: '70 °F', rise: series(falling, 1) }).result
+    expect(rise?.verdict).toBe('cannot-tell')
+    expect(rise?.because).toMatch(/^The pressure falls/)
+  })
+
+  it('calls it ice where it is ice', () => {
+    const levelling = Array.from({ length: 11 }, (_, n) => 400 + 1000 * (1 - Math.exp(-n / 2)))
+    const { rise } = run({ temperature: '14 °F', rise: series(levelling.map(Math.round)) }).result
+    expect(rise?.verdict).toBe('wet')
+    expect(rise?.because).toMatch(/: ice\.$/)
+  })
+})
