@@ -2,6 +2,7 @@ import { CalcError } from '../errors.ts'
 import type { Assumption, Warning } from '../operation.ts'
 import { type Quantity, quantityIn, SEA_LEVEL_PA, standardAtmosphere } from '../quantity/index.ts'
 import type { Source } from '../sources.ts'
+import { say } from './say.ts'
 
 /** Where the machine stands: every step that reads a gauge takes these two fields. */
 export const placeIn = {
@@ -100,7 +101,12 @@ function standardAt(altitude: Quantity<'length'>): number {
   try {
     return standardAtmosphere(altitude.si)
   } catch (error) {
-    throw error instanceof CalcError ? error.under('altitude') : error
+    if (!(error instanceof CalcError)) throw error
+    throw new CalcError(
+      error.code,
+      `An altitude of ${say(altitude)} is outside -1000 to 11000 m (-3280 to 36090 ft).`,
+      { path: ['altitude'], hint: error.hint },
+    )
   }
 }
 

@@ -80,8 +80,18 @@ function atPressure(r: Refrigerant, line: Line, pressure: Quantity<'absolutePres
     line,
     temperature: temperature(found.si, found.plusMinus),
     pressure,
-    density: density(saturatedDensity(r, found.si, line === 'bubble' ? 'liquid' : 'vapour')),
+    density: densityFrom([pressure], (pressurePa) =>
+      saturatedDensity(r, saturationTemperature(r, pressurePa, line), phaseOf(line)),
+    ),
   }
+}
+
+const phaseOf = (line: Line) => (line === 'bubble' ? 'liquid' : 'vapour')
+
+/** A density is known no better than the reading that it is of. */
+function densityFrom(reading: readonly Quantity[], of: (si: number) => number) {
+  const { si, plusMinus } = propagate(reading, of)
+  return density(si, plusMinus)
 }
 
 function atTemperature(r: Refrigerant, line: Line, given: Quantity<'temperature'>): LinePoint {
@@ -90,6 +100,6 @@ function atTemperature(r: Refrigerant, line: Line, given: Quantity<'temperature'
     line,
     temperature: given,
     pressure: absolutePressure(found.si, found.plusMinus),
-    density: density(saturatedDensity(r, given.si, line === 'bubble' ? 'liquid' : 'vapour')),
+    density: densityFrom([given], (kelvin) => saturatedDensity(r, kelvin, phaseOf(line))),
   }
 }

@@ -64,3 +64,9 @@ describe('the barometer of a place', () => {
     }
   })
 })
+
+describe('an altitude that is refused', () => {
+  it('is named as it was written', () => {
+    expect(() => resolveBarometer({ altitude: altitude(60_000) })).toThrow('60000 ft (18288 m)')
+  })
+})

@@ -155,6 +155,19 @@ describe('saturation', () => {
   })
 })
 
+describe('a reading with an uncertainty', () => {
+  it('gives densities that are known no better than it', () => {
+    const at = (pressure: string) =>
+      saturation.run({ refrigerant: 'R-134a', pressure, units: 'si', precise: true }).result.dew
+        .density
+    const { value, plusMinus } = at('32 ±2 psig')
+    const half = (at('34 psig').value - at('30 psig').value) / 2
+    expect(plusMinus).toBeCloseTo(half, 2)
+    expect(value).toBeCloseTo(at('32 psig').value, 12)
+    expect(at('32 psig').plusMinus).toBeUndefined()
+  })
+})
+
 describe('saturation as a law', () => {
   const name = fc.constantFrom(...refrigerants().map((entry) => entry.id))
   const psig = fc.double({ min: 5, max: 300, noNaN: true })
