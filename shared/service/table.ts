@@ -1,11 +1,11 @@
 import * as z from 'zod'
 import { cautions } from '../cautions.ts'
 import { CalcError } from '../errors.ts'
-import { defineOperation } from '../operation.ts'
+import { defineOperation, type Warning } from '../operation.ts'
 import { quantity, quantityOut, toAbsolute } from '../quantity/index.ts'
 import type { Refrigerant } from '../refrigerant/index.ts'
 import { placeIn, resolveBarometer } from './place.ts'
-import { propertySources } from './property-sources.ts'
+import { propertySources, propertyWarnings } from './property-sources.ts'
 import { flammableCautions, pickRefrigerant, refrigerantIn } from './refrigerant-input.ts'
 import { boundIn } from './table/bound.ts'
 import { CHOICES, columnsOf, type RowPoint } from './table/columns.ts'
@@ -37,7 +37,9 @@ export const table = defineOperation({
   fields: {
     refrigerant: refrigerantIn,
     from: endIn.describe('First row: a temperature, or a gauge or absolute pressure'),
-    to: endIn.describe('Last row, of the same kind'),
+    to: endIn.describe(
+      'Last row, of the same kind; where the step does not meet it, the row before',
+    ),
     step: stepIn.describe('Difference from row to row'),
     columns: z
       .array(z.enum(CHOICES))
@@ -86,10 +88,22 @@ export const table = defineOperation({
       cautions: [...cautions('maker-first'), ...flammableCautions(r)],
       sources: [...propertySources(r), ...place.sources],
       assumptions: place.assumptions,
-      warnings: place.warnings,
+      warnings: [...propertyWarnings(r), ...place.warnings, ...endNotMet(steps)],
     }
   },
 })
+
+/** The last row is not the end asked for: said, so that nobody takes it for that. */
+function endNotMet({ values, unit, missedEnd }: Grid): readonly Warning[] {
+  if (missedEnd === undefined) return []
+  const shown = (value: number | undefined) => `${Number((value ?? 0).toPrecision(6))} ${unit}`
+  return [
+    {
+      code: 'end-not-met',
+      message: `The steps do not meet ${shown(missedEnd)}: the last row is ${shown(values.at(-1))}.`,
+    },
+  ]
+}
 
 const overOf = (kind: TableKind) =>
   kind === 'temperature'

@@ -14,6 +14,8 @@ export interface Grid {
   readonly unit: string
   /** In `unit`, from the first row to the last. */
   readonly values: readonly number[]
+  /** The end asked for, in `unit`, where the step does not meet it; undefined where it does. */
+  readonly missedEnd: number | undefined
 }
 
 /**
@@ -23,7 +25,7 @@ export interface Grid {
  * From vacuum to pressure it runs in the unit of pressure, since a vacuum unit counts backwards.
  *
  * @throws {CalcError} `wrong-kind` for ends or a step that do not go together, `out-of-range` for a step
- *   of nothing, a step against the direction, or more than 2000 rows.
+ *   of nothing or more than 2000 rows. A step's sign says nothing: the ends give the direction.
  */
 export function grid(from: Bound<TableKind>, to: Bound<TableKind>, step: Bound<StepKind>): Grid {
   if (from.kind !== to.kind) throw mixedKinds(from, to)
@@ -63,7 +65,9 @@ export function grid(from: Bound<TableKind>, to: Bound<TableKind>, step: Bound<S
   }
   const sign = last < first ? -1 : 1
   const values = Array.from({ length: steps + 1 }, (_, index) => tidy(first + sign * index * size))
-  return { kind, unit, values }
+  const end = values.at(-1) ?? first
+  const missed = Math.abs(last - end) > 1e-6 * size
+  return { kind, unit, values, missedEnd: missed ? last : undefined }
 }
 
 const tidy = (value: number) => {

@@ -22,6 +22,17 @@ const column = (result: ReturnType<typeof run>, key: string) =>
   result.rows.map((row) => row[key]?.value)
 
 describe('table', () => {
+  it('says where its last row is not the end asked for', () => {
+    const warned = (to: string) =>
+      table
+        .run({ refrigerant: 'R-134a', from: '30 °F', to, step: '10 °F' })
+        .warnings.filter(({ code }) => code === 'end-not-met')
+        .map(({ message }) => message)
+    expect(warned('47 °F')).toEqual(['The steps do not meet 47 °F: the last row is 40 °F.'])
+    expect(warned('50 °F')).toEqual([])
+    expect(warned('3 °F')).toEqual(['The steps do not meet 3 °F: the last row is 10 °F.'])
+  })
+
   it('runs from one end to the other in the unit of its ends', () => {
     const result = run({ from: '20 °F', to: '60 °F', step: '10 °F' })
     expect(column(result, 'temperature')).toEqual([20, 30, 40, 50, 60])
