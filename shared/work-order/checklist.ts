@@ -2,6 +2,7 @@ import * as z from 'zod'
 import { citation } from '../rules/decide.ts'
 import { massText } from '../service/charge/mass-text.ts'
 import { say } from '../service/say.ts'
+import { breaksOpen } from './breaks-open.ts'
 import type { WorkOrderInput } from './input.ts'
 import { asWritten } from './raw.ts'
 import type { Outcomes } from './run.ts'
@@ -29,7 +30,7 @@ export function checklist(input: WorkOrderInput, outcomes: Outcomes): readonly I
   const serial = [machine.name, machine.serial, machine.hours].flatMap((text) => text ?? [])
   const worked = job !== 'diagnose'
   const recovers = outcomes.recovery.state !== 'absent'
-  const evacuates = worked && job !== 'couplers-parted'
+  const evacuates = breaksOpen(input)
   const rise = result(outcomes.evacuation)?.rise
   return [
     item('Date', input.date),
@@ -76,7 +77,8 @@ function byLaw({ rules }: Outcomes): Item[] {
     if (outcome.state !== 'done') continue
     const { placeName, records } = outcome.computation.result
     for (const { id, text, section, checked, applies, dependsOn } of records.statements) {
-      const open = applies === 'yes' ? '' : ` (depends on ${dependsOn.join(', ')})`
+      const hangs = dependsOn.length > 0 ? ` (depends on ${dependsOn.join(', ')})` : ' (may apply)'
+      const open = applies === 'yes' ? '' : hangs
       found.set(id, {
         what: `${text}${open}`,
         filled: false,

@@ -11,6 +11,7 @@ import { leakTest } from '../service/leak-test.ts'
 import { oil } from '../service/oil.ts'
 import { readings } from '../service/readings.ts'
 import { recovery } from '../service/recovery.ts'
+import { breaksOpen } from './breaks-open.ts'
 import { from, fromList, fromQuantity, shared } from './inherit.ts'
 import {
   CHARGE_PART_FIELDS,
@@ -69,8 +70,10 @@ export function runAll(input: WorkOrderInput): Outcomes {
 
 function runRules(input: WorkOrderInput, head: Values): Outcomes['rules'] {
   if (!input.place?.law) return {}
+  const actions =
+    ACTIONS_OF[breaksOpen(input) && input.job === 'couplers-parted' ? 'system-opened' : input.job]
   return Object.fromEntries(
-    ACTIONS_OF[input.job].map((action) => [
+    actions.map((action) => [
       action,
       runSection(rules, 'rules', undefined, {
         ...head,
@@ -86,8 +89,7 @@ function runRules(input: WorkOrderInput, head: Values): Outcomes['rules'] {
 const SMALL_KG = 2.26796185 + 1e-9
 
 function runRecovery(input: WorkOrderInput, head: Values): Outcomes['recovery'] {
-  const needed = input.job !== 'diagnose' && input.job !== 'couplers-parted'
-  if (!needed && !input.recovery) return ABSENT
+  if (!breaksOpen(input) && !input.recovery) return ABSENT
   const { kind, compressor, factorySealed } = input.machine
   const closed =
     kind === 'stationary' || (kind === 'off-road' && compressor === 'hermetic-or-electric')
@@ -169,8 +171,7 @@ function runLeakTest(input: WorkOrderInput, head: Values): Outcomes['leakTest'] 
 }
 
 function runEvacuation(input: WorkOrderInput, head: Values): Outcomes['evacuation'] {
-  const needed = input.job !== 'diagnose' && input.job !== 'couplers-parted'
-  if (!input.evacuation && !(needed && head.ambient)) return ABSENT
+  if (!input.evacuation && !(breaksOpen(input) && head.ambient)) return ABSENT
   return runSection(evacuation, 'evacuation', input.evacuation, {
     ...head,
     temperature: head.ambient,

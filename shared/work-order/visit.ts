@@ -1,4 +1,5 @@
 import type { Source } from '../sources.ts'
+import { breaksOpen } from './breaks-open.ts'
 import { checklist } from './checklist.ts'
 import type { JobKind, WorkOrderInput } from './input.ts'
 import type { Outcomes } from './run.ts'
@@ -74,7 +75,10 @@ export function stepsOf(job: JobKind, input: WorkOrderInput): readonly StepId[] 
     ]
   }
   if (job === 'couplers-parted') {
-    return WHOLE.filter((id) => !(id in filled) || id === 'charge' || filled[id])
+    const own: readonly StepId[] = breaksOpen(input)
+      ? ['recover', 'leak-test', 'evacuate', 'charge']
+      : ['charge']
+    return WHOLE.filter((id) => !(id in filled) || own.includes(id) || filled[id])
   }
   return WHOLE
 }

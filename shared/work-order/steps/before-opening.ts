@@ -98,7 +98,7 @@ function couplingsOf(body: StepBody, input: WorkOrderInput): void {
     instruct(body, 'recover-first')
     if (input.job === 'couplers-parted') {
       body.findings.push(
-        'A coupling of this order does not close by itself, so this is no job under charge: recover first, and order it as system-opened or section-opened.',
+        'A coupling of this order does not close by itself, so this is no job under charge: recover first. Where only a section is opened, order it as section-opened.',
       )
     }
   }

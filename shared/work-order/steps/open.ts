@@ -1,3 +1,4 @@
+import { breaksOpen } from '../breaks-open.ts'
 import type { WorkOrderInput } from '../input.ts'
 import { instruct, newBody, type StepBody } from '../step.ts'
 
@@ -5,6 +6,7 @@ import { instruct, newBody, type StepBody } from '../step.ts'
 export function open(input: WorkOrderInput): StepBody {
   const body = newBody()
   if (input.job === 'couplers-parted') {
+    if (breaksOpen(input)) instruct(body, 'prove-empty', 'cap-openings')
     instruct(body, 'join-quickly')
     return body
   }

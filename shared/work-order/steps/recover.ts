@@ -15,13 +15,16 @@ export function recover(input: WorkOrderInput, outcomes: Outcomes): StepBody {
     state(body, law.place, [...law.equipment.statements, ...law.reuse.statements])
   }
   const found = take(body, outcomes.recovery)
-  want(
-    body,
-    'recovery',
-    input.recovery,
-    ['recovered', 'Mass that came out, by the scale or the machine'],
-    ['cylinder', 'Which cylinder: refillable, with its WC, TW and date'],
-  )
+  // Carbon dioxide may be let out, and no recovery cylinder takes it.
+  if (found?.refrigerant !== 'R-744') {
+    want(
+      body,
+      'recovery',
+      input.recovery,
+      ['recovered', 'Mass that came out, by the scale or the machine'],
+      ['cylinder', 'Which cylinder: refillable, with its WC, TW and date'],
+    )
+  }
   if (!found) {
     instruct(body, 'weigh-cylinder', 'wait-and-look')
     return body

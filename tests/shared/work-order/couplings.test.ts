@@ -56,6 +56,44 @@ describe('couplings on the order', () => {
   })
 })
 
+describe('a coupling that cannot close', () => {
+  const open = parted({ ...liquid, selfSealing: false }, suction)
+
+  it('makes the visit recover, test for leaks and evacuate before it charges', () => {
+    expect(open.result.steps.map(({ id }) => id)).toEqual([
+      'before-opening',
+      'recover',
+      'open',
+      'leak-test',
+      'evacuate',
+      'charge',
+      'verify',
+      'records',
+    ])
+    expect(open.result.checklist.map(({ what }) => what)).toContain('Mass recovered')
+    expect(parted(liquid, suction).result.steps.map(({ id }) => id)).not.toContain('recover')
+  })
+})
+
+describe('carbon dioxide', () => {
+  it('is not asked for a recovery cylinder that could not take it', () => {
+    const order = { ...loader, refrigerant: 'R-744', labelCharge: '450 g', job: 'system-opened' }
+    const { couplings: _, charge: __, ...opened } = order as Order
+    const step = stepOf(run(opened), 'recover')
+    expect(step.missing).toEqual([])
+    expect(step.rules.map(({ text }) => text).join(' ')).toContain('exempt')
+  })
+})
+
+describe('a law that hangs on no field', () => {
+  it('is not said to depend on nothing', () => {
+    const { couplings: _, charge: __, ...opened } = { ...loader, job: 'system-opened' } as Order
+    const sheet = JSON.stringify(run({ ...opened, labelCharge: '25 lb' }).result)
+    expect(sheet).not.toMatch(/[Dd]epends on [):]/)
+    expect(sheet).toContain('may apply')
+  })
+})
+
 describe('what is still missing', () => {
   it('is asked for where it belongs on the order', () => {
     const { labelCharge: _, ...unlabelled } = crane
