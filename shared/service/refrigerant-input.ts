@@ -23,6 +23,10 @@ export function under<T>(path: string, work: () => T): T {
 export const pickRefrigerant = (name: string): Refrigerant =>
   under('refrigerant', () => refrigerant(name))
 
-/** The caution of a refrigerant that burns: ASHRAE 34 class 2L, 2 or 3. */
-export const flammableCautions = (r: Refrigerant): readonly Caution[] =>
-  /[23]L?$/u.test(r.info.safetyClass.value) ? cautions('flammable') : []
+/** What is dangerous about the refrigerant itself: it burns (ASHRAE 34 class 2L, 2 or 3), or it is R-744. */
+export const flammableCautions = (r: Refrigerant): readonly Caution[] => [
+  ...(/[23]L?$/u.test(r.info.safetyClass.value) ? cautions('flammable') : []),
+  ...(r.info.composition.some(({ substance }) => substance === 'R-744') && r.info.kind === 'pure'
+    ? cautions('carbon-dioxide')
+    : []),
+]

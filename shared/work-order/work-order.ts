@@ -1,8 +1,7 @@
 import * as z from 'zod'
 import { type CautionId, cautions } from '../cautions.ts'
 import { type Assumption, defineOperation, type Warning } from '../operation.ts'
-import { refrigerant } from '../refrigerant/index.ts'
-import { under } from '../service/refrigerant-input.ts'
+import { flammableCautions, pickRefrigerant } from '../service/refrigerant-input.ts'
 import { checklist, checklistOut } from './checklist.ts'
 import { type ComputedParts, computedOf, computedOut } from './computed.ts'
 import { computations, shownSources } from './gathered.ts'
@@ -52,7 +51,7 @@ export const workOrder = defineOperation({
     ],
   },
   compute(input) {
-    const { info } = under('refrigerant', () => refrigerant(input.refrigerant))
+    const picked = pickRefrigerant(input.refrigerant)
     const outcomes = runAll(input)
     const { steps, sources } = visit(input, outcomes)
     const done = computations(outcomes)
@@ -73,7 +72,8 @@ export const workOrder = defineOperation({
         computation.steps.map((step) => ({ ...step, what: `${title}: ${step.what}` })),
       ),
       cautions: [
-        ...cautions(...headCautions(input.job, info.safetyClass.value)),
+        ...cautions(...headCautions(input.job)),
+        ...flammableCautions(picked),
         ...done.flatMap(({ computation }) => computation.cautions),
       ],
       sources: shownSources(sources, done, outcomes, steps),
@@ -109,13 +109,12 @@ export const workOrder = defineOperation({
   },
 })
 
-function headCautions(job: WorkOrderInput['job'], safetyClass: string): CautionId[] {
+function headCautions(job: WorkOrderInput['job']): CautionId[] {
   return [
     'pressure',
     'cold-burns',
     'asphyxiation',
     'decomposition',
-    ...(safetyClass.endsWith('1') ? [] : (['flammable'] as const)),
     ...(job === 'diagnose' ? (['rotating-parts'] as const) : []),
     'no-venting',
     'weigh-the-charge',

@@ -597,6 +597,8 @@ describe('bad input', () => {
       charge.run({ ...whole, refrigerant: name }).cautions.map(({ id }) => id)
     expect(ids('R-1234yf')).toContain('flammable')
     expect(ids('R-134a')).not.toContain('flammable')
+    expect(ids('R-744')).toContain('carbon-dioxide')
+    expect(ids('R-134a')).not.toContain('carbon-dioxide')
   })
 })
 

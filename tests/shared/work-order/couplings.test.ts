@@ -141,3 +141,15 @@ describe('a new compressor on the sheet', () => {
     expect(value('Take out of the new compressor')).toMatchObject({ value: 4.5, unit: 'fl oz' })
   })
 })
+
+describe('the cautions of the refrigerant', () => {
+  it.each([
+    ['R-744', 'carbon-dioxide'],
+    ['R-1234yf', 'flammable'],
+  ])('%s brings %s, whatever was computed', (refrigerant, caution) => {
+    const { cautions } = run({ machine: loader.machine, refrigerant, job: 'diagnose' })
+    expect(cautions.map(({ id }) => id)).toContain(caution)
+    const other = run({ machine: loader.machine, refrigerant: 'R-134a', job: 'diagnose' })
+    expect(other.cautions.map(({ id }) => id)).not.toContain(caution)
+  })
+})
