@@ -25,7 +25,7 @@ import { judge, VERDICTS } from './air-check/verdict.ts'
 import { conditionOut } from './condition.ts'
 import { type Notes, newNotes, withNotes } from './notes.ts'
 import { resolveBarometer } from './place.ts'
-import { propertySources } from './property-sources.ts'
+import { propertySources, propertyWarnings } from './property-sources.ts'
 import { flammableCautions, pickRefrigerant, under } from './refrigerant-input.ts'
 import { sourceTable } from './source-table.ts'
 import { statementOut, statementSources, statementTable } from './statement.ts'
@@ -86,7 +86,7 @@ export const airCheck = defineOperation({
     notes.cautions.push(...flammableCautions(r))
     const place = resolveBarometer(input)
     if (input.pressure.kind === 'gaugePressure') notes.assumptions.push(...place.assumptions)
-    notes.warnings.push(...place.warnings)
+    notes.warnings.push(...propertyWarnings(r), ...place.warnings)
     const { barometerPa } = place
     const pressure = under('pressure', () => toAbsolute(input.pressure, barometerPa))
     if ((pressure.plusMinus ?? 0) >= pressure.si) {

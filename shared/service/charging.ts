@@ -14,7 +14,7 @@ import { checkRoute, isBlendWithGlide, rightRoutes } from './charging/route.ts'
 import { conditionOut } from './condition.ts'
 import { type Notes, newNotes, withNotes } from './notes.ts'
 import { resolveBarometer } from './place.ts'
-import { propertySources } from './property-sources.ts'
+import { propertySources, propertyWarnings } from './property-sources.ts'
 import { flammableCautions, pickRefrigerant } from './refrigerant-input.ts'
 import { say } from './say.ts'
 import { sourceTable } from './source-table.ts'
@@ -80,7 +80,7 @@ export const charging = defineOperation({
     const r = pickRefrigerant(input.refrigerant)
     const notes = newNotes()
     const place = resolveBarometer(input)
-    notes.warnings.push(...place.warnings, ...checkRoute(r, input))
+    notes.warnings.push(...propertyWarnings(r), ...place.warnings, ...checkRoute(r, input))
     if (input.systemPressure || input.sourceTemperature)
       notes.assumptions.push(...place.assumptions)
     warn(r, input, notes)

@@ -15,7 +15,7 @@ import { readingOf, suspectsOf, verdictOf } from './contamination/explain.ts'
 import { CAUSES, estimatedShares, explain, settling, stepsOf } from './contamination/tell.ts'
 import { mixingSources } from './mixing-sources.ts'
 import { placeIn, resolveBarometer } from './place.ts'
-import { propertySources } from './property-sources.ts'
+import { propertySources, propertyWarnings } from './property-sources.ts'
 import { flammableCautions, refrigerantIn, under } from './refrigerant-input.ts'
 import { sourceTable } from './source-table.ts'
 import { statementOut, statementSources, statementTable } from './statement.ts'
@@ -138,7 +138,7 @@ export const contamination = defineOperation({
         ...(input.pressure.kind === 'gaugePressure' ? place.assumptions : []),
         ...assumptionsOf(measured, input.temperature),
       ],
-      warnings: [...place.warnings, ...estimatedShares(suspects.fits)],
+      warnings: [...propertyWarnings(r), ...place.warnings, ...estimatedShares(suspects.fits)],
     }
   },
 })

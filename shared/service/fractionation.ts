@@ -15,9 +15,8 @@ import { refrigerant } from '../refrigerant/index.ts'
 import { checkBlend, checkTemperature, shareWithin } from './fractionation/limits.ts'
 import { burningWarnings, stepsOf } from './fractionation/tell.ts'
 import { byMass, type Part, workOut } from './fractionation/work-out.ts'
-import { estimatedWarnings } from './mixing-sources.ts'
 import { placeIn, resolveBarometer } from './place.ts'
-import { propertySources } from './property-sources.ts'
+import { propertySources, propertyWarnings } from './property-sources.ts'
 import { flammableCautions, refrigerantIn, under } from './refrigerant-input.ts'
 import { sourceTable } from './source-table.ts'
 import { statementOut, statementSources, statementTable } from './statement.ts'
@@ -166,11 +165,7 @@ export const fractionation = defineOperation({
       cautions: [...cautions(...CAUTIONS), ...flammableCautions(r)],
       sources: [...propertySources(r), ...statementSources(practice, sourceOf), ...place.sources],
       assumptions: [...place.assumptions, ...(input.liquidShare ? [] : [LIQUID_SHARE])],
-      warnings: [
-        ...place.warnings,
-        ...estimatedWarnings(substances),
-        ...burningWarnings(leak, substances),
-      ],
+      warnings: [...place.warnings, ...propertyWarnings(r), ...burningWarnings(leak, substances)],
     }
   },
 })

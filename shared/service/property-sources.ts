@@ -1,14 +1,15 @@
+import type { Warning } from '../operation.ts'
 import type { Refrigerant } from '../refrigerant/index.ts'
 import type { Source } from '../sources.ts'
 import { substanceData } from '../substance/library.ts'
-import { mixingSources } from './mixing-sources.ts'
+import { estimatedWarnings, mixingSources } from './mixing-sources.ts'
 
 /**
  * The equations of state that a refrigerant's figures come from, one a substance in it, and of a
  * blend the papers that its mixing parameters come from.
  */
 export function propertySources(r: Refrigerant): readonly Source[] {
-  const substances = r.info.composition.map((c) => c.substance)
+  const substances = substancesOf(r)
   const equations: readonly Source[] = substances.map((substance) => {
     const { source } = substanceData(substance)
     return {
@@ -20,3 +21,10 @@ export function propertySources(r: Refrigerant): readonly Source[] {
   })
   return [...equations, ...mixingSources(substances)]
 }
+
+/** What to know before trusting a refrigerant's figures: which of its mixing parameters are estimated. */
+export function propertyWarnings(r: Refrigerant): readonly Warning[] {
+  return estimatedWarnings(substancesOf(r))
+}
+
+const substancesOf = (r: Refrigerant) => r.info.composition.map(({ substance }) => substance)

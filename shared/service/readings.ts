@@ -4,7 +4,7 @@ import { type Assumption, type Computation, type Computed, defineOperation } fro
 import { temperatureDifference } from '../quantity/index.ts'
 import { glide } from '../refrigerant/index.ts'
 import type { Source } from '../sources.ts'
-import { propertySources } from './property-sources.ts'
+import { propertySources, propertyWarnings } from './property-sources.ts'
 import { type ReadingsInput, readingsIn } from './readings/fields.ts'
 import { type Figures, figures } from './readings/figures.ts'
 import { findings } from './readings/findings.ts'
@@ -50,6 +50,7 @@ export function assessReadings(input: ReadingsInput): Computation<ReadingsResult
     ],
     assumptions: [...m.place.assumptions, ...assumptions, ...exactness(m)],
     warnings: [
+      ...propertyWarnings(m.refrigerant),
       ...m.place.warnings,
       ...warnings,
       ...unusedReadings(input),

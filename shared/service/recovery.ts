@@ -7,6 +7,7 @@ import { quantityIn } from '../quantity/index.ts'
 import type { Refrigerant } from '../refrigerant/index.ts'
 import { type Notes, newNotes, withNotes } from './notes.ts'
 import { placeIn, resolveBarometer } from './place.ts'
+import { propertyWarnings } from './property-sources.ts'
 import {
   type CylinderResult,
   cylinderOut,
@@ -132,7 +133,7 @@ export const recovery = defineOperation({
     const { barometerPa, assumptions, warnings } = resolveBarometer(input)
     const readsGauge = input.systemPressure?.kind === 'gaugePressure' || input.machine !== undefined
     if (readsGauge) notes.assumptions.push(...assumptions)
-    notes.warnings.push(...warnings)
+    notes.warnings.push(...propertyWarnings(r), ...warnings)
 
     const expected = expectedPart(r, input, barometerPa, notes)
     const cylinder = cylinderOf(input, r, notes)

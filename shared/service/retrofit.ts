@@ -16,7 +16,7 @@ import {
 import { type Refrigerant, refrigerant, saturationPressure } from '../refrigerant/index.ts'
 import { type Notes, newNotes, withNotes } from './notes.ts'
 import { placeIn, resolveBarometer } from './place.ts'
-import { propertySources } from './property-sources.ts'
+import { propertySources, propertyWarnings } from './property-sources.ts'
 import { COMPRESSOR_DRIVES } from './recovery/evacuation-level.ts'
 import { refrigerantIn, under } from './refrigerant-input.ts'
 import { acceptabilityOut, allDecisions, allowedConversion } from './retrofit/acceptability.ts'
@@ -231,6 +231,7 @@ function highSide(old: Refrigerant, fresh: Refrigerant, input: Input, notes: Not
     under('condensingTemperature', () => saturationPressure(r, at.si, 'bubble'))
   const [before, after] = [pressureOf(old), pressureOf(fresh)]
   notes.sources.push(...propertySources(old), ...propertySources(fresh))
+  notes.warnings.push(...propertyWarnings(old), ...propertyWarnings(fresh))
   notes.steps.push({
     what: 'Rise of the high side at the same condensing temperature',
     formula: 'saturation pressure of the new refrigerant − that of the old',

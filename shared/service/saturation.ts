@@ -12,7 +12,7 @@ import {
 } from '../quantity/index.ts'
 import type { Refrigerant } from '../refrigerant/index.ts'
 import { placeIn, type ResolvedPlace, resolveBarometer } from './place.ts'
-import { propertySources } from './property-sources.ts'
+import { propertySources, propertyWarnings } from './property-sources.ts'
 import { flammableCautions, pickRefrigerant, refrigerantIn } from './refrigerant-input.ts'
 import { type BothLines, type Given, type LinePoint, linesOf } from './saturation/lines.ts'
 
@@ -84,7 +84,7 @@ export const saturation = defineOperation({
       cautions: [...cautions('maker-first'), ...flammableCautions(r)],
       sources: [...propertySources(r), ...place.sources],
       assumptions: place.assumptions,
-      warnings: place.warnings,
+      warnings: [...propertyWarnings(r), ...place.warnings],
     }
   },
 })

@@ -3,7 +3,7 @@ import type { Assumption, Computation, Computed } from '../../operation.ts'
 import { mass, type Quantity, type Uncertain } from '../../quantity/index.ts'
 import { refrigerant } from '../../refrigerant/index.ts'
 import { resolveBarometer } from '../place.ts'
-import { propertySources } from '../property-sources.ts'
+import { propertySources, propertyWarnings } from '../property-sources.ts'
 import { flammableCautions, under } from '../refrigerant-input.ts'
 import { AIR_SOURCE, airTakenIn } from './air.ts'
 import { bandWarnings } from './band-warnings.ts'
@@ -169,6 +169,7 @@ export function computeCharge(input: ChargeInput): Computation<Computed<ChargeRe
       ]),
     ]),
     warnings: [
+      ...propertyWarnings(r),
       ...(usesPressure || air ? place.warnings : []),
       ...job.warnings,
       ...recovered.warnings,
