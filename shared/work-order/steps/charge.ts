@@ -1,4 +1,5 @@
-import { mass } from '../../quantity/index.ts'
+import { mass, type Quantity, quantityIn } from '../../quantity/index.ts'
+import { againstCharge } from '../../service/charge/tolerance.ts'
 import { say } from '../../service/say.ts'
 import type { WorkOrderInput } from '../input.ts'
 import type { Outcomes } from '../run.ts'
@@ -99,4 +100,20 @@ function wentIn(body: StepBody, input: WorkOrderInput, outcomes: Outcomes): void
       : Math.hypot(toAdd.plusMinus ?? 0, charged.plusMinus ?? 0),
   )
   figure(body, 'Went in, less what should', difference)
+  body.findings.push(wentInText(difference, input.charge?.chargeTolerance))
+}
+
+/** What went in against the tolerance of the charge: the maker's where it was given, else the published one. */
+function wentInText({ si, plusMinus = 0 }: Quantity<'mass'>, given: unknown): string {
+  const parsed = given === undefined ? undefined : quantityIn.mass.safeParse(given)
+  const { from, to } = againstCharge({ si: 0 }, parsed?.success ? parsed.data : undefined)
+  const allowed = from.si === to.si ? say(to) : `${say(from)} to ${say(to)}`
+  const off = Math.abs(si)
+  const way = si < 0 ? 'less' : 'more'
+  if (off + plusMinus <= from.si) {
+    return `What went in lies within the tolerance of the charge (${allowed}).`
+  }
+  return off - plusMinus > to.si
+    ? `${say(mass(off))} ${way} went in than should, outside the tolerance of the charge (${allowed}): recover, and weigh in anew.`
+    : `${say(mass(off))} ${way} went in than should, about what the charge may be off (${allowed}): the maker's tolerance decides.`
 }

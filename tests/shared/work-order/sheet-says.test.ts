@@ -1,0 +1,73 @@
+import { describe, expect, it } from 'vitest'
+import { EXAMPLES, type Order, run, stepOf } from './examples.ts'
+
+const { loader, crane } = EXAMPLES
+
+describe('what is still missing', () => {
+  it('is asked for where it belongs on the order', () => {
+    const { labelCharge: _, ...unlabelled } = crane
+    const paths = run(unlabelled).result.missing.map(({ path }) => path)
+    expect(paths).toContainEqual(['labelCharge'])
+    expect(paths).not.toContainEqual(['charge', 'labelCharge'])
+  })
+})
+
+describe('a sheet of several refused steps', () => {
+  it('names them in one line that does not contradict itself', () => {
+    const { result, warnings } = run({
+      ...crane,
+      oilType: 'motor oil',
+      recovery: { recovered: '1.8' },
+    })
+    expect(result.failed).toEqual(expect.arrayContaining(['recover', 'oil']))
+    const lines = warnings.filter(({ code }) => code === 'step-failed')
+    expect(lines).toHaveLength(1)
+    expect(lines[0]?.message).toContain('Recover, Oil')
+  })
+})
+
+describe('a new compressor on the sheet', () => {
+  it('says how much to take out of it, and pours that much less', () => {
+    const order = {
+      ...loader,
+      job: 'system-opened',
+      oilTotal: '8 fl oz',
+      parts: [{ part: 'compressor', drained: '2.5 fl oz' }, { part: 'drier' }],
+      oil: { compressorHolds: '7 fl oz', leak: 'none' },
+      units: 'us',
+    }
+    const { figures } = stepOf(run(order), 'oil')
+    const value = (label: string) => figures.find((entry) => entry.label === label)?.value
+    expect(value('Oil to pour in')).toMatchObject({ value: 1, unit: 'fl oz' })
+    expect(value('Take out of the new compressor')).toMatchObject({ value: 4.5, unit: 'fl oz' })
+  })
+})
+
+describe('the cautions of the refrigerant', () => {
+  it.each([
+    ['R-744', 'carbon-dioxide'],
+    ['R-1234yf', 'flammable'],
+  ])('%s brings %s, whatever was computed', (refrigerant, caution) => {
+    const { cautions } = run({ machine: loader.machine, refrigerant, job: 'diagnose' })
+    expect(cautions.map(({ id }) => id)).toContain(caution)
+    const other = run({ machine: loader.machine, refrigerant: 'R-134a', job: 'diagnose' })
+    expect(other.cautions.map(({ id }) => id)).not.toContain(caution)
+  })
+})
+
+describe('what went in', () => {
+  const order = { machine: loader.machine, refrigerant: 'R-134a', labelCharge: '2 lb' }
+  const says = (charged: string, more: Order = {}) =>
+    stepOf(
+      run({ ...order, job: 'system-opened', parts: [], record: { charged }, ...more }),
+      'charge',
+    ).findings.join(' ')
+
+  it('is held against the tolerance of the charge', () => {
+    expect(says('2 lb 0.5 oz')).toContain('lies within the tolerance')
+    expect(says('1 lb 8 oz')).toMatch(/8 oz .*less went in than should, outside the tolerance/u)
+    expect(says('2 lb 8 oz')).toMatch(/8 oz .*more went in than should, outside the tolerance/u)
+    expect(says('2 lb 1.5 oz')).toContain('about what the charge may be off')
+    expect(says('2 lb 1.5 oz', { charge: { chargeTolerance: '2 oz' } })).toContain('lies within')
+  })
+})
