@@ -21,7 +21,7 @@ import { conditionsOf } from './air-check/conditions.ts'
 import { explain } from './air-check/explain.ts'
 import { fields } from './air-check/fields.ts'
 import { airLimit } from './air-check/limit.ts'
-import { judge, VERDICTS } from './air-check/verdict.ts'
+import { FAR_ABOVE, judge, VERDICTS } from './air-check/verdict.ts'
 import { conditionOut } from './condition.ts'
 import { type Notes, newNotes, withNotes } from './notes.ts'
 import { resolveBarometer } from './place.ts'
@@ -151,9 +151,6 @@ export const airCheck = defineOperation({
     )
   },
 })
-
-/** Above this multiple of the saturation pressure air is the least likely of the causes (judgement). */
-const FAR_ABOVE = 1.5
 
 const GAUGE_PA = quantity('pressureDifference', 1, 'psi').si
 const THERMOMETER_K = quantity('temperatureDifference', 1, '°F').si

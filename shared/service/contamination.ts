@@ -10,6 +10,7 @@ import {
   toGauge,
 } from '../quantity/index.ts'
 import { type Refrigerant, refrigerant } from '../refrigerant/index.ts'
+import { FAR_ABOVE } from './air-check/verdict.ts'
 import { assumptionsOf, withDefaults } from './contamination/defaults.ts'
 import { readingOf, suspectsOf, verdictOf } from './contamination/explain.ts'
 import { CAUSES, estimatedShares, explain, settling, stepsOf } from './contamination/tell.ts'
@@ -99,8 +100,14 @@ export const contamination = defineOperation({
     )
     const explanations = explain(reading, verdict, suspects)
     const wrong = verdict === 'too-high' || verdict === 'too-low'
+    const farAbove = measured.si > FAR_ABOVE * reading.bubblePa
     const whatToDo = wrong
-      ? statements('do-not-use', 'recover-apart', 'reclaim')
+      ? statements(
+          ...(farAbove ? (['far-above'] as const) : []),
+          'do-not-use',
+          'recover-apart',
+          'reclaim',
+        )
       : statements('no-proof', ...(verdict === 'cannot-tell' ? (['read-again'] as const) : []))
     const settle = statements(...settling(explanations, verdict))
     const names = (list: readonly Refrigerant[]) => list.map((entry) => entry.info.id)
@@ -122,7 +129,7 @@ export const contamination = defineOperation({
       },
       steps: stepsOf(reading, measured, suspects.fits),
       cautions: [
-        ...cautions(...CAUTIONS),
+        ...cautions(...CAUTIONS, ...(farAbove ? (['full-cylinder'] as const) : [])),
         ...[r, ...fitting].flatMap((entry) => flammableCautions(entry)),
       ],
       sources: [

@@ -10,7 +10,7 @@ export function advice(
   { container, recycled }: AirCheckInput,
   farAbove = false,
 ): readonly (keyof typeof data.statements)[] {
-  if (farAbove) return ['far-above', 'another-refrigerant']
+  if (farAbove) return ['far-above']
   const blend = r.info.kind === 'zeotrope' ? (['zeotrope'] as const) : []
   const isAir = verdict === 'over-limit' || verdict === 'air-shown'
   if (container === 'system') return isAir ? ['system-recover', ...blend] : [...blend]

@@ -13,6 +13,9 @@ export const VERDICTS = [
 ] as const
 export type Verdict = (typeof VERDICTS)[number]
 
+/** Above this multiple of the saturation pressure air is the least likely of the causes (judgement). */
+export const FAR_ABOVE = 1.5
+
 /**
  * What the pressure says against a published limit.
  *

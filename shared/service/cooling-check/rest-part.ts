@@ -51,7 +51,7 @@ export function restPart(
     undefined,
   )
   if (!lowest) return undefined
-  if (staticHigh && staticLow) warnUnequal(staticHigh, staticLow, notes)
+  const settled = !(staticHigh && staticLow && warnUnequal(staticHigh, staticLow, notes))
   notes.sources.push(coolingSource('gm-static-2001'), ...propertySources(r))
   const found = under('ambient', () =>
     propagate([ambient], (kelvin) => saturationPressure(r, kelvin, 'bubble') - barometerPa),
@@ -67,7 +67,7 @@ export function restPart(
     gives: least.length === 0 ? 'no published row' : say(gaugePressure(Math.max(...least))),
   })
   return {
-    verdict: verdictOf(lowest, least),
+    verdict: settled ? verdictOf(lowest, least) : unsettledVerdict(readings, least),
     ...(least.length === 0 ? {} : { least: gaugePressure(Math.max(...least)) }),
     againstSaturation: Math.abs(gap) <= width ? 'at-saturation' : gap < 0 ? 'below' : 'above',
     saturation,
@@ -95,15 +95,26 @@ function verdictOf(
   return found.has('below') ? 'leak-test-first' : 'cannot-tell'
 }
 
+/** Before the sides have met, only two that agree on which side of the least they lie say anything. */
+function unsettledVerdict(
+  readings: readonly Quantity<'gaugePressure'>[],
+  least: readonly number[],
+): RestResult['verdict'] {
+  const found = [...new Set(readings.map((reading) => verdictOf(reading, least)))]
+  return found.length === 1 && found[0] ? found[0] : 'cannot-tell'
+}
+
+/** @returns Whether they differ. */
 function warnUnequal(
   high: Quantity<'gaugePressure'>,
   low: Quantity<'gaugePressure'>,
   notes: Notes,
-): void {
+): boolean {
   const width = Math.hypot(high.plusMinus ?? 0, low.plusMinus ?? 0)
-  if (Math.abs(high.si - low.si) <= width) return
+  if (Math.abs(high.si - low.si) <= width) return false
   notes.warnings.push({
     code: 'sides-not-equal',
     message: `The sides differ by more than the gauges explain: wait ${coolingFacts.static.wait} or longer with the engine off, then read again. If they stay apart, a passage between them is shut.`,
   })
+  return true
 }

@@ -98,12 +98,25 @@ export function methodsPart(
         id: row.id,
         name: row.name,
         smallest,
-        findsThisLoss: smallest && lossPerYear ? finds(lossPerYear, smallest) : undefined,
+        findsThisLoss:
+          smallest && lossPerYear ? held(row, conditions, finds(lossPerYear, smallest)) : undefined,
       }
     }),
     ...conditions,
   }
 }
+
+/** An electronic detector that is used outside its conditions may miss what it is made to show. */
+const held = (
+  { id }: MethodRow,
+  conditions: { readonly staticPressure: string; readonly temperature: string },
+  found: 'yes' | 'no' | 'cannot-tell',
+) =>
+  found === 'yes' &&
+  id.startsWith('electronic') &&
+  Object.values(conditions).some((entry) => entry === 'not-met' || entry === 'cannot-tell')
+    ? ('cannot-tell' as const)
+    : found
 
 function sensitivity(row: MethodRow, r: Refrigerant | undefined) {
   if (row.perYear) return readQuantity(row.perYear, ['massFlow'])

@@ -7,7 +7,7 @@ import { HOLD_LIMITS, holdLimit, judgeLimit } from '../evacuation/hold-limit.ts'
 import type { Notes } from '../notes.ts'
 import { leakSource } from './facts.ts'
 import { readingsOf, type Standing, type StandingInput } from './standing-readings.ts'
-import { STANDING_VERDICTS, type StandingVerdict, sentence } from './standing-sentence.ts'
+import { isCoarse, STANDING_VERDICTS, type StandingVerdict, sentence } from './standing-sentence.ts'
 import { sizePart } from './standing-size.ts'
 
 export const standingOut = z
@@ -70,13 +70,11 @@ export function standingPart(
   }
   const expected = propagate([start, fromK, toK], (p, from, to) => p * (to / from - 1))
   const left = propagate([start, end, fromK, toK], (p, q, from, to) => q - (p * to) / from)
-  const change = readable(
-    end.si - start.si,
-    Math.hypot(start.plusMinus ?? 0, end.plusMinus ?? 0),
-    kind,
-  )
-  const byTemperature = readable(expected.si, expected.plusMinus, kind)
-  const unexplained = readable(left.si, left.plusMinus, kind)
+  const moved = end.si - start.si
+  const shown = readable(kind, isCoarse(moved, left.plusMinus))
+  const change = shown(moved, Math.hypot(start.plusMinus ?? 0, end.plusMinus ?? 0))
+  const byTemperature = shown(expected.si, expected.plusMinus)
+  const unexplained = shown(left.si, left.plusMinus)
   notes.sources.push(leakSource('achr-gas-law'))
   notes.steps.push({
     what: 'Change by temperature alone',
@@ -111,11 +109,13 @@ export function standingPart(
   }
 }
 
-/** Under pressure a small difference is still read in psi, not in the micron of a vacuum gauge. */
-const readable = (pa: number, plusMinus: number | undefined, kind: 'pressure' | 'vacuum') => {
-  const difference = pressureDifference(pa, plusMinus)
-  return kind === 'pressure' && Math.abs(pa) < 500 ? difference.in('psi') : difference
-}
+/** Under pressure a small difference is still read in psi; a vacuum in the unit of its gauge. */
+const readable =
+  (kind: 'pressure' | 'vacuum', coarse: boolean) => (pa: number, plusMinus: number | undefined) => {
+    const difference = pressureDifference(pa, plusMinus)
+    if (kind === 'vacuum') return difference.in(coarse ? 'inHg' : 'micron')
+    return Math.abs(pa) < 500 ? difference.in('psi') : difference
+  }
 
 function verdictOf(
   kind: 'pressure' | 'vacuum',

@@ -11,8 +11,7 @@ export function sentence(
   byTemperature: Quantity<'pressureDifference'>,
   unexplained: Quantity<'pressureDifference'>,
 ): string {
-  const coarse = Math.max(Math.abs(change.si), unexplained.plusMinus ?? 0) > DIAL_FROM_PA
-  const unit = coarse ? 'inHg' : 'micron'
+  const unit = isCoarse(change.si, unexplained.plusMinus) ? 'inHg' : 'micron'
   const magnitude = kind === 'vacuum' ? inVacuum(unit) : inPsi
   const amount = kind === 'vacuum' ? vacuumAmount(unit) : psiAmount
   const read = magnitude(change.within(undefined))
@@ -43,6 +42,9 @@ export function sentence(
 const US = { units: 'us', precise: false } as const
 /** A vacuum is read in micron, or on a compound gauge in inches of mercury. */
 const DIAL_FROM_PA = 1_000
+export const isCoarse = (changePa: number, plusMinusPa: number | undefined) =>
+  Math.max(Math.abs(changePa), plusMinusPa ?? 0) > DIAL_FROM_PA
+
 const inVacuum = (unit: 'micron' | 'inHg') => (q: Quantity<'pressureDifference'>) => {
   const { value, plusMinus } = show(pressureDifference(Math.abs(q.si), q.plusMinus).in(unit), US)
   const shown = Number(value.toPrecision(3))

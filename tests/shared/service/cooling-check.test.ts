@@ -258,3 +258,13 @@ describe('readings that contradict each other', () => {
     expect(refusal(upside)).toMatchObject({ code: 'bad-input', path: ['makerHighFrom'] })
   })
 })
+
+describe('sides that have not met at rest', () => {
+  it('do not say that the charge is gone while one of them shows it', () => {
+    const rest = (staticHigh: string, staticLow: string) =>
+      run({ ambient: '95 °F', staticHigh, staticLow }).result.rest?.verdict
+    expect(rest('130 psig', '60 psig')).toBe('cannot-tell')
+    expect(rest('60 psig', '40 psig')).toBe('leak-test-first')
+    expect(rest('110 psig', '110 psig')).toBe('charge-present')
+  })
+})

@@ -36,7 +36,9 @@ describe('a standing vacuum by two readings', () => {
     ],
     ['28.5 inHg vac', '27 inHg vac', 'Rose 1.5 inHg; no change expected, ±0.36 inHg: it rises'],
   ])('speaks of %s to %s in the unit of the gauge', (startPressure, endPressure, says) => {
-    expect(run({ ...held, startPressure, endPressure }).result.standing?.sentence).toContain(says)
+    const { standing } = run({ ...held, startPressure, endPressure }).result
+    expect(standing?.sentence).toContain(says)
+    expect(says).toContain(standing?.measuredChange.unit)
   })
 
   it('takes an electronic gauge where the readings are absolute, not a dial', () => {
@@ -348,5 +350,29 @@ describe('bad input', () => {
       const answer = leakTest.run({ ...leakTest.example, units })
       expect(leakTest.output.safeParse(answer).error).toBeUndefined()
     }
+  })
+})
+
+describe('a detector outside its conditions', () => {
+  const lost = {
+    refrigerant: 'R-134a',
+    chargeThen: '2 lb',
+    chargeNow: '1 lb 8 oz',
+    between: '365 d',
+  }
+  const finds = (input: Record<string, unknown>) =>
+    Object.fromEntries(
+      (run({ ...lost, ...input }).result.searching?.methods ?? []).map(({ id, findsThisLoss }) => [
+        id,
+        findsThisLoss,
+      ]),
+    )
+
+  it('is not promised to find what it would find within them', () => {
+    const warm = { staticPressure: '60 psig', ambientTemperature: '75 °F' }
+    expect(finds(warm)['electronic-4']).toBe('yes')
+    expect(finds({ ...warm, ambientTemperature: '50 °F' })['electronic-4']).toBe('cannot-tell')
+    expect(finds({ ...warm, staticPressure: '20 psig' })['electronic-4']).toBe('cannot-tell')
+    expect(finds({ ...warm, ambientTemperature: '50 °F' })['soap-film']).toBe('yes')
   })
 })
