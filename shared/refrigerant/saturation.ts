@@ -1,6 +1,7 @@
 import { CalcError } from '../errors.ts'
 import type { LineCurve } from '../substance/curve.ts'
 import type { Phase } from '../substance/density.ts'
+import { type MolarState, stateAt } from '../substance/state.ts'
 import type { Line, Refrigerant } from './refrigerant.ts'
 import { pressureRefusal, showPa, temperatureRefusal } from './refusal.ts'
 
@@ -32,14 +33,14 @@ export function saturatedDensity(r: Refrigerant, temperatureK: number, phase: Ph
   return lineAt(r, temperatureK, lineOf(phase)).density(temperatureK)
 }
 
-/** J/kg at K; 200 kJ/kg for saturated liquid at 0 °C (IIR). */
+/** J/kg at K; 200 kJ/kg for saturated liquid at 0 °C (IIR). One evaluation of the equation. */
 export function saturatedEnthalpy(r: Refrigerant, temperatureK: number, phase: Phase): number {
-  return lineAt(r, temperatureK, lineOf(phase)).enthalpy(temperatureK)
+  return saturatedState(r, temperatureK, phase).enthalpy / r.molarMass + r.raise.enthalpy
 }
 
-/** J/(kg·K) at K; 1 kJ/(kg·K) for saturated liquid at 0 °C (IIR). */
+/** J/(kg·K) at K; 1 kJ/(kg·K) for saturated liquid at 0 °C (IIR). One evaluation of the equation. */
 export function saturatedEntropy(r: Refrigerant, temperatureK: number, phase: Phase): number {
-  return lineAt(r, temperatureK, lineOf(phase)).entropy(temperatureK)
+  return saturatedState(r, temperatureK, phase).entropy / r.molarMass + r.raise.entropy
 }
 
 /**
@@ -49,7 +50,7 @@ export function saturatedEntropy(r: Refrigerant, temperatureK: number, phase: Ph
 export function latentHeat(r: Refrigerant, pressurePa: number): number {
   const boils = saturationTemperature(r, pressurePa, 'bubble')
   const dry = saturationTemperature(r, pressurePa, 'dew')
-  return r.dew.enthalpy(dry) - r.bubble.enthalpy(boils)
+  return saturatedEnthalpy(r, dry, 'vapour') - saturatedEnthalpy(r, boils, 'liquid')
 }
 
 /** Glide in K at an absolute pressure in Pa: dew less bubble temperature; 0 for a pure substance. */
@@ -62,6 +63,11 @@ export function glide(r: Refrigerant, pressurePa: number): number {
     })
   }
   return Math.max(0, width)
+}
+
+/** The equation's own state at the density of the curve: its zero is not the IIR's. */
+function saturatedState(r: Refrigerant, temperatureK: number, phase: Phase): MolarState {
+  return stateAt(r.model(), temperatureK, saturatedDensity(r, temperatureK, phase) / r.molarMass)
 }
 
 function lineAt(r: Refrigerant, temperatureK: number, line: Line): LineCurve {

@@ -30,21 +30,34 @@ export function evaluator(pieces: Pieces): (x: number) => number {
   }
 }
 
+/**
+ * Even and odd terms apart, since T₂ₖ(u) = Tₖ(v) and T₂ₖ₊₁(u) = u φₖ(v) with v = 2u² − 1, where φ
+ * follows the recurrence of T from φ₀ = 1 and φ₁ = 2v − 1: two chains of half the length, neither
+ * waiting for the other.
+ */
 function series(from: number, to: number, coefficients: readonly number[]): (x: number) => number {
-  const c = Float64Array.from(coefficients)
-  const last = c.length - 1
+  const count = Math.ceil(coefficients.length / 2)
+  const even = Float64Array.from({ length: count }, (_, k) => coefficients[2 * k] ?? 0)
+  const odd = Float64Array.from({ length: count }, (_, k) => coefficients[2 * k + 1] ?? 0)
   const scale = 4 / (to - from)
   const shift = (2 * (from + to)) / (to - from)
   return (x) => {
     const twiceU = scale * x - shift
-    let b1 = 0
-    let b2 = 0
-    for (let k = last; k > 0; k -= 1) {
+    const twiceV = twiceU * twiceU - 2
+    let e1 = 0
+    let e2 = 0
+    let o1 = 0
+    let o2 = 0
+    for (let k = count - 1; k > 0; k -= 1) {
       // In this order the subtraction does not wait for the product.
-      const b = twiceU * b1 + ((c[k] as number) - b2)
-      b2 = b1
-      b1 = b
+      const e = twiceV * e1 + ((even[k] as number) - e2)
+      const o = twiceV * o1 + ((odd[k] as number) - o2)
+      e2 = e1
+      e1 = e
+      o2 = o1
+      o1 = o
     }
-    return (c[0] as number) + 0.5 * twiceU * b1 - b2
+    const o0 = twiceV * o1 + ((odd[0] as number) - o2)
+    return (even[0] as number) + 0.5 * (twiceV * e1 + twiceU * (o0 - o1)) - e2
   }
 }

@@ -1,8 +1,11 @@
-import { evaluator, type Pieces } from '../../shared/substance/chebyshev.ts'
+import { evaluator } from '../../shared/substance/chebyshev.ts'
+import { piecesOf, type SeriesFile } from '../../shared/substance/curve.ts'
 
 const FEWEST = 5
-const MOST = 24
+const MOST = 32
 const MOST_PIECES = 64
+/** What a coefficient may be rounded to, as a share of the strictest error allowed; coarse first. */
+const UNITS = [1, 0.5, 0.2, 0.1, 0.05]
 
 interface Wanted {
   readonly from: number
@@ -14,47 +17,74 @@ interface Wanted {
 }
 
 /**
- * A piecewise Chebyshev series within the allowed error everywhere it is tried, as short as that
- * permits and with no more digits than that needs. Splits an interval that would need more than
- * MOST terms.
+ * A piecewise Chebyshev series within the allowed error everywhere it is tried, written as short
+ * as any tried here: fewer terms leave room for coarser coefficients, more terms the other way.
+ * Splits an interval that would need more than MOST terms.
  */
-export function fitSeries(wanted: Wanted): Pieces {
-  const x: number[] = [wanted.from]
-  const c: number[][] = []
+export function fitSeries(given: Wanted): SeriesFile {
+  const wanted = { ...given, exact: remembered(given.exact) }
+  const found = UNITS.flatMap((share) => {
+    const series = fitWith(wanted, share)
+    return series === undefined ? [] : [series]
+  })
+  const [shortest] = found.sort((a, b) => length(a) - length(b))
+  if (shortest === undefined) throw new Error('too many pieces: not a smooth curve')
+  return shortest
+}
+
+/** Each point is asked for once a unit, and costs a search or an equilibrium. */
+function remembered(exact: Wanted['exact']): Wanted['exact'] {
+  const known = new Map<number, number>()
+  return (x) => {
+    const value = known.get(x) ?? exact(x)
+    known.set(x, value)
+    return value
+  }
+}
+
+const length = (series: SeriesFile) => JSON.stringify(series).length
+
+function fitWith(wanted: Wanted, share: number): SeriesFile | undefined {
+  const unit = round(share * Math.min(...checksOf(wanted).map((check) => check.allowed)), 1)
+  const cuts: number[] = []
+  const c: (readonly number[])[] = []
   const todo: [number, number][] = [[wanted.from, wanted.to]]
   while (todo.length > 0) {
     const [from, to] = todo.pop() as [number, number]
-    const found = fitOne({ ...wanted, from, to })
+    const found = fitOne({ ...wanted, from, to }, unit)
     if (found !== undefined) {
       c.push(found)
-      x.push(to)
+      if (todo.length > 0) cuts.push(to)
       continue
     }
-    if (c.length + todo.length >= MOST_PIECES)
-      throw new Error('too many pieces: not a smooth curve')
-    const middle = (from + to) / 2
+    if (c.length + todo.length >= MOST_PIECES) return undefined
+    const middle = round((from + to) / 2, 4)
     todo.push([middle, to], [from, middle])
   }
-  return { x, c }
+  return { unit, ...(cuts.length === 0 ? {} : { cuts }), c }
 }
 
-function fitOne(wanted: Wanted): number[] | undefined {
+/** Whole multiples of `unit`. */
+function fitOne(wanted: Wanted, unit: number): readonly number[] | undefined {
   const { from, to, exact } = wanted
-  const nodes = points(from, to, MOST)
-  const values = nodes.map(exact)
-  const full = coefficients(values)
-  const between = [from, ...points(from, to, 2 * MOST + 1), to]
-  const checks = between.map((x) => ({ x, exact: exact(x), allowed: wanted.allowed(x) }))
-  const strictest = Math.min(...checks.map((check) => check.allowed))
-  // Rounding each of n coefficients by half a unit must cost a small part of the error allowed.
-  const unit = 10 ** Math.floor(Math.log10(strictest / 10))
-  const digits = Math.max(0, Math.round(-Math.log10(unit)))
+  const full = coefficients(points(from, to, MOST).map(exact))
+  const checks = checksOf(wanted)
   for (let terms = FEWEST; terms <= MOST; terms += 1) {
-    const rounded = full.slice(0, terms).map((value) => Number(value.toFixed(digits)))
-    const f = evaluator({ x: [from, to], c: [rounded] })
-    if (checks.every((check) => Math.abs(f(check.x) - check.exact) <= check.allowed)) return rounded
+    const whole = full.slice(0, terms).map((value) => Math.round(value / unit))
+    const f = evaluator(piecesOf({ unit, c: [whole] }, from, to))
+    if (checks.every((check) => Math.abs(f(check.x) - check.exact) <= check.allowed)) return whole
   }
   return undefined
+}
+
+function checksOf({ from, to, exact, allowed }: Wanted) {
+  const between = [from, ...points(from, to, 3 * MOST + 1), to]
+  return between.map((x) => ({ x, exact: exact(x), allowed: allowed(x) }))
+}
+
+/** To so many significant digits. */
+export function round(value: number, digits: number): number {
+  return Number(value.toPrecision(digits))
 }
 
 /** Chebyshev points of the first kind, rising. */

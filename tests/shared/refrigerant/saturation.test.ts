@@ -25,7 +25,7 @@ const pressureBetween = (low: number, high: number, a: number) =>
 describe.each(refrigerants())('saturation of $id', ({ id }) => {
   const r = refrigerant(id)
 
-  it.each(LINES)('T → p → T comes back within 0.1 mK on the %s line', (line) => {
+  it.each(LINES)('T → p → T comes back within 0.5 mK on the %s line', (line) => {
     const { fromK, toK } = r[line]
     fc.assert(
       fc.property(share, (a) => {
@@ -33,18 +33,18 @@ describe.each(refrigerants())('saturation of $id', ({ id }) => {
         // The pressure of an end may be rounded past the stored end: stay a hair inside.
         const { fromPa, toPa } = r[line]
         const p = Math.min(toPa, Math.max(fromPa, saturationPressure(r, t, line)))
-        expect(Math.abs(saturationTemperature(r, p, line) - t)).toBeLessThan(1e-4)
+        expect(Math.abs(saturationTemperature(r, p, line) - t)).toBeLessThan(5e-4)
       }),
     )
   })
 
-  it.each(LINES)('p → T → p comes back within 3e-6 on the %s line', (line) => {
+  it.each(LINES)('p → T → p comes back within 2e-5 on the %s line', (line) => {
     const { fromPa, toPa, fromK, toK } = r[line]
     fc.assert(
       fc.property(share, (a) => {
         const p = pressureBetween(fromPa, toPa, a)
         const t = Math.min(toK, Math.max(fromK, saturationTemperature(r, p, line)))
-        expect(Math.abs(saturationPressure(r, t, line) / p - 1)).toBeLessThan(3e-6)
+        expect(Math.abs(saturationPressure(r, t, line) / p - 1)).toBeLessThan(2e-5)
       }),
     )
   })
