@@ -21,6 +21,7 @@ import { recoveredAgainst } from './recovered.ts'
 import type { ChargeResult } from './result.ts'
 import { checkSizes } from './sizes.ts'
 import { againstCharge, againstScale } from './tolerance.ts'
+import { unusedChargeFields } from './unused.ts'
 
 /** Cautions of every such job; a refrigerant that burns adds its own. */
 export const ALWAYS = [
@@ -173,6 +174,7 @@ export function computeCharge(input: ChargeInput): Computation<Computed<ChargeRe
       ...(usesPressure || air ? place.warnings : []),
       ...job.warnings,
       ...recovered.warnings,
+      ...unusedChargeFields(input, job, decision.kind),
       ...bandWarnings(kind, settled, charge?.to.si),
     ],
   }

@@ -53,6 +53,12 @@ export function spaceOf(geometry: Geometry, path: Path): Space {
   }
   if (volume) {
     if (makerMassPerLength && !length) throw lengthMissing(path, 'makerMassPerLength')
+    if (length && !makerMassPerLength) {
+      throw new CalcError('bad-input', 'A length says nothing beside a volume.', {
+        path: [...path, 'length'],
+        hint: 'Leave it out, or give hoseSize, tubeSize or innerDiameter instead of the volume.',
+      })
+    }
     return { volume: reading(volume), how: 'volume as given', sources: [], assumptions: [] }
   }
   if (!length) {

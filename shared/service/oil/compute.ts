@@ -2,7 +2,7 @@ import { cautions } from '../../cautions.ts'
 import type { Assumption, Computation, Computed, Step } from '../../operation.ts'
 import { type Quantity, volume } from '../../quantity/index.ts'
 import { refrigerant } from '../../refrigerant/index.ts'
-import { under } from '../refrigerant-input.ts'
+import { flammableCautions, under } from '../refrigerant-input.ts'
 import { LONG_HOSE_NOTES } from './amounts.ts'
 import { checkOilInput } from './check.ts'
 import { STANDARD_RULE } from './compressor.ts'
@@ -59,10 +59,13 @@ export function computeOil(input: OilInput): Computation<Computed<OilResult>> {
       advice: adviceFor(input, lines),
     },
     steps: stepsOf(lines, totalM3, { add, pour, holds: input.compressorHolds }, shown),
-    cautions: cautions(
-      ...ALWAYS,
-      ...(input.compressorDrive === 'electric' ? (['electric-compressor-oil'] as const) : []),
-    ),
+    cautions: [
+      ...cautions(
+        ...ALWAYS,
+        ...(input.compressorDrive === 'electric' ? (['electric-compressor-oil'] as const) : []),
+      ),
+      ...flammableCautions(r),
+    ],
     sources: [
       ...lines.flatMap((line) => line.sources),
       ...[gathered.totalSource].flatMap((entry) => entry ?? []),

@@ -772,3 +772,60 @@ describe('more recovered than the opened part can have held', () => {
     expect(result.conclusion).not.toMatch(/missing: weigh it in/u)
   })
 })
+
+describe('fields that count for nothing', () => {
+  const unused = (input: Record<string, unknown>) =>
+    charge
+      .run({ refrigerant: 'R-134a', labelCharge: '2 lb', ...input })
+      .warnings.filter(({ code }) => code === 'not-used')
+      .map(({ message }) => message.split(' ')[0])
+
+  it('are named where the full charge is weighed in', () => {
+    expect(
+      unused({
+        case: 'system-opened',
+        spillVolume: '2 mL',
+        whatIf: true,
+        chargeTolerance: '1 oz',
+        vapourSpace: '2 L',
+        partings: 3,
+        phase: 'liquid',
+        temperature: '110 °F',
+      }).sort(),
+    ).toEqual(
+      [
+        'chargeTolerance',
+        'partings',
+        'phase',
+        'spillVolume',
+        'temperature',
+        'vapourSpace',
+        'whatIf',
+      ].sort(),
+    )
+    expect(unused({ case: 'system-opened' })).toEqual([])
+    const part = { oldVolume: '1 L', newVolume: '1.1 L', phase: 'liquid', temperature: '110 °F' }
+    expect(unused({ case: 'system-opened', ...part })).toEqual([])
+  })
+
+  it('are named in a correction', () => {
+    const section = { volume: '200 mL', phase: 'liquid', temperature: '110 °F' }
+    expect(
+      unused({ case: 'section-opened', ...section, partings: 3, vapourSpace: '2 L', whatIf: true }),
+    ).toEqual(['partings', 'vapourSpace', 'whatIf'])
+    expect(unused({ case: 'section-opened', ...section })).toEqual([])
+  })
+
+  it('a length beside a volume is refused', () => {
+    const error = refusal({
+      refrigerant: 'R-134a',
+      case: 'section-opened',
+      volume: '200 mL',
+      length: '4 ft',
+      phase: 'liquid',
+      temperature: '110 °F',
+    })
+    expect(error.code).toBe('bad-input')
+    expect(error.path).toEqual(['length'])
+  })
+})

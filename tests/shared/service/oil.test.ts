@@ -436,6 +436,8 @@ describe('oil type', () => {
       oil.run({ ...machine, compressorDrive }).cautions.map(({ id }) => id)
     expect(ids('electric')).toContain('electric-compressor-oil')
     expect(ids('belt')).not.toContain('electric-compressor-oil')
+    const yf = oil.run({ refrigerant: 'R-1234yf', replaced: ['drier'] }).cautions
+    expect(yf.map(({ id }) => id)).toContain('flammable')
   })
 
   it('tells how far each source was checked', () => {
