@@ -16,6 +16,7 @@ import { checkBlend, checkTemperature, shareWithin } from './fractionation/limit
 import { burningWarnings, stepsOf } from './fractionation/tell.ts'
 import { byMass, type Part, workOut } from './fractionation/work-out.ts'
 import { placeIn, resolveBarometer } from './place.ts'
+import { plausible } from './plausible.ts'
 import { propertySources, propertyWarnings } from './property-sources.ts'
 import { flammableCautions, refrigerantIn, under } from './refrigerant-input.ts'
 import { sourceTable } from './source-table.ts'
@@ -124,6 +125,7 @@ export const fractionation = defineOperation({
     const place = resolveBarometer(input)
     const gauge = (pressurePa: number) => toGauge(pressurePa, place.barometerPa)
     const { escapes, temperature, lost, charge } = input
+    if (charge) plausible(charge, 1e-3, 1e6, 'A mass at the start', ['charge'])
     const share = input.liquidShare?.si ?? data.startLiquidShare
     const leak = workOut(r.info, temperature.si, share, escapes, lost.si)
     const practice = statements(

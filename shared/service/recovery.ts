@@ -69,7 +69,7 @@ const fields = {
     .describe('Month of the last requalification stamped on the collar, YYYY-MM'),
   on: z.string().max(20).optional().describe('Day of the work, YYYY-MM-DD'),
   requalificationYears: z
-    .union([z.literal(5), z.literal(10), z.literal(12)])
+    .literal([5, 10, 12])
     .default(5)
     .describe('Requalification period of the cylinder: 5, 10 or 12 years'),
   ...placeIn,

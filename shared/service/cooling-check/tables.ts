@@ -89,6 +89,14 @@ function between(knots: readonly Knot[], at: number): Range | undefined {
   return [mix(0), mix(1)]
 }
 
+const PRINTED = (data.rows as readonly RowData[]).flatMap(({ pressures: rows = [] }) =>
+  rows.map(({ ambient }) => kelvin(ambient)),
+)
+
+/** A maker that prints one pair of pressures means cooling weather: what other tables span stands for it. */
+const inPrintedWeather = (ambientK: number) =>
+  ambientK >= Math.min(...PRINTED) && ambientK <= Math.max(...PRINTED)
+
 function read(row: RowData): PerformanceTable {
   const knots = (side: 'high' | 'low') =>
     (row.pressures ?? []).map((entry) => ({
@@ -98,7 +106,8 @@ function read(row: RowData): PerformanceTable {
   const side = (name: 'high' | 'low') => {
     const rows = knots(name)
     const anywhere = row.anyAmbient && pressures(row.anyAmbient[name])
-    return (ambientK: number) => anywhere ?? between(rows, ambientK)
+    return (ambientK: number) =>
+      anywhere ? (inPrintedWeather(ambientK) ? anywhere : undefined) : between(rows, ambientK)
   }
   const vents = (row.vents ?? []).map(({ air, vent }) => ({
     at: kelvin(air),

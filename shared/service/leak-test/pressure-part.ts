@@ -12,6 +12,7 @@ import {
   toGauge,
 } from '../../quantity/index.ts'
 import type { Notes } from '../notes.ts'
+import { plausible } from '../plausible.ts'
 import { under } from '../refrigerant-input.ts'
 import { say } from '../say.ts'
 
@@ -173,6 +174,9 @@ function refuseAbove(path: string, gauge: Quantity<'gaugePressure'>, weakest: Ra
   )
 }
 
+/** Above this, Pa, no nitrogen cylinder is filled (about 4,350 psi). */
+const HIGHEST_PA = 3e7
+
 /** A reading as absolute pressure, with the uncertainty of a service gauge where none was stated. */
 export function measured(
   reading: PressureReading,
@@ -181,5 +185,6 @@ export function measured(
   servicePlusMinusPa: number,
 ): Quantity<'absolutePressure'> {
   const absolute = under(path, () => toAbsolute(reading, barometerPa))
+  plausible(absolute, 0, HIGHEST_PA, 'A pressure', [path])
   return absolutePressure(absolute.si, absolute.plusMinus ?? servicePlusMinusPa)
 }

@@ -268,3 +268,12 @@ describe('sides that have not met at rest', () => {
     expect(rest('110 psig', '110 psig')).toBe('charge-present')
   })
 })
+
+describe('tables without an ambient', () => {
+  it('say nothing of weather in which nobody tests cooling', () => {
+    const high = (ambient: string) =>
+      run({ ambient, highPressure: '100 psig' }).result.bands.high.verdict
+    expect(high('20 °F')).toBe('no-table')
+    expect(high('90 °F')).toBe('below-all')
+  })
+})

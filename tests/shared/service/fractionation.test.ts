@@ -145,3 +145,10 @@ describe('fractionation', () => {
     expect(() => fractionation.output.parse(fractionation.run(fractionation.example))).not.toThrow()
   })
 })
+
+it('follows no charge of nothing', () => {
+  const nothing = { ...fractionation.example, charge: '0 lb' }
+  expect(() => fractionation.run(nothing)).toThrow(
+    expect.objectContaining({ code: 'out-of-range', path: ['charge'] }),
+  )
+})

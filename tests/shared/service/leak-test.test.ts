@@ -67,6 +67,11 @@ describe('a test that can show nothing', () => {
       ['startPressure'],
     ],
     ['a rating of nothing', { ...cooled, lowSideRating: '0 psig' }, ['lowSideRating']],
+    [
+      'a pressure that no cylinder has',
+      { ...cooled, startPressure: '1e6 psig' },
+      ['startPressure'],
+    ],
     ['a time and a volume alone', { elapsed: '12 h', volume: '5 L' }, ['startPressure']],
     [
       'a rating below vacuum',

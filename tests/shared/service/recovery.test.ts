@@ -448,3 +448,8 @@ describe('laws', () => {
     )
   })
 })
+
+it('names every period of requalification that there is', () => {
+  const error = refusal({ ...cylinder, requalificationYears: 7 })
+  expect(error.hint).toContain('5, 10, 12')
+})
