@@ -12,7 +12,7 @@ import { absolute, type Filling } from './filling.ts'
 export function twoPhase(r: Refrigerant, contents: Contents, barometerPa: number): Filling {
   const { temperature, pressure, quality } = contents
   if (!quality) {
-    throw new CalcError('two-phase', 'A two-phase space needs its quality.', {
+    throw new CalcError('missing-input', 'A two-phase space needs its quality.', {
       path: ['quality'],
       hint: 'Give quality as vapour in percent of the mass in the space ("25 %"), or phase liquid or vapour if it holds only that.',
     })
