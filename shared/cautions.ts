@@ -1,5 +1,5 @@
-import * as z from 'zod'
 import data from '../data/service/cautions.json' with { type: 'json' }
+import * as z from './schema.ts'
 import { distinctSources, type Mark, type Source, source } from './sources.ts'
 
 export const CAUTION_LEVELS = ['danger', 'warning', 'note'] as const

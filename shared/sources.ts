@@ -1,4 +1,4 @@
-import * as z from 'zod'
+import * as z from './schema.ts'
 
 /** How far a statement can be trusted. */
 export const MARKS = {

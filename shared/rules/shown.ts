@@ -1,4 +1,4 @@
-import * as z from 'zod'
+import * as z from '../schema.ts'
 import { MARKS, type Mark } from '../sources.ts'
 import { HELD, NEEDED } from './certificate.ts'
 import { PLACES } from './types.ts'

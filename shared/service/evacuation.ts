@@ -1,4 +1,3 @@
-import * as z from 'zod'
 import { cautions } from '../cautions.ts'
 import { CalcError } from '../errors.ts'
 import { defineOperation } from '../operation.ts'
@@ -11,6 +10,7 @@ import {
   toGauge,
 } from '../quantity/index.ts'
 import { refrigerant } from '../refrigerant/index.ts'
+import * as z from '../schema.ts'
 import { HOLD_LIMITS, vacuumSource } from './evacuation/hold-limit.ts'
 import { FLOW_SOURCES } from './evacuation/hose-flow.ts'
 import { pullDownOut, pullDownPart } from './evacuation/pull-down-part.ts'

@@ -1,4 +1,4 @@
-import * as z from 'zod'
+import * as z from '../schema.ts'
 import { MARKS, type Mark, type Source } from '../sources.ts'
 
 export const statementOut = z

@@ -1,4 +1,3 @@
-import * as z from 'zod'
 import type { Computed } from '../../operation.ts'
 import {
   compareWithBand,
@@ -10,6 +9,7 @@ import {
   temperature,
   temperatureDifference,
 } from '../../quantity/index.ts'
+import * as z from '../../schema.ts'
 import { cooledAir, type MoistAir, moistAir } from '../moist-air.ts'
 import type { Notes } from '../notes.ts'
 import { under } from '../refrigerant-input.ts'

@@ -1,4 +1,3 @@
-import * as z from 'zod'
 import type { Computed } from '../../operation.ts'
 import {
   type Comparison,
@@ -9,6 +8,7 @@ import {
   temperature,
 } from '../../quantity/index.ts'
 import type { Refrigerant } from '../../refrigerant/index.ts'
+import * as z from '../../schema.ts'
 import type { Notes } from '../notes.ts'
 import { say } from '../say.ts'
 import {

@@ -1,4 +1,3 @@
-import * as z from 'zod'
 import { CalcError } from '../../errors.ts'
 import type { Computed } from '../../operation.ts'
 import {
@@ -10,6 +9,7 @@ import {
   toAbsolute,
   volumeFlow,
 } from '../../quantity/index.ts'
+import * as z from '../../schema.ts'
 import type { Notes } from '../notes.ts'
 import { plausible } from '../plausible.ts'
 import { under } from '../refrigerant-input.ts'

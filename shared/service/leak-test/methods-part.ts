@@ -1,4 +1,3 @@
-import * as z from 'zod'
 import type { Computed } from '../../operation.ts'
 import {
   compareWithBand,
@@ -11,6 +10,7 @@ import {
   toGauge,
 } from '../../quantity/index.ts'
 import type { Refrigerant } from '../../refrigerant/index.ts'
+import * as z from '../../schema.ts'
 import type { Notes } from '../notes.ts'
 import { under } from '../refrigerant-input.ts'
 import { leakFacts, leakSource } from './facts.ts'

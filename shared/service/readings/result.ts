@@ -1,4 +1,3 @@
-import * as z from 'zod'
 import {
   absolutePressure,
   quantityOut,
@@ -6,6 +5,7 @@ import {
   temperatureDifference,
   toGauge,
 } from '../../quantity/index.ts'
+import * as z from '../../schema.ts'
 import type { Figure } from './figure.ts'
 import type { Figures, Side } from './figures.ts'
 import { type Finding, findingOut } from './findings.ts'

@@ -1,10 +1,10 @@
-import * as z from 'zod'
 import data from '../../../data/service/recovery.json' with { type: 'json' }
 import { cautions } from '../../cautions.ts'
 import { CalcError } from '../../errors.ts'
 import type { Computed } from '../../operation.ts'
 import { mass, type Quantity, quantityOut } from '../../quantity/index.ts'
 import { type Refrigerant, refrigerant } from '../../refrigerant/index.ts'
+import * as z from '../../schema.ts'
 import type { Notes } from '../notes.ts'
 import { propertySources } from '../property-sources.ts'
 import { under } from '../refrigerant-input.ts'

@@ -1,4 +1,3 @@
-import * as z from 'zod'
 import { CalcError } from '../../errors.ts'
 import {
   addCalcIssue,
@@ -7,6 +6,7 @@ import {
   readQuantity,
   requireUnit,
 } from '../../quantity/index.ts'
+import * as z from '../../schema.ts'
 
 /** An end or the step of a table: the figure, in the unit that it was written in. */
 export interface Bound<K extends Kind = Kind> {
