@@ -24,8 +24,11 @@ const WANTED: Readonly<Record<string, string>> = {
   record: 'An object with named fields',
 }
 
+/** Places of further faults that an error names, so that not each takes a try of its own. */
+const MOST_PLACES = 6
+
 /**
- * The project's error for the first fault that a schema found.
+ * The project's error for the first fault that a schema found; the hint names where the others are.
  *
  * @param fields - Names that the input knows, to find the one that was meant.
  */
@@ -33,6 +36,17 @@ export function issueError(issues: readonly Issue[], fields: readonly string[] =
   // A misspelt field explains a missing one, so it is named first.
   const issue = issues.find(({ code }) => code === 'unrecognized_keys') ?? issues[0]
   if (!issue) return new CalcError('bad-input', 'The input does not fit.')
+  const error = faultOf(issue, fields)
+  const others = issues.filter((other) => other !== issue).map(({ path }) => path.join('.'))
+  const places = [...new Set(others)].filter((place) => place !== '').slice(0, MOST_PLACES)
+  if (places.length === 0) return error
+  return new CalcError(error.code, error.message, {
+    path: error.path,
+    hint: `${error.hint} Look at ${places.join(', ')} too.`.trim(),
+  })
+}
+
+function faultOf(issue: Issue, fields: readonly string[]): CalcError {
   const path = issue.path.map((part) => (typeof part === 'symbol' ? String(part) : part))
   const calc = issue.params?.calc
   if (calc) {

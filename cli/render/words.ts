@@ -1,5 +1,7 @@
 /** Letters that stay capital in a label, by their spelling in a field name. */
 const ABBREVIATIONS: Readonly<Record<string, string>> = {
+  c: '°C',
+  f: '°F',
   id: 'ID',
   url: 'URL',
   gwp: 'GWP',
@@ -13,6 +15,7 @@ const ABBREVIATIONS: Readonly<Record<string, string>> = {
 export function labelOf(name: string): string {
   const words = name
     .replace(/([a-z0-9])([A-Z])/gu, '$1 $2')
+    .replace(/([a-z])(\d)/gu, '$1 $2')
     .split(/[\s_-]+/u)
     .map((word) => ABBREVIATIONS[word.toLowerCase()] ?? word.toLowerCase())
   const text = words.join(' ')

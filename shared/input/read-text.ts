@@ -7,7 +7,7 @@ import { type Field, fieldNamed, kebab, type Shape } from './field.ts'
  *
  * - quantity, text, choice: the text itself (the operation's own schema judges it)
  * - number, flag: read here, since a text is refused where JSON has a number or a boolean
- * - list: JSON, or its items separated by `;`
+ * - list: JSON, or its items separated by `;` (choices and numbers also by `,`)
  * - record: JSON, or `key=value,key=value`
  *
  * @throws {CalcError} `bad-input` with the path for a text that is no such thing.
@@ -87,8 +87,10 @@ function readList(item: Shape, text: string): readonly unknown[] {
     if (!Array.isArray(value)) throw new CalcError('bad-input', 'A list is needed here.')
     return value
   }
+  // Words and numbers hold no comma, so there it parts items too.
+  const plain = item.type === 'choice' || item.type === 'number'
   return trimmed
-    .split(';')
+    .split(plain ? /[;,]/u : ';')
     .filter((part) => part.trim() !== '')
     .map((part, index) => {
       try {

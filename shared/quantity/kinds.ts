@@ -101,6 +101,16 @@ const barometricUnits: readonly Unit[] = [
 
 const FAHRENHEIT = 5 / 9
 
+const LENGTH_UNITS: readonly Unit[] = [
+  unit('in', INCH, '"', 'inch', 'inches', '″'),
+  unit('ft', FOOT, "'", 'foot', 'feet', '′'),
+  unit('yd', 3 * FOOT, 'yard', 'yards'),
+  unit('mm', 1e-3, 'millimetre', 'millimeter', 'millimetres', 'millimeters'),
+  unit('cm', 1e-2, 'centimetre', 'centimeter'),
+  unit('m', 1, 'metre', 'meter', 'metres', 'meters'),
+  unit('km', 1e3, 'kilometre', 'kilometer'),
+]
+
 const tables = {
   temperature: [
     withOffset(
@@ -145,15 +155,8 @@ const tables = {
     unit('qt', US_GALLON / 4, 'quart', 'quarts'),
     unit('pt', US_GALLON / 8, 'pint', 'pints'),
   ],
-  length: [
-    unit('in', INCH, '"', 'inch', 'inches', '″'),
-    unit('ft', FOOT, "'", 'foot', 'feet', '′'),
-    unit('yd', 3 * FOOT, 'yard', 'yards'),
-    unit('mm', 1e-3, 'millimetre', 'millimeter', 'millimetres', 'millimeters'),
-    unit('cm', 1e-2, 'centimetre', 'centimeter'),
-    unit('m', 1, 'metre', 'meter', 'metres', 'meters'),
-    unit('km', 1e3, 'kilometre', 'kilometer'),
-  ],
+  length: LENGTH_UNITS,
+  altitude: LENGTH_UNITS,
   duration: [
     unit('s', 1, 'sec', 'secs', 'second', 'seconds'),
     unit('min', MINUTE, 'mins', 'minute', 'minutes'),
@@ -245,6 +248,7 @@ export const KIND_NAMES: Readonly<Record<Kind, KindName>> = {
   mass: { name: 'a mass', examples: ['2 lb 6 oz', '28 oz', '340 g', '1.1 kg'] },
   volume: { name: 'a volume', examples: ['8 fl oz', '240 mL', '240 cc', '1.2 L'] },
   length: { name: 'a length', examples: ['3/8 in', '12 ft', '9.5 mm', '3.6 m'] },
+  altitude: { name: 'an altitude', examples: ['1200 ft', '365 m', '-150 ft'] },
   duration: { name: 'a time', examples: ['10 min', '1 h 30 min', '90 s'] },
   density: { name: 'a density', examples: ['1207 kg/m3', '1.2 g/mL', '75 lb/ft3'] },
   massPerLength: { name: 'a mass per length', examples: ['0.6 oz/ft', '56 g/m'] },

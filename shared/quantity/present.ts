@@ -69,6 +69,7 @@ const CHOICES: Readonly<Record<Kind, { readonly us: Chooser; readonly si: Choose
     us: (si) => (Math.abs(si) < 0.6 ? ['in', 3] : ['ft', 2]),
     si: (si) => (Math.abs(si) < 0.5 ? ['mm', 2] : ['m', 2]),
   },
+  altitude: { us: always('ft', 0), si: always('m', 0) },
   duration: { us: durationChoice, si: durationChoice },
   density: { us: significant('lb/ft3', 16.01846337396, 5), si: significant('kg/m3', 1, 5) },
   massPerLength: { us: significant('oz/ft', 0.09301022, 3), si: significant('g/m', 1e-3, 3) },

@@ -89,6 +89,8 @@ export const length = maker('length')
 export const duration = maker('duration')
 /** Density, kg/m³. */
 export const density = maker('density')
+/** Height above sea level, m; negative below it. */
+export const altitude = maker('altitude')
 /** Mass per length, kg/m. */
 export const massPerLength = maker('massPerLength')
 /** Volume flow, m³/s. */

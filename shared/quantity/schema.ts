@@ -1,5 +1,5 @@
-import * as z from 'zod'
 import { CalcError } from '../errors.ts'
+import * as z from '../schema.ts'
 import { KIND_NAMES, type Kind } from './kinds.ts'
 import { type Accepted, missingUnit, parseQuantity, physical, wouldDo } from './parse.ts'
 import type { ShownQuantity } from './present.ts'
@@ -104,6 +104,7 @@ export const quantityIn = {
   mass: schemaOf('Mass', 'A mass', ['mass']),
   volume: schemaOf('Volume', 'A volume', ['volume']),
   length: schemaOf('Length', 'A length', ['length']),
+  altitude: schemaOf('Altitude', 'A height above sea level, negative below it', ['altitude']),
   duration: schemaOf('Duration', 'A time span', ['duration']),
   density: schemaOf('Density', 'A density', ['density']),
   massPerLength: schemaOf('MassPerLength', 'A mass per length', ['massPerLength']),

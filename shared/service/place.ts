@@ -6,9 +6,9 @@ import { say } from './say.ts'
 
 /** Where the machine stands: every step that reads a gauge takes these two fields. */
 export const placeIn = {
-  altitude: quantityIn.length
+  altitude: quantityIn.altitude
     .optional()
-    .describe('Height of the place above sea level; below sea level give the barometer instead'),
+    .describe('Height of the place above sea level, negative below it'),
   barometer: quantityIn.barometricPressure
     .optional()
     .describe(
@@ -17,7 +17,7 @@ export const placeIn = {
 }
 
 export interface Place {
-  readonly altitude?: Quantity<'length'> | undefined
+  readonly altitude?: Quantity<'altitude'> | undefined
   readonly barometer?: Quantity<'barometricPressure'> | undefined
 }
 
@@ -97,7 +97,7 @@ export function resolveBarometer({ altitude, barometer }: Place): ResolvedPlace 
   }
 }
 
-function standardAt(altitude: Quantity<'length'>): number {
+function standardAt(altitude: Quantity<'altitude'>): number {
   try {
     return standardAtmosphere(altitude.si)
   } catch (error) {

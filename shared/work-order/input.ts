@@ -1,7 +1,7 @@
-import * as z from 'zod'
 import { quantityIn } from '../quantity/index.ts'
 import { CERTIFICATE_IDS } from '../rules/library.ts'
 import { COMPRESSORS, MACHINES, PLACES } from '../rules/types.ts'
+import * as z from '../schema.ts'
 import { PARTS } from '../service/oil/fields.ts'
 import { METERING_DEVICES } from '../service/readings/fields.ts'
 import { refrigerantIn } from '../service/refrigerant-input.ts'
@@ -97,7 +97,9 @@ export const fields = {
   place: z
     .strictObject({
       law: z.enum(PLACES).optional().describe('Whose law binds the work'),
-      altitude: quantityIn.length.optional().describe('Height of the place above sea level'),
+      altitude: quantityIn.altitude
+        .optional()
+        .describe('Height of the place above sea level, negative below it'),
       barometer: quantityIn.barometricPressure
         .optional()
         .describe('Barometric pressure at the place, not reduced to sea level'),

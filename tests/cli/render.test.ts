@@ -48,6 +48,7 @@ describe('labels', () => {
     expect(labelOf('liquidDensity')).toBe('Liquid density')
     expect(labelOf('dew-point')).toBe('Dew point')
     expect(labelOf('gwp')).toBe('GWP')
+    expect(labelOf('pressureAt104F')).toBe('Pressure at 104 °F')
   })
 })
 
@@ -240,5 +241,34 @@ describe('lists of sections', () => {
     const [head, first] = treeLines(rows, 0, page)
     expect(head).toMatch(/At +High from, psig +High to, psig/u)
     expect(first).toMatch(/70 +120 +190/u)
+  })
+})
+
+describe('lists of choices', () => {
+  it('take commas as well as repeated options', async () => {
+    const tail = ['--existing-oil', 'PAG 46', '--json']
+    const commas = await session(['oil', 'R-134a', '--replaced', 'condenser,drier', ...tail])
+    const repeated = ['--replaced', 'condenser', '--replaced', 'drier']
+    expect(commas.status).toBe(0)
+    expect(await session(['oil', 'R-134a', ...repeated, ...tail])).toEqual(commas)
+  })
+})
+
+describe('a place below sea level', () => {
+  it('is given as a negative altitude', async () => {
+    const { out } = await session([
+      'saturation',
+      'R-134a',
+      '--pressure',
+      '0 psig',
+      '--altitude',
+      '-1300 ft',
+      '--json',
+    ])
+    // The standard atmosphere at −1300 ft: 106.2 kPa, so 0 psig is warmer than at sea level.
+    const { result } = JSON.parse(out) as {
+      result: { dew: { absolutePressure: { also: { value: number } } } }
+    }
+    expect(result.dew.absolutePressure.also.value).toBeCloseTo(106.2, 1)
   })
 })

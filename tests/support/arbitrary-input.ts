@@ -16,6 +16,7 @@ const RANGES: Readonly<
   PressureDifference: [['pressureDifference'], 10, 1e6],
   Mass: [['mass'], 0.05, 30],
   Volume: [['volume'], 1e-6, 0.05],
+  Altitude: [['altitude'], 10, 5e3],
   Length: [['length'], 1e-3, 2e3],
   Duration: [['duration'], 10, 1e5],
   Density: [['density'], 1, 1500],

@@ -11,6 +11,7 @@ a { color: var(--mark); }
 code, pre { font: .9em/1.45 ui-monospace, monospace; }
 pre { padding: .75rem; overflow-x: auto; background: var(--box); border-left: 3px solid var(--mark); }
 .scroll { overflow-x: auto; }
+td:last-child { width: 55%; min-width: 14rem; }
 table { border-collapse: collapse; width: 100%; }
 th, td { padding: .35rem .75rem .35rem 0; text-align: left; vertical-align: top; border-bottom: 1px solid var(--rule); }
 nav ul { columns: 15rem; padding: 0; list-style: none; }

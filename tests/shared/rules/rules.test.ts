@@ -402,7 +402,13 @@ describe('the other jurisdictions', () => {
     ['uk', { ...road, action: 'charge' }, 'vehicle', 'look-up', ['uk-training-attestation']],
     ['uk', { ...loader }, 'mobile', 'look-up', []],
     ['uk', { ...split }, 'stationary', 'look-up', []],
-    ['canada', { ...loader }, 'halocarbon', 'required', ['ca-certified', 'ca-ontario-odp-card']],
+    [
+      'canada',
+      { ...loader },
+      'halocarbon',
+      'required',
+      ['ca-certified', 'ca-ontario-odp-card', 'ca-other-province'],
+    ],
     ['canada', { ...loader, refrigerant: 'R-290' }, 'no-halocarbon', 'look-up', []],
     ['australia', { ...loader }, 'fluorocarbon', 'required', ['au-handling-licence']],
     [

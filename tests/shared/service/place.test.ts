@@ -3,7 +3,7 @@ import { CalcError } from '../../../shared/errors.ts'
 import { quantity } from '../../../shared/quantity/index.ts'
 import { resolveBarometer } from '../../../shared/service/place.ts'
 
-const altitude = (feet: number) => quantity('length', feet, 'ft')
+const altitude = (feet: number) => quantity('altitude', feet, 'ft')
 const barometer = (inHg: number, plusMinus?: number) =>
   quantity('barometricPressure', inHg, 'inHg', plusMinus)
 
