@@ -130,7 +130,7 @@ const Default = kind<zod.ZodDefault>('ZodDefault', core.$ZodDefault)
 const Pipe = kind<zod.ZodPipe>('ZodPipe', core.$ZodPipe)
 const Transform = kind<zod.ZodTransform>('ZodTransform', core.$ZodTransform)
 
-export const ZodObject = kind<zod.ZodObject>('ZodObject', core.$ZodObjectJIT)
+export const ZodObject = kind<zod.ZodObject>('ZodObject', core.$ZodObject)
 Object.defineProperty(ZodObject.prototype, 'shape', {
   get(this: zod.ZodObject) {
     return this._zod.def.shape
@@ -142,8 +142,7 @@ function transformer(change: (value: unknown, context: object) => unknown): zod.
   return new Transform({
     type: 'transform',
     transform(value, payload) {
-      const addIssue = (issue: object) =>
-        payload.issues.push({ input: value, ...issue } as Any)
+      const addIssue = (issue: object) => payload.issues.push({ input: value, ...issue } as Any)
       return change(value, { addIssue })
     },
   })

@@ -1,6 +1,6 @@
-import { Hono } from 'hono'
 import { etag } from 'hono/etag'
 import { methodNotAllowed } from 'hono/method-not-allowed'
+import { Hono } from 'hono/tiny'
 import { nearestNames } from '../shared/nearest.ts'
 import type { Operation } from '../shared/operation.ts'
 import { operations as everyOperation } from '../shared/operations.ts'

@@ -1,5 +1,6 @@
-import { type Context, Hono, type MiddlewareHandler } from 'hono'
+import type { Context, MiddlewareHandler } from 'hono'
 import { bodyLimit } from 'hono/body-limit'
+import { Hono } from 'hono/tiny'
 import { CalcError } from '../../shared/errors.ts'
 import { parseJson } from '../../shared/input/index.ts'
 import type { Operation } from '../../shared/operation.ts'

@@ -1,5 +1,6 @@
-import { type Context, Hono } from 'hono'
+import type { Context } from 'hono'
 import { accepts } from 'hono/accepts'
+import { Hono } from 'hono/tiny'
 import { CalcError } from '../../shared/errors.ts'
 import { fieldsOf } from '../../shared/input/index.ts'
 import type { Answer, Operation } from '../../shared/operation.ts'
