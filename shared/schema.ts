@@ -43,7 +43,14 @@ const Type: core.$constructor<zod.ZodType> = core.$constructor<zod.ZodType>(
       return new Optional({ type: 'optional', innerType: this })
     },
     default(this: zod.ZodType, value: unknown) {
-      return new Default({ type: 'default', innerType: this, defaultValue: value })
+      return new Default({
+        type: 'default',
+        innerType: this,
+        get defaultValue() {
+          // Whoever got it may change it.
+          return Array.isArray(value) ? [...value] : value
+        },
+      })
     },
     transform(this: zod.ZodType, change: Any) {
       return new Pipe({ type: 'pipe', in: this, out: transformer(change) })
@@ -148,42 +155,44 @@ function transformer(change: (value: unknown, context: object) => unknown): zod.
   })
 }
 
-type Builders = Pick<
-  typeof zod,
-  | 'string'
-  | 'number'
-  | 'boolean'
-  | 'unknown'
-  | 'literal'
-  | 'enum'
-  | 'array'
-  | 'strictObject'
-  | 'union'
-  | 'record'
->
+// Narrower than zod's: what is not named here is not taken.
 
-export const string = (() => new Text({ type: 'string' })) as Builders['string']
-export const number = (() => new Figure({ type: 'number', checks: [] })) as Builders['number']
-export const boolean = (() => new Flag({ type: 'boolean' })) as Builders['boolean']
-export const unknown: Builders['unknown'] = () => new Unknown({ type: 'unknown' })
-export const literal = ((value: core.util.Literal) =>
-  new Literal({ type: 'literal', values: [value] })) as Builders['literal']
-export const array = ((element: core.SomeType) =>
-  new List({ type: 'array', element: element as Any })) as Builders['array']
-export const union = ((options: Any) => new Union({ type: 'union', options })) as Builders['union']
-export const record = ((keyType: Any, valueType: Any) =>
-  new Table({ type: 'record', keyType, valueType })) as Builders['record']
-export const strictObject = ((shape: Any) =>
-  new ZodObject({
-    type: 'object',
-    shape,
-    catchall: new Never({ type: 'never' }),
-  })) as unknown as Builders['strictObject']
+export const string = (): zod.ZodString => new Text({ type: 'string' })
+export const number = (): zod.ZodNumber => new Figure({ type: 'number', checks: [] })
+export const boolean = (): zod.ZodBoolean => new Flag({ type: 'boolean' })
+export const unknown = (): zod.ZodUnknown => new Unknown({ type: 'unknown' })
 
-const choice = ((values: readonly string[]) =>
+export const literal = <const T extends core.util.Literal>(
+  value: T | readonly T[],
+): zod.ZodLiteral<T> => new Literal({ type: 'literal', values: [value].flat() as Any }) as Any
+
+const choice = <const T extends readonly string[]>(
+  values: T,
+): zod.ZodEnum<core.util.ToEnum<T[number]>> =>
   new Enum({
     type: 'enum',
     entries: Object.fromEntries(values.map((value) => [value, value])),
-  })) as unknown as Builders['enum']
+  }) as Any
 
 export { choice as enum }
+
+export const array = <T extends core.SomeType>(element: T): zod.ZodArray<T> =>
+  new List({ type: 'array', element: element as Any }) as Any
+
+export const union = <const T extends readonly core.SomeType[]>(options: T): zod.ZodUnion<T> =>
+  new Union({ type: 'union', options: options as Any }) as Any
+
+export const record = <K extends core.$ZodRecordKey, V extends core.SomeType>(
+  keyType: K,
+  valueType: V,
+): zod.ZodRecord<K, V> => new Table({ type: 'record', keyType, valueType: valueType as Any }) as Any
+
+/** An object of these fields and no others. */
+export const strictObject = <T extends core.$ZodLooseShape>(
+  shape: T,
+): zod.ZodObject<core.util.Writeable<T>, core.$strict> =>
+  new ZodObject({
+    type: 'object',
+    shape: shape as Any,
+    catchall: new Never({ type: 'never' }) as Any,
+  }) as Any

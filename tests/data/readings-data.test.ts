@@ -6,7 +6,8 @@ import sources from '../../data/service/reading-sources.json' with { type: 'json
 import table from '../../data/service/target-superheat.json' with { type: 'json' }
 import { source } from '../../shared/sources.ts'
 
-const sourceRow = source.omit({ id: true })
+const { id: _, ...sourceFields } = source.shape
+const sourceRow = z.strictObject(sourceFields)
 const known = (table: object) => z.enum(Object.keys(table) as [string, ...string[]])
 const readingSource = known(sources.sources)
 const instrumentSource = known(instruments.sources)
