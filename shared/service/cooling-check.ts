@@ -13,6 +13,7 @@ import { bandsOut, tableOut, tablePart } from './cooling-check/table-part.ts'
 import { coolingSource } from './cooling-check/tables.ts'
 import { type Notes, newNotes, withNotes } from './notes.ts'
 import { resolveBarometer } from './place.ts'
+import { propertyWarnings } from './property-sources.ts'
 import { flammableCautions, under } from './refrigerant-input.ts'
 
 /** Cooling check: readings of a running system against published tables, as a band, and the air side. */
@@ -55,7 +56,7 @@ export const coolingCheck = defineOperation({
     const { barometerPa } = place
     const r = under('refrigerant', () => refrigerant(input.refrigerant))
     notes.assumptions.push(...place.assumptions)
-    notes.warnings.push(...place.warnings)
+    notes.warnings.push(...propertyWarnings(r), ...place.warnings)
     notes.sources.push(...place.sources)
     notes.cautions.push(
       ...cautions('rotating-parts', 'pressure', 'weigh-the-charge', 'maker-first', 'local-rules'),

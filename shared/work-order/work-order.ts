@@ -97,17 +97,30 @@ export const workOrder = defineOperation({
             ]
           : []),
         ...refusedSteps(failed.map(({ title }) => title)),
-        ...distinct(
+        ...warningsOf(
           done.flatMap(({ title, computation }) =>
-            computation.warnings.map(
-              ({ code, message }): Warning => ({ code, message: `${title}: ${message}` }),
-            ),
+            computation.warnings.map((warning) => ({ title, ...warning })),
           ),
         ),
       ],
     }
   },
 })
+
+/** What several steps warn of is said once, for all of them. */
+function warningsOf(told: readonly (Warning & { readonly title: string })[]): readonly Warning[] {
+  const titles = new Map<string, Set<string>>()
+  const key = ({ code, message }: Warning) => `${code} ${message}`
+  for (const entry of told) {
+    titles.set(key(entry), (titles.get(key(entry)) ?? new Set()).add(entry.title))
+  }
+  return told.flatMap(({ title, code, message }) => {
+    const [first, ...others] = titles.get(key({ code, message })) ?? []
+    return title === first
+      ? [{ code, message: `${[first, ...others].join(', ')}: ${message}` }]
+      : []
+  })
+}
 
 function headCautions(job: WorkOrderInput['job']): CautionId[] {
   return [

@@ -23,6 +23,7 @@ const steps: Readonly<Record<string, Readonly<Record<string, unknown>>>> = {
     temperature: '90 °F',
   },
   'air-check': { pressure: '90 psig', temperature: '75 °F' },
+  'cooling-check': { ambient: '80 °F', highPressure: '150 psig' },
   contamination: { pressure: '90 psig', temperature: '75 °F' },
   charging: { charge: '3 lb' },
   recovery: {
@@ -80,5 +81,19 @@ describe('a blend whose mixing parameters are partly estimated', () => {
         'estimated-mixing',
       ])
     }
+  })
+
+  it('is said once on a work order, with the steps that rest on it', () => {
+    const { warnings } = operation('work-order').run({
+      machine: { name: 'Quarry loader 7', kind: 'off-road' },
+      refrigerant: BLEND,
+      labelCharge: '3 lb',
+      job: 'system-opened',
+      readings: { suctionPressure: '20 psig', suctionTemperature: '30 °F' },
+      recovery: steps.recovery,
+    })
+    const told = warnings.filter(({ code }) => code === 'estimated-mixing')
+    expect(told).toHaveLength(1)
+    expect(told[0]?.message).toMatch(/^Readings, Recovery\b[^:]*: Partly estimated/u)
   })
 })
