@@ -4,6 +4,7 @@ import data from '../../data/service/reading-sources.json' with { type: 'json' }
 import { CalcError } from '../../shared/errors.ts'
 import { quantity } from '../../shared/quantity/index.ts'
 import { targetSuperheat } from '../../shared/service/readings/target-superheat.ts'
+import { refusalOf } from '../support/refusal.ts'
 
 const kelvin = (fahrenheit: number) => quantity('temperature', fahrenheit, '°F').si
 const targetF = (outdoorF: number, wetBulbF: number) =>
@@ -13,15 +14,7 @@ const targetF = (outdoorF: number, wetBulbF: number) =>
     'K',
   ).to('°F')
 
-function refusal(outdoorF: number, wetBulbF: number): CalcError {
-  try {
-    targetF(outdoorF, wetBulbF)
-  } catch (error) {
-    if (error instanceof CalcError) return error
-    throw error
-  }
-  throw new Error(`gave a target at ${outdoorF} °F outdoors and ${wetBulbF} °F wet bulb`)
-}
+const refusal = (outdoorF: number, wetBulbF: number) => refusalOf(() => targetF(outdoorF, wetBulbF))
 
 // Keyed again from the printed table, apart from the data file: whole degrees, so the tolerance is nothing.
 // Carrier 38VTA installation guide, https://manuals.online/carrier/heat-pump/38vta040/dimensions-and-installation-guide/19xq4

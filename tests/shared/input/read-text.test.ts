@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest'
 import * as z from 'zod'
-import type { CalcError } from '../../../shared/errors.ts'
 import { type Field, fieldsOf, kebab, readText } from '../../../shared/input/index.ts'
 import { defineOperation } from '../../../shared/operation.ts'
 import { quantityIn } from '../../../shared/quantity/index.ts'
+import { refusalOf } from '../../support/refusal.ts'
 
 const sample = defineOperation({
   name: 'sample',
@@ -60,14 +60,7 @@ const field = (name: string): Field => {
   return found
 }
 const read = (name: string, text: string) => readText(field(name), text)
-const refusal = (name: string, text: string) => {
-  try {
-    read(name, text)
-  } catch (error) {
-    return error as CalcError
-  }
-  throw new Error('not refused')
-}
+const refusal = (name: string, text: string) => refusalOf(() => read(name, text))
 
 describe('fields of an operation', () => {
   it('keep order, description, need and preset', () => {

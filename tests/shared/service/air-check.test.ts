@@ -1,6 +1,5 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { CalcError } from '../../../shared/errors.ts'
 import { absolutePressure, temperature } from '../../../shared/quantity/index.ts'
 import {
   refrigerant,
@@ -9,20 +8,13 @@ import {
 } from '../../../shared/refrigerant/index.ts'
 import { airFraction, airMass, vapourSpace } from '../../../shared/service/air-check/air.ts'
 import { airCheck } from '../../../shared/service/air-check.ts'
+import { refusalOf } from '../../support/refusal.ts'
 
 const run = (input: Record<string, unknown>) => airCheck.run({ units: 'us', ...input })
 const verdict = (input: Record<string, unknown>) => run(input).result.verdict
 const codes = (input: Record<string, unknown>) => run(input).warnings.map((entry) => entry.code)
 
-function refusal(input: Record<string, unknown>): CalcError {
-  try {
-    airCheck.run(input)
-  } catch (error) {
-    if (error instanceof CalcError) return error
-    throw error
-  }
-  throw new Error('It was not refused.')
-}
+const refusal = (input: Record<string, unknown>) => refusalOf(() => airCheck.run(input))
 
 describe('with a published limit', () => {
   it('brackets R-12 between verified cells by the nearest ones, never by others', () => {

@@ -1,6 +1,5 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { CalcError } from '../../../shared/errors.ts'
 import {
   density,
   refrigerant,
@@ -8,6 +7,7 @@ import {
   saturationPressure,
 } from '../../../shared/refrigerant/index.ts'
 import { charge } from '../../../shared/service/charge.ts'
+import { refusalOf } from '../../support/refusal.ts'
 
 const r134a = refrigerant('R-134a')
 const K = (fahrenheit: number) => (fahrenheit + 459.67) / 1.8
@@ -19,15 +19,7 @@ const grams = (shown: { value: number; unit: string } | undefined) => {
   return shown.unit === 'kg' ? shown.value * 1000 : shown.value
 }
 
-function refusal(input: Record<string, unknown>): CalcError {
-  try {
-    charge.run(input)
-  } catch (error) {
-    if (error instanceof CalcError) return error
-    throw error
-  }
-  throw new Error('It was not refused.')
-}
+const refusal = (input: Record<string, unknown>) => refusalOf(() => charge.run(input))
 
 const parted = {
   refrigerant: 'R-134a',

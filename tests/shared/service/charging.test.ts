@@ -1,21 +1,13 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { CalcError } from '../../../shared/errors.ts'
 import { length, mass } from '../../../shared/quantity/index.ts'
 import { cansFor } from '../../../shared/service/charging/cans.ts'
 import { charging } from '../../../shared/service/charging.ts'
+import { refusalOf } from '../../support/refusal.ts'
 
 const base = { refrigerant: 'R-134a', charge: '1000 g', units: 'si' }
 
-function refusal(input: Record<string, unknown>): CalcError {
-  try {
-    charging.run(input)
-  } catch (error) {
-    if (error instanceof CalcError) return error
-    throw error
-  }
-  throw new Error('It was not refused.')
-}
+const refusal = (input: Record<string, unknown>) => refusalOf(() => charging.run(input))
 
 const codes = (input: Record<string, unknown>) =>
   charging.run(input).warnings.map((entry) => entry.code)

@@ -1,6 +1,5 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { CalcError } from '../../../shared/errors.ts'
 import { refrigerant, saturationPressure } from '../../../shared/refrigerant/index.ts'
 import { mixed, shareThatReads } from '../../../shared/service/contamination/mixed.ts'
 import { contamination } from '../../../shared/service/contamination.ts'
@@ -10,18 +9,11 @@ import { substanceData } from '../../../shared/substance/library.ts'
 import { moleFractions } from '../../../shared/substance/mixture.ts'
 import { multifluid } from '../../../shared/substance/multifluid.ts'
 import { pointAt } from '../../../shared/substance/saturation-line.ts'
+import { refusalOf } from '../../support/refusal.ts'
 
 const si = { units: 'si', precise: true } as const
 
-function refusal(input: Record<string, unknown>): CalcError {
-  try {
-    contamination.run(input)
-  } catch (error) {
-    if (error instanceof CalcError) return error
-    throw error
-  }
-  throw new Error('It was not refused.')
-}
+const refusal = (input: Record<string, unknown>) => refusalOf(() => contamination.run(input))
 
 const run = (refrigerantName: string, pressure: string, temperature: string, more = {}) =>
   contamination.run({ refrigerant: refrigerantName, pressure, temperature, ...si, ...more }).result

@@ -1,20 +1,12 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { CalcError } from '../../../shared/errors.ts'
 import { coolingCheck } from '../../../shared/service/cooling-check.ts'
+import { refusalOf } from '../../support/refusal.ts'
 
 const run = (input: Record<string, unknown>) =>
   coolingCheck.run({ units: 'us', refrigerant: 'R-134a', ambient: '90 ±1 °F', ...input })
 
-const refusal = (input: Record<string, unknown>): CalcError => {
-  try {
-    run(input)
-  } catch (error) {
-    if (error instanceof CalcError) return error
-    throw error
-  }
-  throw new Error('It was not refused.')
-}
+const refusal = (input: Record<string, unknown>) => refusalOf(() => run(input))
 
 const codes = (answer: { warnings: readonly { code: string }[] }) =>
   answer.warnings.map(({ code }) => code)

@@ -1,21 +1,13 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { CalcError } from '../../../shared/errors.ts'
 import { quantity } from '../../../shared/quantity/index.ts'
 import { pullDownTime, throughputAt } from '../../../shared/service/evacuation/pull-down.ts'
 import { evacuation } from '../../../shared/service/evacuation.ts'
+import { refusalOf } from '../../support/refusal.ts'
 
 const run = (input: Record<string, unknown>) => evacuation.run({ units: 'us', ...input })
 
-const refusal = (input: Record<string, unknown>): CalcError => {
-  try {
-    run(input)
-  } catch (error) {
-    if (error instanceof CalcError) return error
-    throw error
-  }
-  throw new Error('It was not refused.')
-}
+const refusal = (input: Record<string, unknown>) => refusalOf(() => run(input))
 
 /** Readings every `every` minutes in micron. */
 const series = (microns: readonly number[], every = 2) =>

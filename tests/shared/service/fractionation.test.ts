@@ -1,21 +1,13 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { CalcError } from '../../../shared/errors.ts'
 import { fractionation } from '../../../shared/service/fractionation.ts'
 import { BLENDS } from '../../support/blend.ts'
+import { refusalOf } from '../../support/refusal.ts'
 
 const si = { units: 'si', precise: true } as const
 const leak = { refrigerant: 'R-407C', escapes: 'vapour', temperature: '25 °C', lost: '40 %', ...si }
 
-function refusal(input: Record<string, unknown>): CalcError {
-  try {
-    fractionation.run(input)
-  } catch (error) {
-    if (error instanceof CalcError) return error
-    throw error
-  }
-  throw new Error('It was not refused.')
-}
+const refusal = (input: Record<string, unknown>) => refusalOf(() => fractionation.run(input))
 
 const blend = fc.constantFrom(...BLENDS.map((b) => b.id))
 const input = fc.record({

@@ -1,19 +1,11 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { CalcError } from '../../../shared/errors.ts'
 import { leakTest } from '../../../shared/service/leak-test.ts'
+import { refusalOf } from '../../support/refusal.ts'
 
 const run = (input: Record<string, unknown>) => leakTest.run({ units: 'us', ...input })
 
-const refusal = (input: Record<string, unknown>): CalcError => {
-  try {
-    run(input)
-  } catch (error) {
-    if (error instanceof CalcError) return error
-    throw error
-  }
-  throw new Error('It was not refused.')
-}
+const refusal = (input: Record<string, unknown>) => refusalOf(() => run(input))
 
 const codes = (answer: { warnings: readonly { code: string }[] }) =>
   answer.warnings.map(({ code }) => code)

@@ -2,12 +2,12 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import oilData from '../../../data/service/oil.json' with { type: 'json' }
 import typeData from '../../../data/service/oil-types.json' with { type: 'json' }
-import { CalcError } from '../../../shared/errors.ts'
 import { refrigerants } from '../../../shared/refrigerant/index.ts'
 import { COMPRESSOR_RULES } from '../../../shared/service/oil/compressor.ts'
 import { PARTS } from '../../../shared/service/oil/fields.ts'
 import { classOf } from '../../../shared/service/oil/oil-fit.ts'
 import { oil } from '../../../shared/service/oil.ts'
+import { refusalOf } from '../../support/refusal.ts'
 
 const us = { units: 'us', precise: true } as const
 const machine = { refrigerant: 'R-134a', systemTotal: '9 fl oz', ...us }
@@ -19,15 +19,7 @@ const flOz = (shown: { value: number; unit: string } | undefined) => {
   return shown.value
 }
 
-function refusal(input: Record<string, unknown>): CalcError {
-  try {
-    oil.run(input)
-  } catch (error) {
-    if (error instanceof CalcError) return error
-    throw error
-  }
-  throw new Error('It was not refused.')
-}
+const refusal = (input: Record<string, unknown>) => refusalOf(() => oil.run(input))
 
 const codes = (input: Record<string, unknown>) => oil.run(input).warnings.map(({ code }) => code)
 

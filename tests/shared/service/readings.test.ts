@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { CalcError, type ErrorCode } from '../../../shared/errors.ts'
+import type { ErrorCode } from '../../../shared/errors.ts'
 import { quantity, standardAtmosphere } from '../../../shared/quantity/index.ts'
 import {
   refrigerant,
@@ -8,19 +8,12 @@ import {
   saturationTemperature,
 } from '../../../shared/refrigerant/index.ts'
 import { readings } from '../../../shared/service/readings.ts'
+import { refusalOf } from '../../support/refusal.ts'
 
 const run = (input: Record<string, unknown>) =>
   readings.run({ refrigerant: 'R-134a', units: 'us', ...input })
 
-function refusal(input: Record<string, unknown>): CalcError {
-  try {
-    run(input)
-  } catch (error) {
-    if (error instanceof CalcError) return error
-    throw error
-  }
-  throw new Error('was accepted')
-}
+const refusal = (input: Record<string, unknown>) => refusalOf(() => run(input))
 
 const LOW = { suctionPressure: '35 psig', suctionTemperature: '52 °F' }
 const HIGH = { liquidPressure: '185 psig', liquidTemperature: '112 °F' }

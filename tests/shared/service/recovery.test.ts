@@ -1,12 +1,12 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { CalcError } from '../../../shared/errors.ts'
 import { mass } from '../../../shared/quantity/index.ts'
 import { refrigerant, saturatedDensity } from '../../../shared/refrigerant/index.ts'
 import { fillLimits, liquidFullTemperature } from '../../../shared/service/recovery/cylinder.ts'
 import { massAtRest } from '../../../shared/service/recovery/expected-mass.ts'
 import { requalification } from '../../../shared/service/recovery/requalification.ts'
 import { recovery } from '../../../shared/service/recovery.ts'
+import { refusalOf } from '../../support/refusal.ts'
 
 const cylinder = {
   refrigerant: 'R-134a',
@@ -19,15 +19,7 @@ const cylinder = {
   on: '2026-11-25',
 }
 
-function refusal(input: Record<string, unknown>): CalcError {
-  try {
-    recovery.run(input)
-  } catch (error) {
-    if (error instanceof CalcError) return error
-    throw error
-  }
-  throw new Error('It was not refused.')
-}
+const refusal = (input: Record<string, unknown>) => refusalOf(() => recovery.run(input))
 
 describe('what a cylinder takes', () => {
   it('tells highest contents, room and the scale reading to stop at', () => {

@@ -1,24 +1,16 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import data from '../../../data/service/retrofit.json' with { type: 'json' }
-import { CalcError } from '../../../shared/errors.ts'
 import { mass } from '../../../shared/quantity/index.ts'
 import { refrigerant, refrigerants } from '../../../shared/refrigerant/index.ts'
 import { chargeBand } from '../../../shared/service/retrofit/charge-band.ts'
 import { retrofit } from '../../../shared/service/retrofit.ts'
+import { refusalOf } from '../../support/refusal.ts'
 
 const base = { from: 'R-12', to: 'R-134a', units: 'us' }
 const run = (change: Record<string, unknown> = {}) => retrofit.run({ ...base, ...change })
 
-function refusal(input: Record<string, unknown>): CalcError {
-  try {
-    retrofit.run(input)
-  } catch (error) {
-    if (error instanceof CalcError) return error
-    throw error
-  }
-  throw new Error('It was not refused.')
-}
+const refusal = (input: Record<string, unknown>) => refusalOf(() => retrofit.run(input))
 
 describe('charge of R-134a after R-12', () => {
   it('gives the band, the formula in its range, and the least of all to start with', () => {

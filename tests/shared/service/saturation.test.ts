@@ -3,18 +3,11 @@ import { describe, expect, it } from 'vitest'
 import { CalcError, type ErrorCode } from '../../../shared/errors.ts'
 import { refrigerants } from '../../../shared/refrigerant/index.ts'
 import { saturation } from '../../../shared/service/saturation.ts'
+import { refusalOf } from '../../support/refusal.ts'
 
 const run = (input: Record<string, unknown>) => saturation.run({ units: 'us', ...input })
 
-function refusal(input: Record<string, unknown>): CalcError {
-  try {
-    run(input)
-  } catch (error) {
-    if (error instanceof CalcError) return error
-    throw error
-  }
-  throw new Error('was accepted')
-}
+const refusal = (input: Record<string, unknown>) => refusalOf(() => run(input))
 
 describe('saturation', () => {
   it('gives the temperature of a gauge pressure', () => {

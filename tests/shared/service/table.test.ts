@@ -1,22 +1,15 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { CalcError, type ErrorCode } from '../../../shared/errors.ts'
+import type { ErrorCode } from '../../../shared/errors.ts'
 import { saturation } from '../../../shared/service/saturation.ts'
 import { table } from '../../../shared/service/table.ts'
 import { tableCsv, tableText } from '../../../shared/service/table-render.ts'
+import { refusalOf } from '../../support/refusal.ts'
 
 const run = (input: Record<string, unknown>) =>
   table.run({ refrigerant: 'R-134a', units: 'us', ...input }).result
 
-function refusal(input: Record<string, unknown>): CalcError {
-  try {
-    run(input)
-  } catch (error) {
-    if (error instanceof CalcError) return error
-    throw error
-  }
-  throw new Error('was accepted')
-}
+const refusal = (input: Record<string, unknown>) => refusalOf(() => run(input))
 
 const column = (result: ReturnType<typeof run>, key: string) =>
   result.rows.map((row) => row[key]?.value)
