@@ -30,16 +30,21 @@ for (const name of files) {
   try {
     const source = linesOf(info)
     const madeFrom = stampOf(source)
-    if (!all && asked.length === 0 && fits[info.id]?.madeFrom === madeFrom) {
-      console.log(`${info.id.padEnd(12)} current`)
+    const path = new URL(`${info.id}.json`, SATURATION)
+    const before = fits[info.id]
+    if (!all && asked.length === 0 && before?.madeFrom === madeFrom) {
+      const file = JSON.parse(readFileSync(path, 'utf8')) as CurveFile
+      console.log(`${report(file, before.largestErrors)}  current`)
       continue
     }
     const started = performance.now()
     const { file, largestErrors } = fitCurves(source.solve())
     const text = written(file)
-    writeFileSync(new URL(`${info.id}.json`, SATURATION), text)
+    writeFileSync(path, text)
     fits[info.id] = { madeFrom, largestErrors }
-    console.log(report(file, largestErrors, text.length, performance.now() - started))
+    const size = `${(text.length / 1000).toFixed(1)} kB`
+    const time = `${((performance.now() - started) / 1000).toFixed(1)} s`
+    console.log(`${report(file, largestErrors)}  ${size}  ${time}`)
   } catch (error) {
     failed = true
     console.error(`${info.id.padEnd(12)} FAILED: ${error instanceof Error ? error.message : error}`)
@@ -55,19 +60,13 @@ function written(file: CurveFile): string {
   return `${text.replace(/\[\s+([^[\]]*?)\s+\]/g, (_, list: string) => `[${list.replace(/\s+/g, '')}]`)}\n`
 }
 
-function report(
-  file: CurveFile,
-  errors: LargestErrors,
-  bytes: number,
-  milliseconds: number,
-): string {
+/** Largest errors against our own solver, and distance from the reference's blends. */
+function report(file: CurveFile, errors: LargestErrors): string {
   return [
     file.id.padEnd(12),
     `T ${(errors.temperatureK * 1e3).toPrecision(2)} mK`,
     `p ${errors.pressureRelative.toExponential(1)}`,
     `rho ${errors.densityRelative.toExponential(1)} (near critical ${errors.densityRelativeNearCritical.toExponential(1)})`,
     againstReference(file),
-    `${(bytes / 1000).toFixed(1)} kB`,
-    `${(milliseconds / 1000).toFixed(1)} s`,
   ].join('  ')
 }
