@@ -100,7 +100,8 @@ function molar(r: Refrigerant, temperatureK: number, pressurePa: number, phase: 
     phase === 'liquid' && temperatureK <= line.toK
       ? line.density(temperatureK) / r.molarMass
       : undefined
-  return molarDensity(r.model(), temperatureK, pressurePa, phase, near)
+  const branch = there === 'supercritical' ? 'only' : phase
+  return molarDensity(r.model(), temperatureK, pressurePa, branch, near)
 }
 
 const isBlend = (r: Refrigerant) => r.info.composition.length > 1

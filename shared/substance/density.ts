@@ -17,13 +17,17 @@ export type Phase = 'liquid' | 'vapour'
  * vapour rises from zero density, liquid falls from a dense start, and both pressure curves bend
  * so that Newton's steps approach from one side. Above it there is one curve and one root.
  *
- * Throws 'two-phase' when that phase cannot exist there, not even metastable.
+ * @param phase - `only` where the caller knows that there is one root: above its critical point a
+ *   mixture may still be below the temperature that its equation is reduced by.
+ * @param guess - mol/m³, where one is known.
+ * @throws {CalcError} `two-phase` when that phase cannot exist there, not even metastable;
+ *   `out-of-range` for what is no temperature or no absolute pressure.
  */
 export function density(
   model: HelmholtzModel,
   temperatureK: number,
   pressurePa: number,
-  phase: Phase,
+  phase: Phase | 'only',
   guess?: number,
 ): number {
   if (!(temperatureK > 0 && pressurePa > 0 && pressurePa < Infinity)) {
@@ -33,9 +37,9 @@ export function density(
       { hint: 'Temperature and absolute pressure must be above zero.' },
     )
   }
-  const supercritical = temperatureK >= model.reducingTemperature
-  let low = phase === 'vapour' || supercritical ? 0 : 0.9 * model.reducingDensity
-  let high = phase === 'vapour' && !supercritical ? 1.1 * model.reducingDensity : Infinity
+  const alone = phase === 'only' || temperatureK >= model.reducingTemperature
+  let low = phase === 'vapour' || alone ? 0 : 0.9 * model.reducingDensity
+  let high = phase === 'vapour' && !alone ? 1.1 * model.reducingDensity : Infinity
   let rho = guess ?? start(model, temperatureK, pressurePa, phase)
   if (!(rho > low && rho < high)) rho = high < Infinity ? (low + high) / 2 : 2 * low
   for (let step = 0; step < MAX_STEPS; step += 1) {
@@ -59,7 +63,7 @@ export function density(
   if (last.dpdRho > 0 && Math.abs(last.pressurePa / pressurePa - 1) < 1e-9) return rho
   throw new CalcError(
     'two-phase',
-    `${model.name} cannot be ${phase} at ${temperatureK} K and ${pressurePa} Pa.`,
+    `${model.name} cannot be ${phase === 'only' ? 'one phase' : phase} at ${temperatureK} K and ${pressurePa} Pa.`,
     { hint: 'Check the pressure and temperature, or ask for the other phase.' },
   )
 }
@@ -69,11 +73,11 @@ function start(
   model: HelmholtzModel,
   temperatureK: number,
   pressurePa: number,
-  phase: Phase,
+  phase: Phase | 'only',
 ): number {
   const ideal = pressurePa / (model.gasConstant * temperatureK)
   const theta = 1 - temperatureK / model.reducingTemperature
-  if (theta <= 0) return Math.min(ideal, 2 * model.reducingDensity)
+  if (phase === 'only' || theta <= 0) return Math.min(ideal, 2 * model.reducingDensity)
   if (phase === 'vapour') return Math.min(ideal, model.reducingDensity)
   return model.reducingDensity * (1 + 1.85 * Math.cbrt(theta) + 0.9 * theta)
 }

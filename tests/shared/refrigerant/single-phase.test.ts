@@ -13,6 +13,7 @@ import {
   saturatedEntropy,
   saturationPressure,
 } from '../../../shared/refrigerant/index.ts'
+import { pressure } from '../../../shared/substance/state.ts'
 
 const share = fc.double({ min: 0, max: 1, noNaN: true })
 
@@ -91,6 +92,27 @@ describe.each(refrigerants())('single phases of $id', ({ id }) => {
       }),
       { numRuns: 200 },
     )
+  })
+})
+
+describe('above the critical point of a blend', () => {
+  // The temperature that its equation is reduced by may lie above the critical one.
+  const blends = refrigerants().filter(({ composition }) => composition.length > 1)
+  it.each(blends)('$id has one density, asked for as liquid or as vapour', ({ id }) => {
+    const r = refrigerant(id)
+    for (const beyond of [0.5, 2, 5, 10]) {
+      const t = r.criticalTemperatureK + beyond
+      let thinner = 0
+      for (const ratio of [1.001, 1.05, 1.2, 1.6, 2.4]) {
+        const p = r.criticalPressurePa * ratio
+        expect(phaseAt(r, t, p)).toBe('supercritical')
+        const asLiquid = density(r, t, p, 'liquid')
+        expect(density(r, t, p, 'vapour')).toBe(asLiquid)
+        expect(asLiquid).toBeGreaterThan(thinner)
+        expect(pressure(r.model(), t, asLiquid / r.molarMass) / p).toBeCloseTo(1, 9)
+        thinner = asLiquid
+      }
+    }
   })
 })
 
