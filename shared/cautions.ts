@@ -1,6 +1,7 @@
 import data from '../data/service/cautions.json' with { type: 'json' }
 import * as z from './schema.ts'
-import { distinctSources, type Mark, type Source, source } from './sources.ts'
+import { sourceTable } from './service/source-table.ts'
+import { distinctSources, type Source, source } from './sources.ts'
 
 export const CAUTION_LEVELS = ['danger', 'warning', 'note'] as const
 
@@ -24,10 +25,7 @@ export interface Caution {
 export type CautionId = keyof typeof data.cautions
 type SourceId = keyof typeof data.sources
 
-const sourceOf = (id: SourceId): Source => ({
-  id,
-  ...(data.sources[id] as Omit<Source, 'id' | 'mark'> & { mark: Mark }),
-})
+const sourceOf = sourceTable(data.sources)
 
 /** The cautions of these names, most dangerous first, each once. */
 export function cautions(...ids: readonly CautionId[]): readonly Caution[] {

@@ -38,7 +38,7 @@ export const coolingCheck = defineOperation({
   sources: [
     coolingSource('tm-5-3805-291-23-1'),
     coolingSource('ashrae-psychrometrics'),
-    coolingSource('gm-static-2001'),
+    coolingSource('static-pressures-2001'),
   ],
   example: {
     refrigerant: 'R-134a',
@@ -100,7 +100,7 @@ export const coolingCheck = defineOperation({
 
 function noteConditions(input: CoolingInput, notes: Notes): void {
   if (!input.highPressure) return
-  notes.sources.push(coolingSource('nissan-1987'))
+  notes.sources.push(coolingSource('blower-and-humidity-1987'))
   notes.warnings.push({
     code: 'conditions-move-the-high-side',
     message:

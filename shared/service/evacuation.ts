@@ -101,7 +101,7 @@ export const evacuation = defineOperation({
     rise: riseOut.optional(),
   }),
   cautions: ['pressure', 'compressor-in-vacuum', 'no-venting', 'maker-first', 'local-rules'],
-  sources: [...WATER_SOURCES, ...FLOW_SOURCES, vacuumSource('thermo-king-decay')],
+  sources: [...WATER_SOURCES, ...FLOW_SOURCES, vacuumSource('rise-shapes')],
   example: {
     temperature: '70 °F',
     altitude: '2500 ft',

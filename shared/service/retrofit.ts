@@ -87,7 +87,7 @@ export const retrofit = defineOperation({
     'maker-first',
     'local-rules',
   ],
-  sources: [sourceOf('snap-app-b'), sourceOf('epa-hydrocarbons'), sourceOf('gm-43-12-07')],
+  sources: [sourceOf('snap-app-b'), sourceOf('epa-hydrocarbons'), sourceOf('bulletin-43-12-07')],
   example: {
     from: 'R-12',
     to: 'R-134a',
@@ -201,7 +201,7 @@ function workFor(to: string, hermetic: boolean): readonly (keyof typeof data.sta
     'oil-out',
     ...(hermetic ? (['no-pag-electric'] as const) : []),
     'seals',
-    'gm-seals',
+    'seals-left-in',
     'barrier-hose',
     'desiccant',
     'j1661',

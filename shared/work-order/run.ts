@@ -1,5 +1,5 @@
 import type { Computed, DefinedOperation } from '../operation.ts'
-import { mass } from '../quantity/index.ts'
+import { mass, quantity } from '../quantity/index.ts'
 import { rules } from '../rules/rules.ts'
 import type { Action } from '../rules/types.ts'
 import type * as z from '../schema.ts'
@@ -85,8 +85,8 @@ function runRules(input: WorkOrderInput, head: Values): Outcomes['rules'] {
   )
 }
 
-/** 5 lb: up to here a system sealed in a factory is a small appliance. */
-const SMALL_KG = 2.26796185 + 1e-9
+/** Up to this charge a system sealed in a factory is a small appliance (40 CFR 82.152). */
+const SMALL_KG = quantity('mass', 5, 'lb').si * (1 + 1e-9)
 
 function runRecovery(input: WorkOrderInput, head: Values): Outcomes['recovery'] {
   if (!breaksOpen(input) && !input.recovery) return ABSENT

@@ -52,7 +52,7 @@ describe('oil per part', () => {
     ['drier', 1, 'Terex TA40'],
     ['hose', 5 / FL_OZ_ML, 'Land Rover Freelander 2002'],
     ['hose', 10 / FL_OZ_ML, 'Mahindra'],
-  ])('%s: %f fl oz lies in the spread (%s)', (part, printed) => {
+  ])('%s: %f fl oz lies in the spread', (part, printed) => {
     const { result } = oil.run({
       refrigerant: 'R-134a',
       replaced: [part],

@@ -31,7 +31,7 @@ describe('rise of the high side', () => {
     expect(highSide?.after.value).toBeCloseTo(198.7, 0)
   })
 
-  it('lies between nothing and the 43 psi of the Nissan (Infiniti M30 1991) text in the heat', () => {
+  it('lies between nothing and the 43 psi that one service text allows in the heat', () => {
     for (const at of ['110 °F', '130 °F', '150 °F', '165 °F']) {
       const rise = run('3 lb', at).highSide?.rise.value ?? Number.NaN
       expect(rise).toBeGreaterThan(5)

@@ -19,7 +19,9 @@ export function explain(
   if (limit) {
     const published = limit.basis === 'published-cells'
     notes.sources.push(
-      ...(published ? [sourceOf('cfr-82b-app-a')] : [sourceOf('sae-j2211'), sourceOf('sanden-sd')]),
+      ...(published
+        ? [sourceOf('cfr-82b-app-a')]
+        : [sourceOf('sae-j2211'), sourceOf('compressor-manual')]),
     )
     notes.assumptions.push({
       field: 'altitude',

@@ -86,7 +86,7 @@ const where = (reading: Quantity<'gaugePressure'>, { from, to }: Settings) =>
   compareWithBand(reading, from.si - HALF_PSI_PA, to.si + HALF_PSI_PA)
 
 function cyclingText(perMinute: number, ambient: Quantity<'temperature'>, notes: Notes): string {
-  notes.sources.push(coolingSource('dodge-1983'), coolingSource('fast-cycling'))
+  notes.sources.push(coolingSource('clutch-cycles-1983'), coolingSource('fast-cycling'))
   const inside = compareWithBand(
     ambient,
     readQuantity(CYCLES.from, ['temperature']).si,

@@ -68,7 +68,7 @@ export function condensingPart(
     )
   const spread = above ? spreadOf(r, fitting, ambient.si, barometerPa) : undefined
   if (above && condensing) {
-    notes.sources.push(coolingSource('suzuki-reno-2006'))
+    notes.sources.push(coolingSource('condensing-rise-2006'))
     notes.steps.push({
       what: 'Condensing above ambient',
       formula: 'saturation temperature at the high side − ambient temperature',

@@ -52,7 +52,7 @@ export function restPart(
   )
   if (!lowest) return undefined
   const settled = !(staticHigh && staticLow && warnUnequal(staticHigh, staticLow, notes))
-  notes.sources.push(coolingSource('gm-static-2001'), ...propertySources(r))
+  notes.sources.push(coolingSource('static-pressures-2001'), ...propertySources(r))
   const found = under('ambient', () =>
     propagate([ambient], (kelvin) => saturationPressure(r, kelvin, 'bubble') - barometerPa),
   )

@@ -100,11 +100,7 @@ export function risePart(
     negligibleSlope: negligible(input, notes) / TEN_MINUTES_S,
     dryBelowPa: dryBelow(input, barometerPa, notes),
   })
-  notes.sources.push(
-    vacuumSource('thermo-king-decay'),
-    vacuumSource('shape-selection'),
-    ...WATER_SOURCES,
-  )
+  notes.sources.push(vacuumSource('rise-shapes'), vacuumSource('shape-selection'), ...WATER_SOURCES)
   if (judged.moisture === 'dissolved') notes.sources.push(vacuumSource('residual-oil'))
   const risePerMinute = pressureDifference(judged.slope * 60, judged.slopePlusMinus * 60)
   notes.steps.push({

@@ -65,7 +65,7 @@ export function yearlyPart(input: YearlyInput, notes: Notes): YearlyResult | und
       taken: 'charged within ±0.5 oz (14 g), recovered within ±1 oz (28 g) where none was stated',
       because: 'machines to SAE J2788 weigh so; oil and hoses keep more back',
     })
-    notes.sources.push(leakSource('j2788-charge'))
+    notes.sources.push(leakSource('j2788-accuracy'))
   }
   const then = { si: chargeThen.si, plusMinus: chargeThen.plusMinus ?? THEN_KG }
   const now = { si: chargeNow.si, plusMinus: chargeNow.plusMinus ?? NOW_KG }
@@ -76,7 +76,7 @@ export function yearlyPart(input: YearlyInput, notes: Notes): YearlyResult | und
   const share = propagate([then, now, between], (a, b, seconds) => ((a - b) / a) * (year / seconds))
   const normal = readQuantity(leakFacts.normalLoss.perYear, ['massFlow'])
   const found = compareWithBand(perYear, Number.NEGATIVE_INFINITY, normal.si)
-  notes.sources.push(leakSource('tm-5-2420-230-24-1'), leakSource('komatsu-loss'))
+  notes.sources.push(leakSource('tm-5-2420-230-24-1'), leakSource('mining-shovel-loss'))
   notes.steps.push({
     what: 'Loss a year',
     formula: '(charge then − charge now) ÷ time between',

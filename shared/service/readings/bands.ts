@@ -28,7 +28,7 @@ export const VEHICLE_VALVE_SUBCOOLING: Band & { readonly refrigerants: readonly 
 export const SUBCOOLING_TOLERANCE_K = kelvin(subcoolingTolerance.plusMinusF)
 export const SUBCOOLING_TOLERANCE_SOURCES = [
   readingSource('ra3.2-2008'),
-  readingSource('carrier-38hdf'),
+  readingSource('subcooling-within-3-f'),
 ]
 
 /** Superheat of a metering valve whose maker's range is unknown. */

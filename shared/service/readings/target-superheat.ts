@@ -13,7 +13,10 @@ export const LEAST_SUPERHEAT_K = difference(data.least.targetF)
 /** Outdoor air below which the charge test is not defined, K (55 °F). */
 export const COLDEST_TEST_K = quantity('temperature', data.coldest.outdoorDryBulbF, '°F').si
 /** Behind the width of the band, and the least target. */
-export const TOLERANCE_SOURCES = [readingSource('lennox-14acx'), readingSource('ra3.2-2008')]
+export const TOLERANCE_SOURCES = [
+  readingSource('superheat-table-r410a'),
+  readingSource('ra3.2-2008'),
+]
 export const COLDEST_TEST_SOURCE = readingSource('ra3.2-2013')
 
 export interface TargetSuperheat {

@@ -89,7 +89,7 @@ export function fillLimits(r: Refrigerant, facts: CylinderFacts): readonly FillL
       limits.push({
         rule: 'sixty-percent-of-gross',
         massKg: data.grossRatingFraction.value * grossRatingKg,
-        source: sourceOf('cfr-82b-app-a'),
+        source: sourceOf('cfr-82b-app-a-recovery'),
       })
     }
   }

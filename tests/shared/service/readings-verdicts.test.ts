@@ -37,7 +37,7 @@ describe('fixed orifice, stationary', () => {
     expect(verdict.outcome).toBe(outcome)
     expect(verdict.target?.value).toBe(14)
     expect([verdict.low?.value, verdict.high?.value]).toEqual([9, 19])
-    expect(sources.map((source) => source.id)).toContain('carrier-38vta')
+    expect(sources.map((source) => source.id)).toContain('superheat-table-r22')
   })
 
   it('no band goes below 5 °F of superheat', () => {
