@@ -51,7 +51,7 @@ export function toAbsolute(
   if (!(pressurePa > 0)) {
     throw new CalcError(
       'out-of-range',
-      `The reading is at or below a perfect vacuum: at a barometer of ${(barometerPa / 1000).toFixed(1)} kPa a gauge cannot read below ${(-barometerPa / 1000).toFixed(1)} kPa g (${(barometerPa / 3386.389).toFixed(2)} inHg vac).`,
+      `The reading is at or below a perfect vacuum: at a barometer of ${(barometerPa / 1000).toFixed(1)} kPa a gauge cannot read below ${(-barometerPa / 1000).toFixed(1)} kPa g (${absolutePressure(barometerPa).to('inHg abs').toFixed(2)} inHg vac).`,
       { hint: 'Check the sign, the unit (inHg vac or psig) and the altitude.' },
     )
   }

@@ -2,8 +2,9 @@
  * The kinds of quantity and every unit that each accepts.
  *
  * A unit maps to SI by `si = value * factor + offset`. Conversion factors are exact by definition
- * (international yard and pound agreement of 1959; NIST SP 811, 2008, appendix B) except the
- * conventional mercury column, 133.322387415 Pa per mm (NIST SP 811, 0 °C, standard gravity).
+ * (international yard and pound agreement of 1959; NIST SP 811, 2008, appendix B; Btu is that of the
+ * International Table) except the columns, which are conventional: mercury at 0 °C, 133.322387415 Pa
+ * per mm, and water of 1000 kg/m³, both under standard gravity (NIST SP 811).
  */
 export interface Unit {
   /** How we print it. Parses back to the same unit. */
@@ -18,7 +19,8 @@ const POUND = 0.45359237
 const INCH = 0.0254
 const FOOT = 12 * INCH
 const US_GALLON = 231 * INCH ** 3
-const PSI = (POUND * 9.80665) / INCH ** 2
+const STANDARD_GRAVITY = 9.80665
+const PSI = (POUND * STANDARD_GRAVITY) / INCH ** 2
 const MM_HG = 133.322387415
 const MINUTE = 60
 const HOUR = 3600
@@ -47,10 +49,10 @@ const PRESSURE_BASES: readonly (readonly [symbol: string, factor: number, ...nam
   ['hPa', 100],
   ['Pa', 1],
   ['kgf/cm2', 98066.5, 'kg/cm2', 'at'],
-  ['inHg', 25.4 * MM_HG, 'in hg', '"hg', 'in. hg', 'in.hg'],
+  ['inHg', 25.4 * MM_HG, 'in hg', '"hg', '" hg', 'in. hg', 'in.hg'],
   ['cmHg', 10 * MM_HG, 'cm hg'],
   ['mmHg', MM_HG, 'mm hg'],
-  ['inH2O', 249.08891, 'in h2o', 'inwc', 'in wc'],
+  ['inH2O', 25.4 * STANDARD_GRAVITY, 'in h2o', 'inwc', 'in wc'],
   ['atm', 101325],
 ]
 
@@ -106,9 +108,9 @@ const LENGTH_UNITS: readonly Unit[] = [
   unit('ft', FOOT, "'", 'foot', 'feet', '′'),
   unit('yd', 3 * FOOT, 'yard', 'yards'),
   unit('mm', 1e-3, 'millimetre', 'millimeter', 'millimetres', 'millimeters'),
-  unit('cm', 1e-2, 'centimetre', 'centimeter'),
+  unit('cm', 1e-2, 'centimetre', 'centimeter', 'centimetres', 'centimeters'),
   unit('m', 1, 'metre', 'meter', 'metres', 'meters'),
-  unit('km', 1e3, 'kilometre', 'kilometer'),
+  unit('km', 1e3, 'kilometre', 'kilometer', 'kilometres', 'kilometers'),
 ]
 
 const tables = {
@@ -123,8 +125,20 @@ const tables = {
       'degree f',
       'degrees f',
       'fahrenheit',
+      'degrees fahrenheit',
     ),
-    withOffset('°C', 1, 273.15, 'c', 'deg c', 'degc', 'degree c', 'degrees c', 'celsius'),
+    withOffset(
+      '°C',
+      1,
+      273.15,
+      'c',
+      'deg c',
+      'degc',
+      'degree c',
+      'degrees c',
+      'celsius',
+      'degrees celsius',
+    ),
     unit('K', 1, 'kelvin'),
     unit('°R', FAHRENHEIT, 'rankine', 'deg r'),
   ],
@@ -262,11 +276,17 @@ export const KIND_NAMES: Readonly<Record<Kind, KindName>> = {
   fraction: { name: 'a percentage', examples: ['55 %', '0.5 %'] },
 }
 
-/** Spelling to the shape that the tables hold: case, spaces, exponents and look-alike signs folded. */
-export function normalizeUnit(text: string): string {
+/**
+ * Spelling to the shape that the tables hold: case, spaces, exponents and look-alike signs folded.
+ * A millipascal keeps its case, else it would be read as a thousand million of itself.
+ */
+function normalizeUnit(text: string): string {
   return text
     .trim()
+    .replace(/mPa/gu, 'millipascal')
     .replace(/[˚º]/gu, '°')
+    .replace(/℉/gu, '°F')
+    .replace(/℃/gu, '°C')
     .replace(/³/gu, '3')
     .replace(/²/gu, '2')
     .replace(/[Δ∆]/gu, 'δ')

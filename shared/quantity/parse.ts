@@ -34,12 +34,14 @@ export function parseQuantity<K extends Kind>(text: string, accepted: Accepted<K
     rest = part.rest
     parts.push(part)
     if (part.plusMinus !== undefined) {
+      if (uncertainty !== undefined) throw unreadable(text, accepted)
       uncertainty = { amount: part.plusMinus, unit: part.percent ? '%' : part.unit }
     }
     const sign = PLUS_MINUS.exec(rest)
     if (sign) {
       const tail = readPart(rest.slice(sign[0].length), text, accepted, true)
-      if (tail.rest !== '') throw unreadable(text, accepted)
+      const once = uncertainty === undefined && tail.plusMinus === undefined
+      if (tail.rest !== '' || tail.negative || !once) throw unreadable(text, accepted)
       uncertainty = { amount: tail.amount, unit: tail.unit === '' ? part.unit : tail.unit }
       rest = ''
     }
@@ -69,7 +71,8 @@ function clean(text: string, accepted: Accepted<Kind>): string {
   }
   const trimmed = text
     .trim()
-    .replace(/[−–﹣－]/gu, '-')
+    .replace(/[‐‑−–﹣－]/gu, '-')
+    .replace(/\^(?=[23])/gu, '')
     .replace(/\s+/gu, ' ')
   if (trimmed === '') {
     throw new CalcError(
@@ -119,8 +122,11 @@ function readPart(
       rest = rest.slice(1).trim()
     }
   }
-  // A unit runs to the next amount or ±; digits inside units (m3, in2) follow a letter or a slash directly.
-  const unit = /^(?:[^\d±+]|(?<=[a-zµμ)])[0-9](?![0-9.])|(?<=h)2(?=o))*/iu.exec(rest)?.[0] ?? ''
+  // A unit runs to the next amount or ±; the digits inside units are the exponents of lengths and H2O.
+  const unit =
+    /^(?:[^\d±+]|(?<=cm|\/in)[23](?![0-9.])|(?<=m|in|ft|\/s)[23](?![0-9.a-z])|(?<=h)2(?=o))*/iu.exec(
+      rest,
+    )?.[0] ?? ''
   const trimmed = trailingDash(unit)
   if (trimmed.unit === '' && !unitOptional) throw missingUnit(text, accepted)
   return {
@@ -196,8 +202,23 @@ const ALWAYS_POSITIVE: ReadonlySet<Kind> = new Set<Kind>([
   'barometricPressure',
 ])
 
-/** Hands `read` through. @throws {CalcError} `out-of-range` for what cannot exist, such as 0 K or a negative length. */
+/**
+ * Hands `read` through.
+ *
+ * @throws {CalcError} `out-of-range` for what cannot exist, such as 0 K or a negative length;
+ *   `ambiguous-quantity` for a vacuum reading with a minus, which means the vacuum without it as a
+ *   rule and would be a pressure by the letter.
+ */
 export function physical<K extends Kind>(read: Quantity<K>, text: string): Quantity<K> {
+  if (read.kind === 'gaugePressure' && read.si > 0 && /^\s*[-−]/u.test(text)) {
+    throw new CalcError(
+      'ambiguous-quantity',
+      `"${text}" counts downward twice: by the minus and as a vacuum reading.`,
+      {
+        hint: 'Write a vacuum without the minus, such as 5 inHg vac, or as a gauge reading: -5 inHg g.',
+      },
+    )
+  }
   const impossible =
     (NEVER_NEGATIVE.has(read.kind) && read.si < 0) ||
     (ALWAYS_POSITIVE.has(read.kind) && read.si === 0)

@@ -30,7 +30,8 @@ const always =
   (unit: string, decimals: number): Chooser =>
   () => [unit, decimals]
 
-const significant = (unit: string, factor: number, digits: number): Chooser => {
+const significant = (kind: Kind, unit: string, digits: number): Chooser => {
+  const { factor } = requireUnit(kind, unit)
   return (si) => {
     const magnitude = Math.abs(si / factor)
     const decimals = magnitude === 0 ? digits : digits - 1 - Math.floor(Math.log10(magnitude))
@@ -38,7 +39,7 @@ const significant = (unit: string, factor: number, digits: number): Chooser => {
   }
 }
 
-const OUNCE = 0.028349523125
+const OUNCE = requireUnit('mass', 'oz').factor
 const DEEP_VACUUM_PA = 3_000
 
 const CHOICES: Readonly<Record<Kind, { readonly us: Chooser; readonly si: Chooser }>> = {
@@ -71,18 +72,24 @@ const CHOICES: Readonly<Record<Kind, { readonly us: Chooser; readonly si: Choose
   },
   altitude: { us: always('ft', 0), si: always('m', 0) },
   duration: { us: durationChoice, si: durationChoice },
-  density: { us: significant('lb/ft3', 16.01846337396, 5), si: significant('kg/m3', 1, 5) },
-  massPerLength: { us: significant('oz/ft', 0.09301022, 3), si: significant('g/m', 1e-3, 3) },
+  density: { us: significant('density', 'lb/ft3', 5), si: significant('density', 'kg/m3', 5) },
+  massPerLength: {
+    us: significant('massPerLength', 'oz/ft', 3),
+    si: significant('massPerLength', 'g/m', 3),
+  },
   volumeFlow: {
-    us: significant('cfm', 4.719474432e-4, 3),
-    si: significant('L/min', 1e-3 / 60, 3),
+    us: significant('volumeFlow', 'cfm', 3),
+    si: significant('volumeFlow', 'L/min', 3),
   },
   massFlow: { us: massFlowChoice('oz/yr', 'oz/min'), si: massFlowChoice('g/yr', 'g/min') },
-  leakRate: { us: significant('Pa m3/s', 1, 3), si: significant('Pa m3/s', 1, 3) },
+  leakRate: {
+    us: significant('leakRate', 'Pa m3/s', 3),
+    si: significant('leakRate', 'Pa m3/s', 3),
+  },
   specificEnergy: { us: always('Btu/lb', 2), si: always('kJ/kg', 2) },
   specificEntropy: { us: always('Btu/(lb °F)', 4), si: always('kJ/(kg K)', 4) },
   speed: { us: always('ft/s', 2), si: always('m/s', 2) },
-  power: { us: significant('Btu/h', 0.29307107, 3), si: significant('kW', 1e3, 3) },
+  power: { us: significant('power', 'Btu/h', 3), si: significant('power', 'kW', 3) },
   fraction: {
     us: (si) => (si !== 0 && Math.abs(si) < 1e-3 ? ['ppm', 0] : ['%', 1]),
     si: (si) => (si !== 0 && Math.abs(si) < 1e-3 ? ['ppm', 0] : ['%', 1]),
@@ -99,7 +106,7 @@ function durationChoice(si: number): Choice {
 function massFlowChoice(slow: string, fast: string): Chooser {
   return (si) => {
     const unit = Math.abs(si) < 1e-6 ? slow : fast
-    return significant(unit, requireUnit('massFlow', unit).factor, 3)(si)
+    return significant('massFlow', unit, 3)(si)
   }
 }
 

@@ -8,16 +8,7 @@ import {
   parseQuantity,
   readQuantity,
 } from '../../../shared/quantity/index.ts'
-
-function refusal(work: () => unknown): CalcError {
-  try {
-    work()
-  } catch (error) {
-    if (error instanceof CalcError) return error
-    throw error
-  }
-  throw new Error('was accepted')
-}
+import { refusalOf } from '../../support/refusal.ts'
 
 const PRESSURE: Accepted<Kind> = ['gaugePressure', 'absolutePressure']
 
@@ -88,10 +79,24 @@ describe('text that is no quantity is refused, and the refusal says what would d
     ['30 psig ± x', PRESSURE, 'bad-quantity'],
     ['30 ±-4 psig', PRESSURE, 'bad-quantity'],
     ['30 psig ±2 kg', PRESSURE, 'bad-quantity'],
+    ['±', PRESSURE, 'bad-quantity'],
+    ['30 psig ±-4', PRESSURE, 'bad-quantity'],
+    ['30 ±1 psig ±2 psig', PRESSURE, 'bad-quantity'],
+    ['30 psig ±1 ±2 psig', PRESSURE, 'bad-quantity'],
+    ['2 ±1 lb 6 ±1 oz', ['mass'], 'bad-quantity'],
+    // A vacuum below nothing: most likely the vacuum itself, by the letter a pressure.
+    ['-5 inHg vac', PRESSURE, 'ambiguous-quantity'],
+    ['−0.5 bar vac', PRESSURE, 'ambiguous-quantity'],
+    // Exponents that make another unit, or none.
+    ['5 in2', ['length'], 'bad-quantity'],
+    ['5 m3', ['length'], 'wrong-kind'],
+    ['10 m/s2', ['speed'], 'bad-quantity'],
+    // A millipascal is no megapascal.
+    ['500 mPa abs', PRESSURE, 'bad-quantity'],
     // Longer than any quantity.
     [`${'9'.repeat(90)} g`, ['mass'], 'bad-quantity'],
   ])('"%s"', (text, accepted, code) => {
-    const error = refusal(() => parseQuantity(text, accepted))
+    const error = refusalOf(() => parseQuantity(text, accepted))
     expect(error.code).toBe(code)
     expect(error.message).not.toBe('')
     expect(error.hint).not.toBe('')
@@ -118,9 +123,10 @@ describe('values that are neither text nor a pair', () => {
       { value: 3, unit: 'psig', plusMinus: -1 },
       'bad-quantity',
     ],
+    ['a vacuum below nothing', { value: -5, unit: 'inHg vac' }, 'ambiguous-quantity'],
     ['a pair with a field too many', { value: 3, unit: 'psig', extra: 1 }, 'bad-quantity'],
   ])('%s', (_, raw, code) => {
-    const error = refusal(() => readQuantity(raw, PRESSURE))
+    const error = refusalOf(() => readQuantity(raw, PRESSURE))
     expect(error.code).toBe(code)
     expect(error.hint).not.toBe('')
   })
