@@ -1,4 +1,5 @@
 import { CalcError } from '../errors.ts'
+import { DRY_AIR_GAS_CONSTANT } from '../gas-constants.ts'
 import { absolutePressure, gaugePressure, type Quantity } from './quantity.ts'
 
 /** Standard atmosphere at sea level, Pa (US Standard Atmosphere 1976; ISO 2533:1975). */
@@ -6,8 +7,6 @@ export const SEA_LEVEL_PA = 101_325
 const SEA_LEVEL_K = 288.15
 const LAPSE_K_PER_M = 0.0065
 const GRAVITY = 9.80665
-/** Gas constant of dry air in the standard atmosphere, 8314.32/28.9644 J/(kg·K). */
-const AIR_GAS_CONSTANT = 8314.32 / 28.9644
 const LOWEST_M = -1_000
 const HIGHEST_M = 11_000
 
@@ -29,7 +28,7 @@ export function standardAtmosphere(altitudeM: number): number {
       },
     )
   }
-  const exponent = GRAVITY / (AIR_GAS_CONSTANT * LAPSE_K_PER_M)
+  const exponent = GRAVITY / (DRY_AIR_GAS_CONSTANT * LAPSE_K_PER_M)
   return SEA_LEVEL_PA * (1 - (LAPSE_K_PER_M * altitudeM) / SEA_LEVEL_K) ** exponent
 }
 

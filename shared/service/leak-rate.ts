@@ -1,8 +1,6 @@
+import { GAS_CONSTANT } from '../gas-constants.ts'
 import type { Refrigerant } from '../refrigerant/index.ts'
 import type { Source } from '../sources.ts'
-
-/** Molar gas constant, J/(mol·K) (exact since the SI of 2019). */
-const GAS_CONSTANT = 8.314462618
 
 export const LEAK_RATE_SOURCES: readonly Source[] = [
   {

@@ -4,6 +4,7 @@ import { CalcError } from '../errors.ts'
 import { defineOperation } from '../operation.ts'
 import { quantityIn } from '../quantity/index.ts'
 import type { Refrigerant } from '../refrigerant/index.ts'
+import { COMPRESSORS } from '../rules/types.ts'
 import * as z from '../schema.ts'
 import { type Notes, newNotes, withNotes } from './notes.ts'
 import { placeIn, resolveBarometer } from './place.ts'
@@ -14,7 +15,7 @@ import {
   cylinderPart,
   refuseMixing,
 } from './recovery/cylinder-part.ts'
-import { COMPRESSOR_DRIVES, EQUIPMENT_DATES, MACHINES } from './recovery/evacuation-level.ts'
+import { EQUIPMENT_DATES, MACHINES } from './recovery/evacuation-level.ts'
 import { type ExpectedResult, expectedOut, expectedPart } from './recovery/expected-part.ts'
 import { levelOut, levelPart } from './recovery/level-part.ts'
 import { flammableCautions, pickRefrigerant, refrigerantIn } from './refrigerant-input.ts'
@@ -31,7 +32,7 @@ const fields = {
     .optional()
     .describe('What is to be opened; gives the level of evacuation (US federal)'),
   compressorDrive: z
-    .enum(COMPRESSOR_DRIVES)
+    .enum(COMPRESSORS)
     .optional()
     .describe('For an off-road machine: shaft with a seal, or motor inside'),
   labelCharge: quantityIn.mass.optional().describe('Full charge on the label of the machine'),

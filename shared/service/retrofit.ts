@@ -13,11 +13,11 @@ import {
   toGauge,
 } from '../quantity/index.ts'
 import { type Refrigerant, refrigerant, saturationPressure } from '../refrigerant/index.ts'
+import { COMPRESSORS } from '../rules/types.ts'
 import * as z from '../schema.ts'
 import { type Notes, newNotes, withNotes } from './notes.ts'
 import { placeIn, resolveBarometer } from './place.ts'
 import { propertySources, propertyWarnings } from './property-sources.ts'
-import { COMPRESSOR_DRIVES } from './recovery/evacuation-level.ts'
 import { refrigerantIn, under } from './refrigerant-input.ts'
 import { acceptabilityOut, allDecisions, allowedConversion } from './retrofit/acceptability.ts'
 import { chargePart, retrofitChargeOut } from './retrofit/charge-part.ts'
@@ -38,10 +38,7 @@ const fields = {
   accumulatorAge: quantityIn.duration
     .optional()
     .describe('Age of the accumulator or drier, such as 7 yr'),
-  compressorDrive: z
-    .enum(COMPRESSOR_DRIVES)
-    .optional()
-    .describe('Shaft with a seal, or motor inside'),
+  compressorDrive: z.enum(COMPRESSORS).optional().describe('Shaft with a seal, or motor inside'),
   condensingTemperature: quantityIn.temperature
     .optional()
     .describe('Condensing temperature at which the pressures are compared; 130 °F if left out'),

@@ -1,5 +1,5 @@
 import { CalcError } from '../errors.ts'
-import { type Phase, phaseAt } from './fugacity.ts'
+import { type Phase, phaseAt, phaseOfDensities } from './fugacity.ts'
 import { solveLinear } from './linear-solve.ts'
 import type { Multifluid } from './multifluid.ts'
 
@@ -61,7 +61,7 @@ export function saturationPoint(
   let best: SaturationPoint | undefined
   for (let step = 0; step < MAXIMUM_STEPS; step += 1) {
     const given = phaseAt(fluid, Math.exp(at(u, 0)), Math.exp(at(u, 1)), composition)
-    const other = otherPhase(fluid, at(u, 0), u.subarray(2))
+    const other = phaseOfDensities(fluid, Math.exp(at(u, 0)), u.subarray(2))
     const matrix = new Float64Array((n + 2) ** 2)
     const rest = equations(given, other, condition, matrix)
     const error = rest.reduce((worst, r) => Math.max(worst, Math.abs(r)), 0)
@@ -83,7 +83,7 @@ export function saturationPoint(
   if (best !== undefined) return settled(best)
   throw new CalcError(
     'no-convergence',
-    `No ${line} point was found for ${names(fluid)} at ${JSON.stringify(condition)}.`,
+    `No ${line} point was found for ${names(fluid)} at ${where(condition)}.`,
     { hint: 'Stay well below the critical point, or give a state nearer to a known one.' },
   )
 }
@@ -185,19 +185,14 @@ function point(
   }
 }
 
-function otherPhase(fluid: Multifluid, logT: number, logDensities: Float64Array): Phase {
-  const densities = logDensities.map(Math.exp)
-  const density = densities.reduce((a, b) => a + b, 0)
-  return phaseAt(
-    fluid,
-    Math.exp(logT),
-    density,
-    densities.map((d) => d / density),
-  )
-}
-
 function idealPressure(phase: Phase): number {
   return phase.density * 8.314 * phase.temperatureK
+}
+
+function where(condition: Condition): string {
+  if ('temperatureK' in condition) return `${condition.temperatureK} K`
+  if ('pressurePa' in condition) return `${condition.pressurePa} Pa`
+  return `a contrast of ${condition.contrast}`
 }
 
 function names(fluid: Multifluid): string {

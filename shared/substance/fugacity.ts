@@ -112,6 +112,22 @@ export function phaseAt(
   }
 }
 
+/** The phase at K with these ln of component densities in mol/m³: the unknowns of equilibrium. */
+export function phaseOfDensities(
+  fluid: Multifluid,
+  temperatureK: number,
+  logDensities: Float64Array,
+): Phase {
+  const densities = logDensities.map(Math.exp)
+  const density = densities.reduce((a, b) => a + b, 0)
+  return phaseAt(
+    fluid,
+    temperatureK,
+    density,
+    densities.map((d) => d / density),
+  )
+}
+
 /** ln φᵢ = ln(fᵢ/xᵢp). */
 export function logFugacityCoefficients(phase: Phase): Float64Array {
   const logP = Math.log(phase.pressurePa)

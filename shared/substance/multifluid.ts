@@ -1,3 +1,4 @@
+import { GAS_CONSTANT } from '../gas-constants.ts'
 import { idealPart } from './ideal.ts'
 import { type MixingRule, mixingRule } from './mixing-rules.ts'
 import type { HelmholtzDerivatives } from './model.ts'
@@ -6,14 +7,14 @@ import { residualPart } from './residual.ts'
 import type { SubstanceData } from './types.ts'
 
 /**
- * Molar gas constant of a mixture, J/(mol·K): CODATA 2018, exact.
+ * Molar gas constant of a mixture, J/(mol·K).
  *
  * Each pure equation was fitted with its own constant (8.31451, 8.314472 …, up to 6e-6 apart).
  * A mixture needs one; the mean of its components' would make R depend on composition and put a
  * term into every chemical potential. The reference library makes the same choice. A mixture that
  * goes over into a pure substance therefore meets it in density exactly, in pressure to 6e-6.
  */
-export const MIXTURE_GAS_CONSTANT = 8.31446261815324
+export const MIXTURE_GAS_CONSTANT = GAS_CONSTANT
 
 type Part = (tau: number, delta: number) => HelmholtzDerivatives
 

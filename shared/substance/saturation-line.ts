@@ -55,7 +55,9 @@ export function followLine(
     }
     points.push(here)
   }
-  throw new CalcError('no-convergence', `The ${line} line did not reach its critical region.`)
+  throw new CalcError('no-convergence', `The ${line} line did not reach its critical region.`, {
+    hint: 'Start the line at a warmer temperature.',
+  })
 
   function solve(from: SaturationPoint, condition: Condition, logT: number): SaturationPoint {
     return saturationPoint(fluid, composition, line, condition, predict(from, logT))

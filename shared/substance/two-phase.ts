@@ -1,5 +1,5 @@
 import { CalcError } from '../errors.ts'
-import { type Phase, phaseAt } from './fugacity.ts'
+import { type Phase, phaseOfDensities } from './fugacity.ts'
 import { solveLinear } from './linear-solve.ts'
 import type { Multifluid } from './multifluid.ts'
 
@@ -55,8 +55,8 @@ export function splitPhases(
   let best: TwoPhase | undefined
   let bestError = ACCEPTED
   for (let step = 0; step < MAXIMUM_STEPS; step += 1) {
-    const liquid = phaseOf(fluid, temperatureK, u.subarray(0, n))
-    const vapour = phaseOf(fluid, temperatureK, u.subarray(n, 2 * n))
+    const liquid = phaseOfDensities(fluid, temperatureK, u.subarray(0, n))
+    const vapour = phaseOfDensities(fluid, temperatureK, u.subarray(n, 2 * n))
     const [vl, vv] = [at(u, 2 * n), at(u, 2 * n + 1)]
     const scale = vapour.density * 8.314 * temperatureK
     const matrix = new Float64Array(width * width)
@@ -118,17 +118,6 @@ export function splitPhases(
     'no-convergence',
     `No two phases were found for ${total} mol of ${fluid.components.map((c) => c.id).join('/')} at ${temperatureK} K.`,
     { hint: 'The state may be at the critical point, or one phase only.' },
-  )
-}
-
-function phaseOf(fluid: Multifluid, temperatureK: number, logDensities: Float64Array): Phase {
-  const densities = logDensities.map(Math.exp)
-  const density = densities.reduce((a, b) => a + b, 0)
-  return phaseAt(
-    fluid,
-    temperatureK,
-    density,
-    densities.map((d) => d / density),
   )
 }
 

@@ -3,7 +3,7 @@ import { breaksOpen } from './breaks-open.ts'
 import { checklist } from './checklist.ts'
 import type { JobKind, WorkOrderInput } from './input.ts'
 import type { Outcomes } from './run.ts'
-import type { Step, StepBody, StepId } from './step.ts'
+import { STEP_IDS, type Step, type StepBody, type StepId } from './step.ts'
 import { beforeOpening } from './steps/before-opening.ts'
 import { chargeStep } from './steps/charge.ts'
 import { evacuate } from './steps/evacuate.ts'
@@ -42,18 +42,7 @@ const STEPS: Readonly<Record<StepId, Planned>> = {
   },
 }
 
-const WHOLE: readonly StepId[] = [
-  'before-opening',
-  'recover',
-  'open',
-  'replace',
-  'oil',
-  'leak-test',
-  'evacuate',
-  'charge',
-  'verify',
-  'records',
-]
+const WHOLE: readonly StepId[] = STEP_IDS.filter((id) => id !== 'measure')
 
 /** The steps of a visit in their order: only those that the job needs, and those that were filled in. */
 export function stepsOf(job: JobKind, input: WorkOrderInput): readonly StepId[] {

@@ -1,10 +1,7 @@
 import { CalcError } from '../../errors.ts'
+import { DRY_AIR_MOLAR_MASS, GAS_CONSTANT } from '../../gas-constants.ts'
 import { propagate, type Uncertain } from '../../quantity/index.ts'
 import { type Refrigerant, saturatedDensity, saturationPressure } from '../../refrigerant/index.ts'
-
-const GAS_CONSTANT = 8.314462618
-/** Dry air, kg/mol (US Standard Atmosphere 1976). */
-const AIR_MOLAR_MASS = 0.0289644
 
 /** A figure that cannot be below zero, with the band of what was measured. */
 const notNegative = ({ si, plusMinus }: Uncertain): Uncertain => ({
@@ -60,7 +57,7 @@ export function vapourSpace(
 
 /** Mass of air in the vapour space, kg, by the ideal gas law at its partial pressure. */
 export function airMass(excessPa: Uncertain, temperatureK: number, spaceM3: number): Uncertain {
-  const perPascal = (spaceM3 * AIR_MOLAR_MASS) / (GAS_CONSTANT * temperatureK)
+  const perPascal = (spaceM3 * DRY_AIR_MOLAR_MASS) / (GAS_CONSTANT * temperatureK)
   return {
     si: Math.max(excessPa.si, 0) * perPascal,
     plusMinus: excessPa.plusMinus === undefined ? undefined : excessPa.plusMinus * perPascal,

@@ -1,12 +1,10 @@
 import { CalcError } from '../../errors.ts'
+import { DRY_AIR_GAS_CONSTANT } from '../../gas-constants.ts'
 import type { Step } from '../../operation.ts'
 import { absolutePressure, mass, type Quantity } from '../../quantity/index.ts'
 import { combine, type Estimate, exactly, reading, settle } from './estimate.ts'
 import { volumeQuantity } from './inventory.ts'
 import { checkSource } from './line-check.ts'
-
-/** Gas constant of dry air, J/(kg·K): 8314.32/28.9644 (US Standard Atmosphere 1976). */
-const AIR = 8314.32 / 28.9644
 
 export interface AirTakenIn {
   readonly mass: Quantity<'mass'>
@@ -30,7 +28,7 @@ export function airTakenIn(
   }
   const taken = combine(
     [volumeM3, reading(ambient)],
-    ([cubic = 0, kelvin = 1]) => (cubic * barometerPa) / (AIR * kelvin),
+    ([cubic = 0, kelvin = 1]) => (cubic * barometerPa) / (DRY_AIR_GAS_CONSTANT * kelvin),
   )
   const { si, plusMinus } = settle(taken)
   const air = mass(si, plusMinus)
@@ -50,7 +48,7 @@ export function airTakenIn(
   }
   const share = settle(
     combine(
-      [taken, reading(ambient), reading(vapourSpace), exactly(AIR)],
+      [taken, reading(ambient), reading(vapourSpace), exactly(DRY_AIR_GAS_CONSTANT)],
       ([kg = 0, kelvin = 0, cubic = 1, gas = 0]) => (kg * gas * kelvin) / cubic,
     ),
   )

@@ -1,7 +1,5 @@
+import { DRY_AIR_MOLAR_MASS, GAS_CONSTANT } from '../../gas-constants.ts'
 import type { Source } from '../../sources.ts'
-
-/** Molar gas constant, J/(mol·K) (exact since the SI of 2019). */
-export const GAS_CONSTANT = 8.314462618
 
 export interface Gas {
   readonly name: string
@@ -12,7 +10,7 @@ export interface Gas {
 }
 
 /** Molar mass: US Standard Atmosphere 1976. Viscosity at 21 °C: computed, Lemmon & Jacobsen 2004. */
-export const AIR: Gas = { name: 'air', molarMass: 0.0289644, viscosity: 18.2e-6 }
+export const AIR: Gas = { name: 'air', molarMass: DRY_AIR_MOLAR_MASS, viscosity: 18.2e-6 }
 /** Viscosity of saturated vapour at 21 °C: computed, IAPWS R12-08. */
 export const WATER_VAPOUR: Gas = {
   name: 'water vapour',

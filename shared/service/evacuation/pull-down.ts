@@ -1,5 +1,6 @@
 import { CalcError } from '../../errors.ts'
-import { AIR, GAS_CONSTANT, type Gas, type Hose, inletPressure } from './hose-flow.ts'
+import { GAS_CONSTANT } from '../../gas-constants.ts'
+import { AIR, type Gas, type Hose, inletPressure } from './hose-flow.ts'
 
 /** A pump and the hoses between it and the system, pump end first. */
 export interface PumpLine {

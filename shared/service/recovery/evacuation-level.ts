@@ -2,6 +2,7 @@ import data from '../../../data/service/recovery.json' with { type: 'json' }
 import { CalcError } from '../../errors.ts'
 import { quantity } from '../../quantity/index.ts'
 import { type Refrigerant, saturationPressure } from '../../refrigerant/index.ts'
+import type { Compressor } from '../../rules/types.ts'
 
 export const MACHINES = [
   'road-vehicle',
@@ -11,8 +12,6 @@ export const MACHINES = [
   'stationary',
 ] as const
 export type Machine = (typeof MACHINES)[number]
-export const COMPRESSOR_DRIVES = ['open-drive', 'hermetic-or-electric'] as const
-export type CompressorDrive = (typeof COMPRESSOR_DRIVES)[number]
 
 export const PRESSURE_CLASSES = [
   'low-pressure',
@@ -67,7 +66,7 @@ export type Regime = 'table-1' | 'small-appliance' | 'vehicle' | 'vehicle-like'
 export function evacuationRegime(
   r: Refrigerant,
   machine: Machine,
-  drive: CompressorDrive | undefined,
+  drive: Compressor | undefined,
   fullChargeKg: number | undefined,
 ): Regime {
   const isR22 = r.info.id === 'R-22'

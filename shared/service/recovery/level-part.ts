@@ -9,6 +9,7 @@ import {
   quantityOut,
 } from '../../quantity/index.ts'
 import type { Refrigerant } from '../../refrigerant/index.ts'
+import type { Compressor } from '../../rules/types.ts'
 import * as z from '../../schema.ts'
 import type { Notes } from '../notes.ts'
 import { propertySources } from '../property-sources.ts'
@@ -16,7 +17,6 @@ import { say } from '../say.ts'
 import { sourceTable } from '../source-table.ts'
 import { statementOut, statementSources, statementTable } from '../statement.ts'
 import {
-  type CompressorDrive,
   type EquipmentDate,
   evacuationRegime,
   type Machine,
@@ -43,7 +43,7 @@ export type LevelResult = Computed<z.output<typeof levelOut>>
 
 interface LevelInput {
   readonly machine: Machine
-  readonly compressorDrive?: CompressorDrive | undefined
+  readonly compressorDrive?: Compressor | undefined
   readonly labelCharge?: Quantity<'mass'> | undefined
   readonly equipmentMade?: EquipmentDate | undefined
 }
