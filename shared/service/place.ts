@@ -1,6 +1,12 @@
 import { CalcError } from '../errors.ts'
 import type { Assumption, Warning } from '../operation.ts'
-import { type Quantity, quantityIn, SEA_LEVEL_PA, standardAtmosphere } from '../quantity/index.ts'
+import {
+  propagate,
+  type Quantity,
+  quantityIn,
+  SEA_LEVEL_PA,
+  standardAtmosphere,
+} from '../quantity/index.ts'
 import type { Source } from '../sources.ts'
 import { say } from './say.ts'
 
@@ -24,7 +30,7 @@ export interface Place {
 export interface ResolvedPlace {
   /** Pressure of the surrounding air, Pa absolute. */
   readonly barometerPa: number
-  /** Expanded uncertainty of it, Pa, where the user gave one. */
+  /** Expanded uncertainty of it, Pa, where the user gave one with the barometer or the altitude. */
   readonly plusMinusPa: number | undefined
   readonly assumptions: readonly Assumption[]
   readonly warnings: readonly Warning[]
@@ -76,7 +82,7 @@ export function resolveBarometer({ altitude, barometer }: Place): ResolvedPlace 
   if (altitude) {
     return {
       barometerPa: standardAt(altitude),
-      plusMinusPa: undefined,
+      plusMinusPa: propagate([altitude], standardAtmosphere).plusMinus,
       assumptions: [],
       warnings: [],
       sources: [STANDARD_ATMOSPHERE],

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
-import { CalcError } from '../../shared/errors.ts'
 import { nearestNames } from '../../shared/nearest.ts'
 import { operation, operations } from '../../shared/operations.ts'
+import { refusalOf } from '../support/refusal.ts'
 
 describe('nearest names', () => {
   const names = ['saturation', 'table', 'readings', 'R-134a', 'R-1234yf']
@@ -28,15 +28,9 @@ describe('operation by name', () => {
   })
 
   it('refuses an unknown one with the nearest', () => {
-    try {
-      operation('saturtion')
-      expect.unreachable()
-    } catch (error) {
-      expect(error).toBeInstanceOf(CalcError)
-      expect(error).toMatchObject({
-        code: 'unknown-name',
-        hint: expect.stringMatching(/^Did you mean saturation\b/u),
-      })
-    }
+    expect(refusalOf(() => operation('saturtion'))).toMatchObject({
+      code: 'unknown-name',
+      hint: expect.stringMatching(/^Did you mean saturation\b/u),
+    })
   })
 })

@@ -2,6 +2,7 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import type { CalcError } from '../../../shared/errors.ts'
 import { refrigerant, refrigerants } from '../../../shared/refrigerant/index.ts'
+import { refusalOf } from '../../support/refusal.ts'
 
 describe('finding a refrigerant', () => {
   it.each([
@@ -43,13 +44,9 @@ describe('finding a refrigerant', () => {
     ['propan', 'R-290'],
     ['R23', 'R-22'],
   ])('for %s names %s among the nearest', (typed, near) => {
-    try {
-      refrigerant(typed)
-      expect.unreachable()
-    } catch (error) {
-      expect((error as CalcError).code).toBe('unknown-refrigerant')
-      expect((error as CalcError).hint).toContain(near)
-    }
+    const refusal = refusalOf(() => refrigerant(typed))
+    expect(refusal.code).toBe('unknown-refrigerant')
+    expect(refusal.hint).toContain(near)
   })
 
   it('answers any text with a refrigerant or a named refusal', () => {

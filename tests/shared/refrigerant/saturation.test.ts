@@ -12,6 +12,7 @@ import {
   saturationPressure,
   saturationTemperature,
 } from '../../../shared/refrigerant/index.ts'
+import { refusalOf } from '../../support/refusal.ts'
 
 const share = fc.double({ min: 0, max: 1, noNaN: true })
 const LINES = ['bubble', 'dew'] as const
@@ -125,12 +126,8 @@ describe.each(refrigerants())('saturation of $id', ({ id }) => {
 
 describe('what a refusal says', () => {
   const code = (run: () => unknown) => {
-    try {
-      run()
-    } catch (error) {
-      if (error instanceof CalcError) return { code: error.code, text: error.message + error.hint }
-    }
-    return { code: 'nothing refused', text: '' }
+    const { code, message, hint } = refusalOf(run)
+    return { code, text: message + hint }
   }
   const r134a = refrigerant('R-134a')
   const r744 = refrigerant('R-744')
