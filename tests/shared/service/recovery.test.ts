@@ -274,7 +274,11 @@ describe('how far to evacuate, US federal', () => {
       compressorDrive: 'open-drive',
       labelCharge: '25 lb',
     })
-    expect(result.evacuation?.level).toBeDefined()
+    // 40 CFR 82.156, Table 1: a medium-pressure appliance below 200 lb, 10 inHg of vacuum.
+    expect(result.evacuation).toMatchObject({
+      regime: 'table-1',
+      gaugeReading: { value: 10, unit: 'inHg vac' },
+    })
     expect(result.evacuation?.rules.map(({ id }) => id)).toContain('off-road-20-lb')
     expect(warnings.map(({ code }) => code)).toContain('regime-from-memory')
   })
