@@ -124,6 +124,14 @@ describe('the pages', () => {
     for (const address of new Set(local)) expect((await ask(address)).status, address).toBe(200)
   })
 
+  it('fold away what is answered, and name types in words', async () => {
+    const html = await (await ask('/reference')).text()
+    expect(html.match(/<details><summary>Answer, \d+ fields/gu)?.length).toBeGreaterThan(
+      operations.length,
+    )
+    expect(html).not.toMatch(/<td>(?:string|array|boolean)<\/td>/u)
+  })
+
   it('explain every code of a problem where its type leads', async () => {
     const html = await (await ask('/reference')).text()
     const problem = (await (await post('saturation', '{}')).json()) as { type: string }

@@ -3,7 +3,7 @@ import type { Document } from '../openapi/document.ts'
 import type { Json, JsonObject } from '../openapi/schemas.ts'
 import { type Html, layout } from './layout.ts'
 import { prose } from './prose.ts'
-import { type FieldRow, fieldRows, isQuantity } from './schema-rows.ts'
+import { type FieldRow, fieldRows, isQuantity, kindOf } from './schema-rows.ts'
 
 const object = (value: Json | undefined): JsonObject =>
   typeof value === 'object' && value !== null && !Array.isArray(value) ? (value as JsonObject) : {}
@@ -30,7 +30,7 @@ export function referencePage(document: Document): Html {
     html`<h1>${text(document.info.title)} API</h1>
 ${prose(text(document.info.description))}
 <p>The same as a document for programs: <a href="/openapi.json">/openapi.json</a>.</p>
-<nav aria-label="Addresses"><ul>
+<nav id="addresses" aria-label="Addresses"><ul>
 ${entries.map(({ operation }) => html`<li><a href="#${text(operation.operationId)}">${text(operation.operationId)}</a></li>`)}
 <li><a href="#quantities">How quantities are written</a></li>
 <li><a href="#problems">Problems</a></li>
@@ -55,9 +55,14 @@ ${prose(text(operation.description))}
 ${parameters.length > 0 ? html`<h3>Parameters</h3>${table(parameters.map(parameterRow), 'asked')}` : ''}
 ${request ? html`<h3>Body</h3>${table(fieldRows(object(request.schema), schemas), 'asked')}` : ''}
 ${example === undefined ? '' : html`<h3>Example</h3><pre>${curl(method, address, example)}</pre>`}
-${answer ? html`<h3>Answer</h3>${table(fieldRows(object(answer.schema), schemas), 'given')}` : ''}
+${answer ? answerHtml(fieldRows(object(answer.schema), schemas)) : ''}
+<p class="up"><a href="#addresses">All addresses</a></p>
 </section>`
 }
+
+/** Folded away: answers are long and alike, and who looks for what to send shall not scroll past them. */
+const answerHtml = (rows: readonly FieldRow[]): Html =>
+  html`<details><summary>Answer, ${rows.length} fields</summary>${table(rows, 'given')}</details>`
 
 function jsonPart(part: Json | undefined): JsonObject | undefined {
   const media = object(object(part).content)['application/json']
@@ -69,7 +74,7 @@ const parameterRow = (parameter: JsonObject): FieldRow => {
   return {
     name: text(parameter.name),
     needed: parameter.required === true,
-    kind: Array.isArray(schema.enum) ? schema.enum.join(', ') : text(schema.type),
+    kind: kindOf(schema, {}),
     description: text(parameter.description),
     examples: Array.isArray(schema.examples) ? schema.examples.slice(0, 2).join(', ') : '',
   }
@@ -91,7 +96,7 @@ function rowHtml({ name, needed, kind, description, examples }: FieldRow, side: 
       : side === 'given' && !needed
         ? html` <small>may be missing</small>`
         : ''
-  const shown = examples === '' || side === 'given' ? '' : html` <code>${examples}</code>`
+  const shown = examples === '' || side === 'given' ? '' : html`, e.g. <code>${examples}</code>`
   return html`<tr><td><code>${name}</code>${mark}</td><td>${kind}</td><td>${description}${shown}</td></tr>`
 }
 

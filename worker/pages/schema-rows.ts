@@ -83,7 +83,8 @@ const WORDS: Readonly<Record<string, string>> = {
   array: 'list',
 }
 
-function kindOf(schema: JsonObject, schemas: JsonObject): string {
+/** What a schema takes, in a word or its choices. */
+export function kindOf(schema: JsonObject, schemas: JsonObject): string {
   const { target, named } = resolved(schema, schemas)
   if (named !== undefined) return named
   const choices = list(target.enum)

@@ -15,8 +15,18 @@ td:last-child { width: 55%; min-width: 14rem; }
 table { border-collapse: collapse; width: 100%; }
 th, td { padding: .35rem .75rem .35rem 0; text-align: left; vertical-align: top; border-bottom: 1px solid var(--rule); }
 nav ul { columns: 15rem; padding: 0; list-style: none; }
-nav a { display: inline-block; padding: .3rem 0; }
+nav a, summary { display: inline-block; padding: .6rem 0; }
+summary { display: list-item; cursor: pointer; font-weight: 600; color: var(--mark); }
+.up { margin: .5rem 0 0; font-size: .9em; }
+.up a { display: inline-block; padding: .6rem 0; }
+td code { overflow-wrap: anywhere; }
 .needed { color: var(--mark); font-weight: 600; }
 :focus-visible { outline: 3px solid var(--mark); outline-offset: 2px; }
-@media print { nav { display: none; } body { max-width: none; } }
+@media (max-width: 40rem) {
+  thead { display: none; }
+  tr { display: block; padding: .5rem 0; border-bottom: 1px solid var(--rule); }
+  td { display: inline; padding: 0 .5rem 0 0; border: 0; }
+  td:last-child { display: block; min-width: 0; width: auto; }
+}
+@media print { nav, .up { display: none; } details::details-content { content-visibility: visible; block-size: auto; } body { max-width: none; } }
 `
