@@ -54,7 +54,8 @@ export function createApp(
       app,
       onMethodNotAllowed: (context, methods) =>
         context.req.method === 'OPTIONS'
-          ? context.body(null, 204, { Allow: methods.join(', ') })
+          ? // Not by the context, which still has the type of the refusal that this stands in for.
+            new Response(null, { status: 204, headers: { Allow: methods.join(', ') } })
           : doorProblem(
               context,
               'method-not-allowed',

@@ -17,7 +17,11 @@ export interface RunningServer {
   stop(): Promise<void>
 }
 
-/** Serves the app by Node's own HTTP server; ends on SIGINT and SIGTERM. */
+/**
+ * Serves the app by Node's own HTTP server; ends on SIGINT and SIGTERM.
+ *
+ * @throws {Error} that says in words why nothing can listen there.
+ */
 export async function start({ host, port, cors }: StartOptions): Promise<RunningServer> {
   const app = createApp()
   const settings: Settings = cors === undefined ? {} : { CORS_ORIGINS: cors }
@@ -32,6 +36,14 @@ export async function start({ host, port, cors }: StartOptions): Promise<Running
   return { url: `http://${host.includes(':') ? `[${host}]` : host}:${actualPort}`, stop }
 }
 
+const REASONS: Readonly<Record<string, string>> = {
+  EADDRINUSE: 'something listens there already',
+  EADDRNOTAVAIL: 'this machine has no such address',
+  EACCES: 'this user may not use that port',
+  ENOTFOUND: 'there is no such address',
+  EAI_AGAIN: 'there is no such address',
+}
+
 function listening(
   hostname: string,
   port: number,
@@ -39,6 +51,9 @@ function listening(
 ): Promise<ServerType> {
   return new Promise((resolve, reject) => {
     const server = serve({ fetch, hostname, port }, () => resolve(server))
-    server.once('error', reject)
+    server.once('error', (error: NodeJS.ErrnoException) => {
+      const reason = REASONS[error.code ?? ''] ?? error.message
+      reject(new Error(`Nothing can listen at ${hostname}, port ${port}: ${reason}.`))
+    })
   })
 }

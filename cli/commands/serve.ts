@@ -38,9 +38,22 @@ export function serveCommand(program: Command, streams: Streams): Command {
     )
     .addHelpText('after', '\nExample:\n  chargewright serve --host 0.0.0.0 --port 8080')
     .action(async (options: { host: string; port: number; cors?: string }) => {
-      const server = await (await entry()).start(options)
+      const server = await started(await entry(), options)
       streams.err(`chargewright serves ${server.url} (stop with Ctrl-C)\n`)
     })
+}
+
+async function started(
+  server: ServerEntry,
+  options: { host: string; port: number; cors?: string },
+): ReturnType<ServerEntry['start']> {
+  try {
+    return await server.start(options)
+  } catch (error) {
+    throw new CalcError('refused', error instanceof Error ? error.message : String(error), {
+      hint: 'Give another --port (0 takes any that is free) or an address of this machine as --host.',
+    })
+  }
 }
 
 async function entry(): Promise<ServerEntry> {

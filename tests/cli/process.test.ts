@@ -1,4 +1,4 @@
-import { type ChildProcess, execFile, execFileSync, spawn } from 'node:child_process'
+import { type ChildProcess, execFile, execFileSync, spawn, spawnSync } from 'node:child_process'
 import { once } from 'node:events'
 import { mkdtempSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
@@ -91,6 +91,12 @@ describe.each([
         body: JSON.stringify({ refrigerant: 'x'.repeat(2 * 1024 * 1024) }),
       })
       expect(large.status).toBe(413)
+      const second = spawnSync(process.execPath, [entry(), 'serve', '--port', new URL(url).port], {
+        encoding: 'utf8',
+      })
+      expect(second.status).toBe(1)
+      expect(second.stderr).toContain('something listens there')
+      expect(second.stderr).not.toMatch(/\n\s+at /u)
     } finally {
       child.kill('SIGTERM')
     }

@@ -223,6 +223,7 @@ describe('an address', () => {
   it('tells OPTIONS what it takes', async () => {
     const response = await ask('/v1/saturation', { method: 'OPTIONS' })
     expect([response.status, response.headers.get('allow')]).toEqual([204, 'POST'])
+    expect(response.headers.get('content-type')).toBeNull()
   })
 
   it('refuses a query that is none', async () => {
