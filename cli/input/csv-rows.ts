@@ -1,7 +1,7 @@
 import { Readable } from 'node:stream'
 import { parse } from 'csv-parse'
 import { CalcError } from '../../shared/errors.ts'
-import { type Field, putText } from '../../shared/input/index.ts'
+import { type Field, fieldNamed, putText, unknownName } from '../../shared/input/index.ts'
 import type { Row } from './rows.ts'
 
 /**
@@ -31,11 +31,11 @@ export async function* csvRows(
         row += 1
         yield rowOf(row, head, cells, fields)
       } else {
-        head = cells.map(headingOf)
+        head = headOf(cells, fields)
       }
     }
   } catch (error) {
-    if (!(error instanceof Error)) throw error
+    if (!(error instanceof Error) || error instanceof CalcError) throw error
     yield {
       row: row + 1,
       error: new CalcError('bad-input', `The CSV text cannot be read further: ${error.message}.`, {
@@ -48,6 +48,40 @@ export async function* csvRows(
 interface Heading {
   readonly name: string
   readonly unit: string | undefined
+}
+
+/** @throws {CalcError} `bad-input` for a name that is no field or that stands twice: no row could be right. */
+function headOf(cells: readonly string[], fields: readonly Field[]): readonly Heading[] {
+  const head = cells.map(headingOf)
+  const seen = new Set<string>()
+  for (const { name } of head) {
+    // A comma at the end of every line leaves a column without a name.
+    if (name === '') continue
+    const [outer = '', ...inner] = name.split('.')
+    const field = fieldNamed(fields, outer)
+    if (!field) throw unnamed(name, cells, fields)
+    const key = [field.name, ...inner].join('.')
+    if (seen.has(key)) {
+      throw new CalcError('bad-input', `Two columns are called "${name}".`, {
+        path: [field.name],
+        hint: 'Keep one of them.',
+      })
+    }
+    seen.add(key)
+  }
+  return head
+}
+
+function unnamed(name: string, cells: readonly string[], fields: readonly Field[]): CalcError {
+  const other = /[;\t|]/u.exec(name)?.[0]
+  if (cells.length > 1 || other === undefined) return unknownName(name, fields)
+  return new CalcError(
+    'bad-input',
+    'The first line names no field, and nothing in it is parted by a comma.',
+    {
+      hint: `Part the cells by commas instead of ${other === '\t' ? 'tabs' : `"${other}"`}.`,
+    },
+  )
 }
 
 function headingOf(cell: string): Heading {

@@ -121,8 +121,34 @@ describe('input that is none', () => {
   })
 
   it('because a column is no field names the nearest', async () => {
-    const { out } = await session(['saturation', 'R-134a', '-'], { stdin: 'presure\n32 psig\n' })
-    expect(out).toContain('Did you mean pressure')
+    const { status, out, err } = await session(['saturation', 'R-134a', '-'], {
+      stdin: 'presure\n32 psig\n',
+    })
+    expect({ status, out }).toEqual({ status: 2, out: '' })
+    expect(err).toContain('Did you mean pressure')
+  })
+
+  it.each([
+    [
+      'two columns are called the same',
+      'pressure,Pressure (psig)\n1,2\n',
+      'Two columns are called',
+    ],
+    ['cells are parted by semicolons', 'refrigerant;pressure\nR-22;1 psig\n', 'instead of ";"'],
+    ['cells are parted by tabs', 'refrigerant\tpressure\nR-22\t1 psig\n', 'instead of tabs'],
+    ['a JSON value is no object', 'null', 'There is no field "null"'],
+  ])('because %s says so', async (_, stdin, message) => {
+    const { status, out, err } = await session(['saturation', 'R-134a', '-'], { stdin })
+    expect({ status, out }).toEqual({ status: 2, out: '' })
+    expect(err.replace(/\s+/gu, ' ')).toContain(message)
+  })
+
+  it('does not mind the column without a name that commas at the ends of lines leave', async () => {
+    const { status, out } = await session(['saturation', 'R-134a', '-'], {
+      stdin: 'pressure,\r\n10 psig,\r\n',
+    })
+    expect(status).toBe(0)
+    expect(parsed(out)).toEqual([answers[0]])
   })
 })
 
