@@ -10,9 +10,19 @@ export function exampleArgv(operation: Operation): readonly string[] {
   return [operation.name, ...words]
 }
 
-/** The same as a person types it, quoted for the shell. */
-export const exampleLine = (operation: Operation): string =>
-  ['chargewright', ...exampleArgv(operation).map(quoted)].join(' ')
+/** The same as a person types it, quoted for the shell, an option a line where one line does not take it. */
+export function exampleText(operation: Operation, width: number): string {
+  const [name = '', ...words] = exampleArgv(operation)
+  const options: string[][] = []
+  for (const word of words) {
+    if (word.startsWith('--')) options.push([word])
+    else options.at(-1)?.push(quoted(word))
+  }
+  const parts = options.map((option) => option.join(' '))
+  const line = ['chargewright', name, ...parts].join(' ')
+  if (line.length <= width) return line
+  return [`chargewright ${name}`, ...parts].join(' \\\n    ')
+}
 
 function fieldWords(field: Field, value: unknown): readonly string[] {
   const flag = `--${kebab(field.name)}`

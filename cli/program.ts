@@ -57,7 +57,7 @@ export function createProgram(
   )
   program.hook('preSubcommand', (_, command) => {
     const operation = calculations.get(command)
-    if (operation) addOptions(command, operation)
+    if (operation) addOptions(command, operation, streams.width)
   })
   return program
 }
@@ -71,10 +71,12 @@ export function createProgram(
  */
 export async function run(argv: readonly string[], streams: Streams): Promise<ExitStatus> {
   let status: ExitStatus = EXIT.answered
-  const words = helpLast(joinQuantities(argv))
+  const words = [...helpLast(joinQuantities(argv))]
   const program = createProgram(await operationsFor(words), streams, (reached) => {
     status = reached
   })
+  const known = program.commands.some((command) => command.name() === words[0])
+  if (!known && words[0] !== undefined && !words[0].startsWith('-')) words.splice(1)
   if (argv.length === 0) {
     program.outputHelp()
     return status

@@ -2,11 +2,12 @@ import type { Command } from 'commander'
 import { CalcError } from '../../shared/errors.ts'
 import { fieldsOf } from '../../shared/input/index.ts'
 import type { Operation } from '../../shared/operation.ts'
-import { exampleLine } from '../example.ts'
+import { exampleText } from '../example.ts'
 import type { ExitStatus } from '../exit.ts'
 import { optionsOf, readOptions } from '../input/options.ts'
 import { readInput } from '../input/rows.ts'
 import { markdownOption, type Output, outputOptions } from '../output.ts'
+import { longChoicesText } from '../render/choices.ts'
 import type { Streams } from '../streams.ts'
 import { own } from './own.ts'
 import { writer } from './writer.ts'
@@ -22,6 +23,7 @@ export function calculateCommand(
     .command(operation.name)
     .summary(operation.summary)
     .description(operation.description)
+    .helpOption('-h, --help', 'Print this help')
     .allowExcessArguments()
     .action(async (given: Output & Record<string, unknown>, command: Command) => {
       done(await calculate(operation, command.args, given, streams))
@@ -29,8 +31,9 @@ export function calculateCommand(
 }
 
 /** Reading a schema takes a while, so only the command that is called gets its options. */
-export function addOptions(command: Command, operation: Operation): void {
-  command.usage(takesRefrigerant(operation) ? '[refrigerant] [options]' : '[input-file] [options]')
+export function addOptions(command: Command, operation: Operation, width: number): void {
+  const words = takesRefrigerant(operation) ? '[refrigerant] [input-file]' : '[input-file]'
+  command.usage(`${words} [options]`)
   command.optionsGroup('Input:')
   for (const field of fieldsOf(operation)) {
     if (field.name !== 'units' && field.name !== 'precise') {
@@ -50,7 +53,8 @@ export function addOptions(command: Command, operation: Operation): void {
   }
   for (const option of outputOptions()) command.addOption(option)
   if (own[operation.name]?.markdown) command.addOption(markdownOption())
-  command.addHelpText('after', `\nExample:\n  ${exampleLine(operation)}`)
+  const choices = longChoicesText(fieldsOf(operation), width)
+  command.addHelpText('after', `${choices}\nExample:\n  ${exampleText(operation, width - 2)}`)
 }
 
 async function calculate(

@@ -8,6 +8,7 @@ import {
   readText,
   type Shape,
 } from '../../shared/input/index.ts'
+import { choicesOf, isLong } from '../render/choices.ts'
 import type { Streams } from '../streams.ts'
 import { readTextFile } from './rows.ts'
 
@@ -23,8 +24,16 @@ export function optionsOf(field: Field, example?: unknown): readonly Option[] {
     return [field.preset === true ? no : yes]
   }
   const option = new Option(`--${name} <${placeholder(shape)}>`, help)
-  if (shape.type !== 'list') return [option]
+  if (shape.type !== 'list') return [option.argParser(once(name))]
   return [option.argParser((text, before: readonly string[] = []) => [...before, text])]
+}
+
+/** A value that was typed twice is more often a slip than meant, so neither is taken. */
+const once = (name: string) => (text: string, before: unknown) => {
+  if (before === undefined) return text
+  throw new CalcError('bad-input', `--${name} is given twice: "${String(before)}" and "${text}".`, {
+    hint: 'Give it once.',
+  })
 }
 
 /** What a value looks like, in one word. */
@@ -47,16 +56,24 @@ export function placeholder(shape: Shape): string {
 }
 
 function helpOf(field: Field, example: unknown): string {
-  const parts = [...shapeHelp(field.shape, example)]
+  const choices = choicesOf(field.shape)
+  const told = choices.length > 0 && choices.every((choice) => mentions(field.description, choice))
+  const parts = told ? [] : [...shapeHelp(field.shape, example)]
   if (field.required) parts.push('needed')
   else if (typeof field.preset === 'string') parts.push(`${field.preset} if not given`)
   return [field.description, ...parts].filter((part) => part !== '').join('; ')
 }
 
+/** Whether a text has `word` as a word of its own: then it need not be listed again. */
+const mentions = (text: string, word: string) =>
+  text.split(/[\s,;:()]+/u).some((part) => part.replace(/\.$/u, '') === word)
+
 function shapeHelp(shape: Shape, example: unknown): readonly string[] {
   switch (shape.type) {
     case 'choice':
-      return [shape.choices.join(' | ')]
+      return isLong(shape.choices)
+        ? [`one of ${shape.choices.length}, listed below`]
+        : [shape.choices.join(' | ')]
     case 'text':
     case 'number':
       return example === undefined ? [] : [`e.g. ${String(example)}`]

@@ -1,10 +1,12 @@
 import { describe, expect, it } from 'vitest'
 import { LOADED_ALONE, operationsFor } from '../../cli/catalogue.ts'
-import { exampleArgv, exampleLine } from '../../cli/example.ts'
+import { exampleArgv, exampleText } from '../../cli/example.ts'
 import { EXIT, exitStatusOf } from '../../cli/exit.ts'
+import { choicesOf } from '../../cli/render/choices.ts'
 import packageData from '../../package.json' with { type: 'json' }
 import { ABOUT } from '../../shared/about.ts'
 import { type CalcError, ERROR_CODES } from '../../shared/errors.ts'
+import { fieldsOf } from '../../shared/input/index.ts'
 import { operations } from '../../shared/operations.ts'
 import { session } from './session.ts'
 
@@ -56,8 +58,21 @@ describe.each(byName)('%s', (name, operation) => {
   it('explains every option, with an example, in help', async () => {
     const { status, out } = await session([name, '--help'])
     expect(status).toBe(0)
-    expect(out).toContain(exampleLine(operation))
+    expect(out).toContain(exampleText(operation, 78))
     expect(await session(['help', name])).toEqual({ status, out, err: '' })
+    const tooLong = out
+      .split('\n')
+      .filter((line) => [...line].length > 80 && !/^ {4}--/u.test(line))
+    expect(tooLong).toEqual([])
+  })
+
+  it('names every choice in help, and long lists once', async () => {
+    const { out } = await session([name, '--help'])
+    for (const { shape } of fieldsOf(operation)) {
+      const choices = choicesOf(shape)
+      const times = (choice: string) => out.split(/[\s,;:()]+/u).filter((word) => word === choice)
+      for (const choice of choices) expect(times(choice).length, choice).toBeGreaterThan(0)
+    }
   })
 
   it('prints figures, cautions and sources for people, within the width', async () => {
@@ -79,6 +94,24 @@ describe('a mistake', () => {
     expect({ status, out }).toEqual({ status: 2, out: '' })
     expect(err).toContain("Unknown command 'satuartion'")
     expect(err).toContain('Did you mean saturation?')
+  })
+
+  it('in the name of a command is told by help too', async () => {
+    for (const words of [
+      ['help', 'satration'],
+      ['satration', '--help'],
+    ]) {
+      const { status, out, err } = await session(words)
+      expect({ status, out }).toEqual({ status: EXIT.misused, out: '' })
+      expect(err).toContain('Did you mean saturation?')
+    }
+  })
+
+  it('of a value given twice takes neither', async () => {
+    const twice = ['--pressure', '32 psig', '--pressure', '23 psig']
+    const { status, out, err } = await session(['saturation', 'R-134a', ...twice])
+    expect({ status, out }).toEqual({ status: EXIT.misused, out: '' })
+    expect(err).toContain('--pressure is given twice: "32 psig" and "23 psig".')
   })
 
   it('in the name of an option is answered with the nearest', async () => {
