@@ -6,7 +6,7 @@ import { treeLines } from './tree.ts'
 import { paragraph } from './wrap.ts'
 
 /** What a step may bring of its own: the lines of its result. */
-export type ResultLines = (answer: Answer, page: Page) => readonly string[]
+export type ResultLines = (answer: Answer, page: AnswerPage) => readonly string[]
 
 export interface AnswerPage extends Page {
   readonly steps: boolean

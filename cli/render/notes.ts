@@ -33,7 +33,7 @@ export function assumptionLines(list: Answer['assumptions'], page: Page): readon
 export function sourceLines(answer: Answer, page: Page, full: boolean): readonly string[] {
   const list = distinctSources([...answer.sources, ...cautionSources(answer.cautions)])
   if (list.length === 0) return []
-  const entries = list.map((entry) => ({ mark: markText(entry.mark), text: cited(entry, full) }))
+  const entries = list.map((entry) => ({ mark: markText(entry.mark), text: citation(entry, full) }))
   const once = new Map(entries.map((entry) => [`${entry.mark} ${entry.text}`, entry]))
   const lines = [...once.values()].flatMap(({ mark, text }) =>
     hanging(' '.repeat(INDENT) + page.ink.quiet(mark), text, INDENT + MARK_COLUMNS, page.width),
@@ -49,7 +49,13 @@ export function sourceLines(answer: Answer, page: Page, full: boolean): readonly
 
 const markText = (mark: Mark) => mark.replace('-', ' ')
 
-function cited({ title, where, url, checked, note }: Source, full: boolean): string {
+/** A source in one line with its mark, which goes without saying where the text was read. */
+export const cited = (source: Source, full: boolean): string =>
+  source.mark === 'verified'
+    ? citation(source, full)
+    : `${citation(source, full)} (${markText(source.mark)})`
+
+function citation({ title, where, url, checked, note }: Source, full: boolean): string {
   const more = full ? [note, checked === undefined ? undefined : `checked ${checked}`, url] : []
   const parts = [title, where, ...more]
   return parts.filter((part) => part !== undefined && part !== '').join('; ')

@@ -5,17 +5,41 @@ import {
   sheet,
   type WorkOrderAnswer,
 } from '../../shared/work-order/sheet.ts'
+import type { AnswerPage } from './answer.ts'
+import { glanceLines } from './glance.ts'
+import { cited } from './notes.ts'
 import { type Page, pairLines } from './pairs.ts'
 import { hanging, paragraph } from './wrap.ts'
 
 const BOX_COLUMNS = 4
 
-/** The whole sheet for a terminal; its blocks and their order are the sheet's own. */
-export function workOrderLines(answer: Answer, page: Page): readonly string[] {
-  return sheet(answer as WorkOrderAnswer).flatMap((block, index) => [
-    ...(index === 0 ? [] : ['']),
-    ...blockLines(block, page),
-  ])
+/**
+ * The whole sheet for a terminal; its blocks and their order are the sheet's own.
+ *
+ * Above them stands the whole in short, since a sheet is many screens long. Sources are told by
+ * title unless they are asked for in full.
+ */
+export function workOrderLines(answer: Answer, page: AnswerPage): readonly string[] {
+  const order = answer as WorkOrderAnswer
+  const blocks = sheet(order).map((block) =>
+    page.sources ? block : withShortSources(block, order),
+  )
+  const start = blocks.findIndex(({ kind }) => kind === 'pairs')
+  const parts = blocks.map((block) => blockLines(block, page))
+  parts.splice(start, 0, glanceLines(order, page))
+  return parts.flatMap((lines, index) => (index === 0 ? lines : ['', ...lines]))
+}
+
+function withShortSources(block: Block, { sources }: WorkOrderAnswer): Block {
+  if (block.kind === 'heading' && block.text === 'Sources') {
+    return { ...block, text: 'Sources (--sources for addresses, dates and notes)' }
+  }
+  if (block.kind !== 'list') return block
+  const items = block.items.map((item) => {
+    const source = item.number === undefined ? undefined : sources[item.number - 1]
+    return source ? { ...item, text: cited(source, false) } : item
+  })
+  return { ...block, items }
 }
 
 function blockLines(block: Block, page: Page): readonly string[] {
