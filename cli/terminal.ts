@@ -1,4 +1,3 @@
-import { readFile } from 'node:fs/promises'
 import type { Streams } from './streams.ts'
 
 const DEFAULT_WIDTH = 80
@@ -33,8 +32,11 @@ export function terminal(process: NodeJS.Process): Streams {
   return {
     out: (text) => process.stdout.write(text),
     err: (text) => process.stderr.write(text),
-    stdin: process.stdin,
-    readFile: (path) => readFile(path, 'utf8'),
+    // Opened only by a command that reads.
+    get stdin() {
+      return process.stdin
+    },
+    readFile: async (path) => (await import('node:fs/promises')).readFile(path, 'utf8'),
     width: widthOf(process.stdout, process.env),
     color: {
       out: wantsColor(process.stdout, process.env),
