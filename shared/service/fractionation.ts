@@ -135,6 +135,7 @@ export const fractionation = defineOperation({
       'take-liquid',
       'only-equilibrium',
     )
+    const burning = burningWarnings(leak, substances)
     const [first, last] = [leak.states[0], leak.states.at(-1)]
     return {
       result: {
@@ -165,9 +166,14 @@ export const fractionation = defineOperation({
       },
       steps: stepsOf(r, input, leak, share),
       cautions: [...cautions(...CAUTIONS), ...flammableCautions(r)],
-      sources: [...propertySources(r), ...statementSources(practice, sourceOf), ...place.sources],
+      sources: [
+        ...propertySources(r),
+        ...statementSources(practice, sourceOf),
+        ...(burning.length > 0 ? [sourceOf('ashrae-34-flammable')] : []),
+        ...place.sources,
+      ],
       assumptions: [...place.assumptions, ...(input.liquidShare ? [] : [LIQUID_SHARE])],
-      warnings: [...place.warnings, ...propertyWarnings(r), ...burningWarnings(leak, substances)],
+      warnings: [...place.warnings, ...propertyWarnings(r), ...burning],
     }
   },
 })

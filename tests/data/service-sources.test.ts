@@ -50,6 +50,24 @@ describe.each(files)('sources of data/service/$name', ({ sources = {}, statement
   })
 })
 
+it('every source stands behind something: a row, a statement, or a step of the code', () => {
+  const shared = new URL('../../shared/', import.meta.url)
+  const code = readdirSync(shared, { recursive: true, encoding: 'utf8' })
+    .filter((name) => name.endsWith('.ts'))
+    .map((name) => readFileSync(new URL(name, shared), 'utf8'))
+    .join('\n')
+  const rows = readdirSync(folder)
+    .map((name) => readFileSync(new URL(name, folder), 'utf8'))
+    .join('\n')
+  for (const { name, sources = {} } of files) {
+    for (const id of Object.keys(sources)) {
+      // As a value, not as the key that it is listed under.
+      const cited = rows.replaceAll(`"${id}":`, '').includes(`"${id}"`) || code.includes(`'${id}'`)
+      expect(cited, `${id} in ${name}`).toBe(true)
+    }
+  }
+})
+
 it('one id means one source: an answer that joins several steps lists each id once', () => {
   const titles = new Map<string, string>()
   for (const { name, sources = {} } of files) {

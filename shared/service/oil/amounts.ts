@@ -62,8 +62,11 @@ interface Row {
 const amountOf = ({ amount, beyondDrained, unit }: Row, drainedM3: number) =>
   amount === undefined ? drainedM3 + cubic(beyondDrained ?? 0, unit) : cubic(amount, unit)
 
-/** Totals that makers print, for orientation only. */
-export const PUBLISHED_TOTALS = `For orientation, published totals: ${data.totals.map(({ text }) => text).join('; ')}.`
+/** Totals that makers print, for orientation only, with who prints them. */
+export const PUBLISHED_TOTALS = {
+  text: `For orientation, published totals: ${data.totals.map(({ text }) => text).join('; ')}.`,
+  sources: data.totals.map(({ source }) => oilSource(source as OilSource)),
+}
 
 export const LONG_HOSE_NOTES = data.longHoseNotes.map(({ text, source }) => ({
   text,

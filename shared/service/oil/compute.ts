@@ -3,7 +3,7 @@ import type { Assumption, Computation, Computed, Step } from '../../operation.ts
 import { type Quantity, volume } from '../../quantity/index.ts'
 import { refrigerant } from '../../refrigerant/index.ts'
 import { flammableCautions, under } from '../refrigerant-input.ts'
-import { LONG_HOSE_NOTES } from './amounts.ts'
+import { LONG_HOSE_NOTES, PUBLISHED_TOTALS } from './amounts.ts'
 import { checkOilInput } from './check.ts'
 import { STANDARD_RULE } from './compressor.ts'
 import { gatherOil, type Line, type OilInput } from './gather.ts'
@@ -69,6 +69,7 @@ export function computeOil(input: OilInput): Computation<Computed<OilResult>> {
     sources: [
       ...lines.flatMap((line) => line.sources),
       ...[gathered.totalSource].flatMap((entry) => entry ?? []),
+      ...(totalM3 === undefined ? PUBLISHED_TOTALS.sources : []),
       ...type.sources,
       ...notes.map(({ source }) => source),
     ],

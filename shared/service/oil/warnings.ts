@@ -15,7 +15,7 @@ export function warningsFor(
       ? [
           {
             code: 'system-total-missing',
-            message: `Without the system's total oil nothing bounds the sum: read it from the machine's maker and give systemTotal. ${PUBLISHED_TOTALS}`,
+            message: `Without the system's total oil nothing bounds the sum: read it from the machine's maker and give systemTotal. ${PUBLISHED_TOTALS.text}`,
           },
         ]
       : []),

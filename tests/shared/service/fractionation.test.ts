@@ -101,8 +101,9 @@ describe('fractionation', () => {
   })
 
   it('warns of estimated mixing parameters and of a rising share that burns', () => {
-    const { warnings } = fractionation.run({ ...leak, refrigerant: 'R-406A' })
+    const { warnings, sources } = fractionation.run({ ...leak, refrigerant: 'R-406A' })
     expect(warnings.map((w) => w.code)).toEqual(['estimated-mixing', 'burning-share-rises'])
+    expect(sources.map((s) => s.id)).toContain('ashrae-34-flammable')
   })
 
   it('refuses a single substance, a share that cannot be, and heat near the critical point', () => {
