@@ -17,7 +17,7 @@ export interface ShownQuantity extends ShownValue {
   readonly also?: ShownValue | undefined
 }
 
-export interface Presentation {
+interface Presentation {
   readonly units: UnitSystem
   /** Full precision instead of rounding to what the uncertainty supports. */
   readonly precise: boolean

@@ -1,7 +1,7 @@
 import type { Mark } from '../sources.ts'
 
 /** Where a figure of this file comes from, and how far that was checked. */
-export interface FileSource {
+interface FileSource {
   readonly title: string
   readonly mark: Mark
   readonly url?: string

@@ -15,7 +15,7 @@ export interface Statement extends Omit<StatementData, 'source'> {
   readonly dependsOn: readonly string[]
 }
 
-export interface TopicAnswer {
+interface TopicAnswer {
   /** The one answer, several when facts are missing, none when the tables hold statements only. */
   readonly answers: readonly string[]
   readonly statements: readonly Statement[]

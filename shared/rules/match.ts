@@ -2,7 +2,7 @@ import type { Facts, RefrigerantFacts } from './facts.ts'
 import type { ChargeLimits, Condition, Row } from './types.ts'
 
 /** `depends`: a fact was not given, and with it the row may or may not apply. */
-export type Applies = 'yes' | 'no' | 'depends'
+type Applies = 'yes' | 'no' | 'depends'
 
 interface Check {
   readonly applies: Applies

@@ -44,7 +44,7 @@ const fields = {
 }
 
 /** Input of `rules` once parsed. */
-export type RulesInput = z.output<z.ZodObject<typeof fields>>
+type RulesInput = z.output<z.ZodObject<typeof fields>>
 
 export const rules = defineOperation({
   name: 'rules',

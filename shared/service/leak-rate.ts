@@ -37,7 +37,7 @@ export const massOfLeak = (leakRate: number, molarMass: number, temperatureK: nu
 const THINNER = [1.2, 2.5] as const
 
 /** What drove the measured leak, and what drives the refrigerant later. */
-export interface Drive {
+interface Drive {
   /** Molar mass of the gas that was measured, kg/mol. */
   readonly measuredMolarMass: number
   /** Pressures on both sides while it was measured, Pa absolute. */

@@ -18,7 +18,7 @@ import { unusedReadings } from './readings/unused.ts'
 import { flammableCautions, pickRefrigerant } from './refrigerant-input.ts'
 import { say } from './say.ts'
 
-export type ReadingsResult = Computed<z.output<typeof readingsOut>>
+type ReadingsResult = Computed<z.output<typeof readingsOut>>
 
 /**
  * What a set of readings says: superheat, subcooling and the rest with their uncertainties, findings,
@@ -27,7 +27,7 @@ export type ReadingsResult = Computed<z.output<typeof readingsOut>>
  * @throws {CalcError} for a reading that no gauge can show, a pressure outside the refrigerant's range,
  *   or an instrument class that does not cover its reading; `path` names the field.
  */
-export function assessReadings(input: ReadingsInput): Computation<ReadingsResult> {
+function assessReadings(input: ReadingsInput): Computation<ReadingsResult> {
   const m = measured(pickRefrigerant(input.refrigerant), input)
   const f = figures(m)
   const found = findings(m, f, input)

@@ -7,7 +7,7 @@ import { stateAt } from './state.ts'
 import { splitPhases, type TwoPhase } from './two-phase.ts'
 
 /** What a mixture is at a state: one phase, or two in equilibrium. */
-export interface Flash {
+interface Flash {
   readonly temperatureK: number
   readonly pressurePa: number
   readonly kind: 'liquid' | 'vapour' | 'two-phase'

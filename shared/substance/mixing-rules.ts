@@ -23,7 +23,7 @@ export interface MixingRule {
 }
 
 /** One paper's file in data/mixing. */
-export interface MixingData {
+interface MixingData {
   readonly id: string
   readonly basis: string
   readonly citation: string

@@ -2,7 +2,7 @@ import type { SaturationPoint } from './equilibrium.ts'
 import { contrastOf, type SaturationLine } from './saturation-line.ts'
 
 /** Where the bubble and the dew line of a composition meet. */
-export interface CriticalPoint {
+interface CriticalPoint {
   readonly temperatureK: number
   readonly pressurePa: number
   /** Difference between the critical temperatures of two interpolations, K: how sure it is. */

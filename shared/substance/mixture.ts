@@ -6,7 +6,7 @@ import type { SubstanceData } from './types.ts'
 type Part = (tau: number, delta: number) => HelmholtzDerivatives
 
 /** A mixture of fixed composition with what made it. */
-export interface MixtureModel extends HelmholtzModel {
+interface MixtureModel extends HelmholtzModel {
   readonly fluid: Multifluid
   readonly moleFractions: readonly number[]
 }

@@ -19,7 +19,7 @@ const STEP = 0.03
 const SWITCH = 2.5
 const CONTRAST_STEP = 0.15
 /** Where following a line stops: 2 % between the densities. */
-export const LAST_CONTRAST = 0.02
+const LAST_CONTRAST = 0.02
 const MAXIMUM_POINTS = 200
 /** Starts tried, each 6 % warmer than the last. */
 const RUNGS = 8
@@ -108,7 +108,7 @@ export function contrastOf(found: SaturationPoint): number {
 }
 
 /** Where the unknowns will be a step of ln T further along the line. */
-export function predict(from: SaturationPoint, logT: number): Float64Array {
+function predict(from: SaturationPoint, logT: number): Float64Array {
   return from.unknowns.map((u, k) => u + logT * (from.tangent[k] as number))
 }
 
@@ -149,7 +149,7 @@ function startOfLine(
 }
 
 /** Along the line from a point to a temperature in K, step by step. */
-export function walkTo(
+function walkTo(
   fluid: Multifluid,
   composition: Float64Array,
   from: SaturationPoint,

@@ -6,7 +6,7 @@ import type { Multifluid } from './multifluid.ts'
 import { reducingAt } from './reducing.ts'
 
 /** The single phase a mixture would like best at T and p, and what it could split off. */
-export interface Stability {
+interface Stability {
   /** The root of lower Gibbs energy of the whole, as one phase. */
   readonly phase: Phase
   readonly kind: 'liquid' | 'vapour'
@@ -89,7 +89,7 @@ export function singlePhase(
 }
 
 /** Wilson's K values y/x (see first-guess). */
-export function wilson(fluid: Multifluid, temperatureK: number, pressurePa: number): number[] {
+function wilson(fluid: Multifluid, temperatureK: number, pressurePa: number): number[] {
   return fluid.components.map((c) => {
     const slope = 5.373 * (1 + c.acentricFactor)
     const reduced = Math.exp(slope * (1 - c.critical.temperatureK / temperatureK))

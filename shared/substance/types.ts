@@ -1,5 +1,5 @@
 /** Where a number comes from, and how far that was checked. */
-export interface EquationSource {
+interface EquationSource {
   /** Authors, title, journal, volume, pages, year. */
   readonly citation: string
   readonly doi?: string

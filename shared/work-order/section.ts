@@ -108,7 +108,7 @@ function placed(
 }
 
 /** What a section says, one line a field; lists by their length. */
-export const readLines = (section: Readonly<Record<string, unknown>> | undefined): ReadLine[] =>
+const readLines = (section: Readonly<Record<string, unknown>> | undefined): ReadLine[] =>
   Object.entries(section ?? {}).flatMap(([field, raw]) => {
     const value = asWritten(raw)
     return value === undefined ? [] : [{ label: label(field), value }]

@@ -56,7 +56,7 @@ export const stepOut = z.strictObject({
 })
 
 export type Step = Computed<z.output<typeof stepOut>>
-export type Instruction = Step['instructions'][number]
+type Instruction = Step['instructions'][number]
 export type Missing = z.output<typeof missingOut>
 
 /** What a step of the visit gathers; the frame puts title and state to it. */
@@ -84,7 +84,7 @@ export const newBody = (): StepBody => ({
 
 const sourceOf = sourceTable(data.sources)
 const practice = statementTable(data.statements, sourceOf)
-export type PracticeId = keyof typeof data.statements
+type PracticeId = keyof typeof data.statements
 
 /** Adds instructions by their ids in data/service/visit.json. */
 export function instruct(body: StepBody, ...ids: readonly PracticeId[]): void {

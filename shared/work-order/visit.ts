@@ -72,7 +72,7 @@ export function stepsOf(job: JobKind, input: WorkOrderInput): readonly StepId[] 
   return WHOLE
 }
 
-export interface Visit {
+interface Visit {
   readonly steps: readonly Step[]
   readonly sources: readonly Source[]
 }

@@ -11,7 +11,7 @@ import {
 const BATCH = 1_000
 
 /** Median time of one call, ns. */
-export interface Timing {
+interface Timing {
   readonly what: string
   readonly medianNs: number
 }

@@ -11,7 +11,7 @@ import {
   TUNING_AXES,
 } from './rise-simulation.ts'
 
-export type Confusion = Readonly<Record<string, Readonly<Record<RiseVerdict, number>>>>
+type Confusion = Readonly<Record<string, Readonly<Record<RiseVerdict, number>>>>
 
 const MICRON = 0.133322387415
 /** The three classes of the grid. */
@@ -19,7 +19,7 @@ export const THREE = ['leaking', 'wet', 'tight-and-dry'] as const
 const UNDECIDED: readonly RiseVerdict[] = ['too-short-to-tell', 'cannot-tell']
 
 /** Reads one simulated case as a mechanic would give it: temperature known to 3 K, gauge to 10 %. */
-export function readCase(entry: RiseCase, random: () => number): RiseVerdict {
+function readCase(entry: RiseCase, random: () => number): RiseVerdict {
   const points = simulateRise(entry, random)
   const last = points.at(-1)?.pressurePa ?? 0
   return judgeRise({

@@ -21,7 +21,7 @@ export const FAR_ABOVE = 1.5
  *
  * Only stated uncertainties count here: the procedure compares readings as they are.
  */
-export function againstLimit(pressurePa: Uncertain, limit: AirLimit): Verdict {
+function againstLimit(pressurePa: Uncertain, limit: AirLimit): Verdict {
   const width = pressurePa.plusMinus ?? 0
   const { atLeastPa, atMostPa } = limit
   // A gauge reading and a printed psi meet exactly: below a pascal they are the same.

@@ -6,7 +6,7 @@ import { combine, type Estimate, exactly, reading, settle } from './estimate.ts'
 import { volumeQuantity } from './inventory.ts'
 import { checkSource } from './line-check.ts'
 
-export interface AirTakenIn {
+interface AirTakenIn {
   readonly mass: Quantity<'mass'>
   /** Share of the air in the pressure at rest; undefined without the space that it spreads over. */
   readonly partialPressure: Quantity<'absolutePressure'> | undefined

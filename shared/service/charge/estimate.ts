@@ -3,7 +3,7 @@ import { propagate, type Quantity } from '../../quantity/index.ts'
 import { say } from '../say.ts'
 
 /** What a reading says when it is moved within its uncertainty. */
-export type Reader = (reading: Quantity) => number
+type Reader = (reading: Quantity) => number
 
 /**
  * A figure still tied to the readings it comes from.

@@ -12,7 +12,7 @@ const MOST_ITEMS = 50
 const MOST_PARTINGS = 100
 
 /** A space by its volume, or by a bore (hose size, tube size, inner diameter) and a length. */
-export const geometryIn = {
+const geometryIn = {
   volume: quantityIn.volume
     .optional()
     .describe('Inner volume of the component, from its maker or measured'),
@@ -38,7 +38,7 @@ export const geometryIn = {
 }
 
 /** What fills a space. */
-export const contentsIn = {
+const contentsIn = {
   phase: z
     .enum(PHASES)
     .optional()

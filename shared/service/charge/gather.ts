@@ -16,7 +16,7 @@ export interface Items extends Omit<Coupling, 'name'>, Geometry, Contents {
   readonly ambient?: Quantity<'temperature'> | undefined
 }
 
-export interface Placed<T> {
+interface Placed<T> {
   readonly item: T
   /** Where it stands in the input; empty for the fields at the top. */
   readonly path: Path

@@ -144,7 +144,7 @@ export function hoseBore(size: string, path: Path): Bore {
 }
 
 /** Bore of ACR copper tube by its outside diameter; drawn tube where the temper is not given. */
-export function tubeBore(size: string, temper: 'drawn' | 'annealed' | undefined, path: Path): Bore {
+function tubeBore(size: string, temper: 'drawn' | 'annealed' | undefined, path: Path): Bore {
   const rows = data.rows.filter((row) => row.kind === 'tube')
   const wanted = bare(size).replace(/^(\d) (?=\d+\/)/u, '$1-')
   const alike = rows.filter((row) => row.size === wanted)

@@ -5,7 +5,7 @@ import { type Phase, type Refrigerant, saturatedDensity } from '../../refrigeran
 import { combine, type Estimate, exactly, reading } from './estimate.ts'
 import { massQuantity, volumeQuantity } from './inventory.ts'
 
-export interface ServiceHose {
+interface ServiceHose {
   readonly bore: Quantity<'length'> | undefined
   readonly length: Quantity<'length'> | undefined
   /** What fills it when charging ends. */
@@ -15,7 +15,7 @@ export interface ServiceHose {
   readonly ambient: Quantity<'temperature'> | undefined
 }
 
-export interface HoldUp {
+interface HoldUp {
   /** Mass that leaves the cylinder and stays in the hose, kg; negative when a full hose ends with vapour. */
   readonly mass: Estimate
   readonly steps: readonly Step[]

@@ -7,7 +7,7 @@ const OUNCE = 0.028349523125
 
 export type Against = 'inside' | 'outside' | 'cannot-tell'
 
-export interface ChargeComparison {
+interface ChargeComparison {
   readonly from: Quantity<'mass'>
   readonly to: Quantity<'mass'>
   readonly verdict: Against

@@ -98,7 +98,7 @@ export const scaleOut = z.strictObject({
     .describe('Whether the scale resolves the tolerance'),
 })
 
-export type ScaleResult = Computed<z.output<typeof scaleOut>>
+type ScaleResult = Computed<z.output<typeof scaleOut>>
 
 /**
  * Scale readings to start and to stop at.

@@ -3,9 +3,9 @@ import type { Warning } from '../../operation.ts'
 import type { Refrigerant } from '../../refrigerant/index.ts'
 
 export const SUPPLIES = ['cylinder', 'small-cans', 'charging-machine'] as const
-export type Supply = (typeof SUPPLIES)[number]
+type Supply = (typeof SUPPLIES)[number]
 
-export interface RouteWish {
+interface RouteWish {
   readonly supply: Supply
   readonly engine?: 'off' | 'running' | undefined
   readonly side?: 'high' | 'low' | undefined

@@ -8,7 +8,7 @@ import { type Multifluid, multifluid } from '../../substance/multifluid.ts'
 import { pointAt } from '../../substance/saturation-line.ts'
 
 /** Two refrigerants together, whatever their shares. */
-export interface Mixed {
+interface Mixed {
   readonly substances: readonly string[]
   /** Pressure in Pa of the mixed liquid with this mass share of the second, above 0, below 1. */
   pressure(massShare: number): number

@@ -25,7 +25,7 @@ type StatementId = keyof typeof data.statements
 export const CAUSES = ['air', 'other-refrigerant', 'reading', 'no-liquid', 'shifted-blend'] as const
 
 /** One thing that would make the reading. */
-export interface Explanation {
+interface Explanation {
   readonly cause: (typeof CAUSES)[number]
   readonly refrigerant?: string
   readonly share?: Quantity<'fraction'>

@@ -35,9 +35,9 @@ export const airOut = z
   })
   .describe('Air side, by psychrometrics')
 
-export type AirResult = Computed<z.output<typeof airOut>>
+type AirResult = Computed<z.output<typeof airOut>>
 
-export interface AirInput {
+interface AirInput {
   readonly airIn: Quantity<'temperature'>
   readonly vent?: Quantity<'temperature'> | undefined
   readonly relativeHumidity?: Quantity<'fraction'> | undefined

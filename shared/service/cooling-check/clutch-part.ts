@@ -24,9 +24,9 @@ export const clutchOut = z
   })
   .describe('Clutch cycling against published switch settings')
 
-export type ClutchResult = Computed<z.output<typeof clutchOut>>
+type ClutchResult = Computed<z.output<typeof clutchOut>>
 
-export interface ClutchInput {
+interface ClutchInput {
   readonly ambient: Quantity<'temperature'>
   readonly cutOut?: Quantity<'gaugePressure'> | undefined
   readonly cutIn?: Quantity<'gaugePressure'> | undefined

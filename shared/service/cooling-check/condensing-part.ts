@@ -27,9 +27,9 @@ export const condensingOut = z
   })
   .describe('What the pressures mean as temperatures')
 
-export type CondensingResult = Computed<z.output<typeof condensingOut>>
+type CondensingResult = Computed<z.output<typeof condensingOut>>
 
-export interface CondensingInput {
+interface CondensingInput {
   readonly ambient: Quantity<'temperature'>
   readonly high?: Quantity<'gaugePressure'> | undefined
   readonly low?: Quantity<'gaugePressure'> | undefined

@@ -30,9 +30,9 @@ export const restOut = z
   })
   .describe('Pressures at rest')
 
-export type RestResult = Computed<z.output<typeof restOut>>
+type RestResult = Computed<z.output<typeof restOut>>
 
-export interface RestInput {
+interface RestInput {
   readonly ambient: Quantity<'temperature'>
   readonly staticHigh?: Quantity<'gaugePressure'> | undefined
   readonly staticLow?: Quantity<'gaugePressure'> | undefined

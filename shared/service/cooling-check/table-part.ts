@@ -65,10 +65,10 @@ export const bandsOut = z.strictObject({
   vent: bandOut,
 })
 
-export type TablesResult = readonly Computed<z.output<typeof tableOut>>[]
-export type BandsResult = Computed<z.output<typeof bandsOut>>
+type TablesResult = readonly Computed<z.output<typeof tableOut>>[]
+type BandsResult = Computed<z.output<typeof bandsOut>>
 
-export interface TableReadings {
+interface TableReadings {
   readonly ambient: Quantity<'temperature'>
   /** Air into the evaporator, where it is known. */
   readonly airIn: Quantity<'temperature'>

@@ -24,7 +24,7 @@ const ROWS: readonly LimitRow[] = data.rows
 
 export const HOLD_LIMITS = data.rows.map(({ id }) => id) as [string, ...string[]]
 
-export interface HoldLimit {
+interface HoldLimit {
   readonly id: string
   readonly rule: string
   /** Permitted rise, Pa, where the rule has one. */
@@ -52,7 +52,7 @@ export function holdLimit(id: string): HoldLimit | undefined {
   }
 }
 
-export type LimitVerdict = 'kept' | 'broken' | 'cannot-tell' | 'too-short-to-tell'
+type LimitVerdict = 'kept' | 'broken' | 'cannot-tell' | 'too-short-to-tell'
 
 /**
  * Whether the readings keep a rule.

@@ -26,7 +26,7 @@ export const limitOut = z
   })
   .describe('The chosen published rule')
 
-export type LimitResult = Computed<z.output<typeof limitOut>>
+type LimitResult = Computed<z.output<typeof limitOut>>
 
 /** The readings against a chosen published rule; undefined when none was chosen. */
 export function limitPart(

@@ -45,7 +45,7 @@ export const pullDownOut = z
   })
   .describe('Pump-down estimate')
 
-export type PullDownResult = Computed<z.output<typeof pullDownOut>>
+type PullDownResult = Computed<z.output<typeof pullDownOut>>
 
 /** How long the pump needs through these hoses; undefined without a pump. */
 export function pullDownPart(

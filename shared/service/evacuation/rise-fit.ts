@@ -23,7 +23,7 @@ export interface RiseFit {
   readonly bic: number
 }
 
-export type RiseModel = 'flat' | 'steady' | 'levelling' | 'levelling-and-steady'
+type RiseModel = 'flat' | 'steady' | 'levelling' | 'levelling-and-steady'
 
 /** What the gauge can tell apart from one reading to the next. */
 export interface GaugeScatter {
@@ -33,7 +33,7 @@ export interface GaugeScatter {
   readonly weight: number
 }
 
-export interface FitLimits {
+interface FitLimits {
   /** No levelling part may end above this, Pa: water cannot push higher than its vapour pressure. */
   readonly highestPlateauPa: number
   /** Slowest levelling that is looked for, s. */

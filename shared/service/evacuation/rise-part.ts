@@ -66,7 +66,7 @@ export const riseOut = z
   })
   .describe('Standing vacuum')
 
-export type RiseResult = Computed<z.output<typeof riseOut>>
+type RiseResult = Computed<z.output<typeof riseOut>>
 
 /** Reads a standing vacuum; undefined when no readings are given. */
 export function risePart(

@@ -48,7 +48,7 @@ export const waterOut = z
   })
   .describe('Water under vacuum')
 
-export type WaterResult = Computed<z.output<typeof waterOut>>
+type WaterResult = Computed<z.output<typeof waterOut>>
 
 interface WaterInput {
   readonly temperature?: Quantity<'temperature'> | undefined

@@ -31,9 +31,9 @@ export const federalOut = z
   })
   .describe('Leak-rate arithmetic of the federal leak-repair rules')
 
-export type FederalResult = Computed<z.output<typeof federalOut>>
+type FederalResult = Computed<z.output<typeof federalOut>>
 
-export interface FederalInput {
+interface FederalInput {
   readonly fullCharge?: Quantity<'mass'> | undefined
   readonly added?: Quantity<'mass'> | undefined
   readonly sinceLastAddition?: Quantity<'duration'> | undefined

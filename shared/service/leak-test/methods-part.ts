@@ -48,9 +48,9 @@ export const methodsOut = z
   })
   .describe('What each way of searching can show')
 
-export type MethodsResult = Computed<z.output<typeof methodsOut>>
+type MethodsResult = Computed<z.output<typeof methodsOut>>
 
-export interface MethodsInput {
+interface MethodsInput {
   readonly method?: string | undefined
   readonly staticPressure?: PressureReading | undefined
   readonly ambientTemperature?: Quantity<'temperature'> | undefined

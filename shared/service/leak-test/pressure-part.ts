@@ -24,7 +24,7 @@ export const TEST_GASES = [
   'oxygen',
   'compressed-air',
 ] as const
-export type TestGas = (typeof TEST_GASES)[number]
+type TestGas = (typeof TEST_GASES)[number]
 
 export const pressureOut = z
   .strictObject({
@@ -38,9 +38,9 @@ export const pressureOut = z
   })
   .describe('Gas and test pressure')
 
-export type PressureResult = Computed<z.output<typeof pressureOut>>
+type PressureResult = Computed<z.output<typeof pressureOut>>
 
-export interface PressureInput {
+interface PressureInput {
   readonly testGas: TestGas
   readonly testPressure?: PressureReading | undefined
   readonly startPressure?: PressureReading | undefined

@@ -41,7 +41,7 @@ export const standingOut = z
   })
   .describe('Standing pressure or vacuum, corrected for temperature')
 
-export type StandingResult = Computed<z.output<typeof standingOut>>
+type StandingResult = Computed<z.output<typeof standingOut>>
 
 /** Below 5 psi above the air a standing test shows no more than its gauge wanders. */
 const LEAST_PA = 34_474

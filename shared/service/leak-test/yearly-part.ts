@@ -27,11 +27,11 @@ export const yearlyOut = z
   })
   .describe('Loss from two weighed charges')
 
-export type YearlyResult = Computed<z.output<typeof yearlyOut>> & {
+type YearlyResult = Computed<z.output<typeof yearlyOut>> & {
   readonly perYear: Quantity<'massFlow'>
 }
 
-export interface YearlyInput {
+interface YearlyInput {
   readonly chargeThen?: Quantity<'mass'> | undefined
   readonly chargeNow?: Quantity<'mass'> | undefined
   readonly between?: Quantity<'duration'> | undefined

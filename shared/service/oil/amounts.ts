@@ -8,7 +8,7 @@ export type OilSource = keyof typeof data.sources
 
 /** Parts that take oil by the table; a sudden leak is counted like one. */
 export const TABLE_PARTS = ['condenser', 'evaporator', 'drier', 'accumulator', 'hose'] as const
-export type TablePart = (typeof TABLE_PARTS)[number]
+type TablePart = (typeof TABLE_PARTS)[number]
 
 /** Oil of one part, m³, with the printed spread. */
 export interface Amount {

@@ -26,7 +26,7 @@ interface Rule {
 
 const RULES: readonly Rule[] = data.compressorRules
 
-export interface CompressorOil extends Amount {
+interface CompressorOil extends Amount {
   readonly rule: string
 }
 

@@ -39,7 +39,7 @@ export interface Line {
   readonly sources: readonly Source[]
 }
 
-export interface Gathered {
+interface Gathered {
   readonly lines: readonly Line[]
   /** The system's total by the maker or a formula, m³. */
   readonly totalM3: number | undefined

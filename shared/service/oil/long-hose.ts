@@ -6,7 +6,7 @@ import { cubic, type OilSource, oilSource } from './amounts.ts'
 
 export const LONG_HOSE_RULES = data.longHoseRules.map((rule) => rule.id) as [string, ...string[]]
 
-export interface LongHoseOil {
+interface LongHoseOil {
   /** The whole system's oil, m³; undefined for a rule that gives an extra. */
   readonly totalM3: number | undefined
   /** Beyond what the compressor is delivered with, m³; undefined for a rule that gives a total. */

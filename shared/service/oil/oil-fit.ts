@@ -21,7 +21,7 @@ export interface Fit {
 }
 
 /** Whether an oil may go into this machine. */
-export interface OilQuestion {
+interface OilQuestion {
   readonly oil: Oil
   readonly existing: Oil | undefined
   readonly flushed: boolean

@@ -14,7 +14,7 @@ import {
 } from './oil-names.ts'
 import type { OilResult } from './result.ts'
 
-export interface TypeAnswer {
+interface TypeAnswer {
   readonly result: OilResult['oilType']
   readonly notes: readonly { readonly text: string; readonly source: Source }[]
   readonly sources: readonly Source[]

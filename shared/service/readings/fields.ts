@@ -4,7 +4,7 @@ import * as z from '../../schema.ts'
 import { placeIn } from '../place.ts'
 import { refrigerantIn } from '../refrigerant-input.ts'
 
-export const EQUIPMENT = ['vehicle', 'stationary'] as const
+const EQUIPMENT = ['vehicle', 'stationary'] as const
 export const METERING_DEVICES = [
   'expansion-valve',
   'electronic-valve',
@@ -87,7 +87,7 @@ export const readingsIn = {
   ...placeIn,
 }
 
-export const readingsInput = z.strictObject(readingsIn)
+const readingsInput = z.strictObject(readingsIn)
 
 /** Readings as parsed: quantities in SI. */
 export type ReadingsInput = z.output<typeof readingsInput>

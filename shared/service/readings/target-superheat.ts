@@ -19,7 +19,7 @@ export const TOLERANCE_SOURCES = [
 ]
 export const COLDEST_TEST_SOURCE = readingSource('ra3.2-2013')
 
-export interface TargetSuperheat {
+interface TargetSuperheat {
   /** K */
   readonly targetK: number
   readonly method: 'published-table' | 'formula'

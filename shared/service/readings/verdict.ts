@@ -5,14 +5,7 @@ import { say } from '../say.ts'
 import type { Figure } from './figure.ts'
 import { widthOf } from './figure.ts'
 
-export const OUTCOMES = [
-  'inside',
-  'below',
-  'above',
-  'cannot-tell',
-  'no-valid-test',
-  'not-judged',
-] as const
+const OUTCOMES = ['inside', 'below', 'above', 'cannot-tell', 'no-valid-test', 'not-judged'] as const
 export type Outcome = (typeof OUTCOMES)[number]
 
 export const METHODS = [
@@ -26,7 +19,7 @@ export const METHODS = [
   'metering-superheat-range',
   'none',
 ] as const
-export type Method = (typeof METHODS)[number]
+type Method = (typeof METHODS)[number]
 
 export const verdictOut = z
   .strictObject({

@@ -57,7 +57,7 @@ export const cylinderOut = z.strictObject({
 
 export type CylinderResult = Computed<z.output<typeof cylinderOut>>
 
-export interface CylinderInput {
+interface CylinderInput {
   readonly waterCapacity: Quantity<'mass'>
   readonly cylinder: 'refillable' | 'disposable'
   readonly tare?: Quantity<'mass'> | undefined

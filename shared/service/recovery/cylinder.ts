@@ -8,7 +8,7 @@ import { sourceTable } from '../source-table.ts'
 const sourceOf = sourceTable(data.sources)
 
 /** Density of the water by which a cylinder's capacity is stamped, kg/m³ at 60 °F (IAPWS-95 at 1 atm). */
-export const WATER_DENSITY = 999.016
+const WATER_DENSITY = 999.016
 /** 77 °F, at which the guideline takes the liquid's specific gravity. */
 const FILLING_K = 298.15
 /** 131 °F, at which the liquid may not yet fill the cylinder. */
@@ -27,7 +27,7 @@ export interface FillLimit {
   readonly source: Source
 }
 
-export interface CylinderFacts {
+interface CylinderFacts {
   /** Stamped water capacity, kg of water. */
   readonly waterCapacityKg: number
   readonly tareKg?: number | undefined

@@ -19,7 +19,7 @@ export const PRESSURE_CLASSES = [
   'high-pressure',
   'very-high-pressure',
 ] as const
-export type PressureClass = (typeof PRESSURE_CLASSES)[number]
+type PressureClass = (typeof PRESSURE_CLASSES)[number]
 
 /** Uncertainty of a computed saturation pressure, relative (Lemmon 2003 states 0.5 % for blends). */
 const PROPERTY_UNCERTAINTY = 0.005

@@ -6,7 +6,7 @@ import {
   saturationPressure,
 } from '../../refrigerant/index.ts'
 
-export interface ExpectedMass {
+interface ExpectedMass {
   readonly basis: 'label-charge' | 'vapour-only' | 'liquid-present'
   /** Least and most that can come out, kg. */
   readonly leastKg: number

@@ -39,7 +39,7 @@ export const levelOut = z.strictObject({
   rules: z.array(statementOut),
 })
 
-export type LevelResult = Computed<z.output<typeof levelOut>>
+type LevelResult = Computed<z.output<typeof levelOut>>
 
 interface LevelInput {
   readonly machine: Machine

@@ -6,7 +6,7 @@ import { sourceTable } from '../source-table.ts'
 
 const sourceOf = sourceTable(data.sources)
 
-export const DECISIONS = ['acceptable-with-conditions', 'unacceptable'] as const
+const DECISIONS = ['acceptable-with-conditions', 'unacceptable'] as const
 
 export const acceptabilityOut = z.strictObject({
   to: z.string(),
@@ -20,7 +20,7 @@ export const acceptabilityOut = z.strictObject({
   source: z.string(),
 })
 
-export type Acceptability = z.output<typeof acceptabilityOut>
+type Acceptability = z.output<typeof acceptabilityOut>
 
 interface Row {
   readonly to: string

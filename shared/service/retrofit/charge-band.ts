@@ -2,7 +2,7 @@ import data from '../../../data/service/retrofit.json' with { type: 'json' }
 import { type Comparison, compareWithBand, type Quantity, quantity } from '../../quantity/index.ts'
 import { type Refrigerant, saturatedDensity } from '../../refrigerant/index.ts'
 
-export interface ChargeBand {
+interface ChargeBand {
   /** Common practice by mass fraction, kg. */
   readonly lowKg: number
   readonly highKg: number

@@ -28,7 +28,7 @@ export const CHOICES = ['saturation', 'density', 'latent-heat', 'glide'] as cons
 export type Choice = (typeof CHOICES)[number]
 
 /** Units that the user chose for the columns; undefined follows the unit system. */
-export interface ColumnUnits {
+interface ColumnUnits {
   readonly temperatureUnit?: string | undefined
   readonly pressureUnit?: string | undefined
   readonly densityUnit?: string | undefined

@@ -3,10 +3,10 @@ import { type Kind, requireUnit } from '../../quantity/index.ts'
 import type { Bound } from './bound.ts'
 
 /** More rows than anybody prints, few enough to answer at once. */
-export const MOST_ROWS = 2_000
+const MOST_ROWS = 2_000
 
 export type TableKind = 'temperature' | 'gaugePressure' | 'absolutePressure'
-export type StepKind = 'temperatureDifference' | 'pressureDifference'
+type StepKind = 'temperatureDifference' | 'pressureDifference'
 
 export interface Grid {
   readonly kind: TableKind
