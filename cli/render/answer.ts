@@ -1,8 +1,9 @@
 import type { Answer, Operation } from '../../shared/operation.ts'
-import { assumptionLines, cautionLines, sourceLines, warningLines } from './notes.ts'
+import { assumptionLines, bulletLines, cautionLines, sourceLines, warningLines } from './notes.ts'
 import type { Page } from './pairs.ts'
 import { stepLines } from './steps.ts'
 import { treeLines } from './tree.ts'
+import { verdictsOf } from './verdicts.ts'
 import { paragraph } from './wrap.ts'
 
 /** What a step may bring of its own: the lines of its result. */
@@ -17,6 +18,9 @@ export interface AnswerPage extends Page {
   readonly answerLines?: ResultLines | undefined
 }
 
+/** Lines of a result that a person takes in at one look. */
+const SHORT = 16
+
 /**
  * An answer as a person at the machine reads it: what can hurt, the figures, what to look at, then why.
  */
@@ -26,11 +30,17 @@ export function answerText(operation: Operation, answer: Answer, page: AnswerPag
   if (page.answerLines) {
     return joined([page.answerLines(answer, page), page.steps ? stepLines(answer.steps, page) : []])
   }
+  const result = page.resultLines?.(answer, page) ?? treeLines(answer.result, 2, page)
+  const verdicts = page.resultLines ? [] : verdictsOf(answer.result)
+  const look = warningLines(answer.warnings, page)
+  // What a long answer comes to shall not have to be looked for on its third screen.
+  const long = verdicts.length > 0 && result.length > SHORT
   return joined([
     paragraph(page.ink.title(operation.summary), 0, page.width),
     cautionLines(dangers, page),
-    page.resultLines?.(answer, page) ?? treeLines(answer.result, 2, page),
-    warningLines(answer.warnings, page),
+    ...(long ? [bulletLines('In short', verdicts, page), look] : []),
+    result,
+    ...(long ? [] : [look]),
     cautionLines(others, page),
     page.steps ? stepLines(answer.steps, page) : [],
     assumptionLines(answer.assumptions, page),

@@ -22,11 +22,18 @@ export function warningLines(list: Answer['warnings'], page: Page): readonly str
 }
 
 export function assumptionLines(list: Answer['assumptions'], page: Page): readonly string[] {
-  if (list.length === 0) return []
-  const lines = list.flatMap(({ field, taken, because }) =>
-    bulleted(`${field}: ${taken}, because ${because}`, page),
-  )
-  return [page.ink.heading('Taken as given'), ...lines]
+  const texts = list.map(({ field, taken, because }) => `${field}: ${taken}, because ${because}`)
+  return bulletLines('Taken as given', texts, page)
+}
+
+/** Texts as a list under a heading; nothing where there are none. */
+export function bulletLines(
+  heading: string,
+  texts: readonly string[],
+  page: Page,
+): readonly string[] {
+  if (texts.length === 0) return []
+  return [page.ink.heading(heading), ...texts.flatMap((text) => bulleted(text, page))]
 }
 
 /** Sources of the figures and of the cautions, each once, with how far they were checked; `full` adds addresses, notes and dates. */

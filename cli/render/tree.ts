@@ -25,11 +25,12 @@ export function treeLines(tree: unknown, indent: number, page: Page, depth = 0):
   })
   const sections = entries
     .filter(([, value]) => asScalar(value) === undefined && !isEmpty(value))
-    .flatMap(([name, value]) => [
-      '',
-      ' '.repeat(indent) + page.ink.heading(labelOf(name)),
-      ...treeLines(value, indent + INDENT, page, depth + 1),
-    ])
+    .flatMap(([name, value]) => {
+      const lines = treeLines(value, indent + INDENT, page, depth + 1)
+      const heading = ' '.repeat(indent) + page.ink.heading(labelOf(name))
+      // Lists that are all empty leave nothing under their heading.
+      return lines.length === 0 ? [] : ['', heading, ...lines]
+    })
   const figures = pairLines(pairs, indent, page)
   return figures.length > 0 || sections[0] !== '' ? [...figures, ...sections] : sections.slice(1)
 }
@@ -56,11 +57,13 @@ function listLines(list: readonly unknown[], indent: number, page: Page, depth: 
   }
   const grid = list.every(isRow) ? gridLines(list.map(flattened), indent, page) : undefined
   if (grid) return grid
-  return list.flatMap((item, index) => {
-    if (isScalar(item)) return bullet(scalarText(item, page.precise), indent, page)
-    const lines = itemLines(item, index, indent, page, depth)
-    return index === 0 ? lines : ['', ...lines]
-  })
+  const items = list.map((item, index) =>
+    isScalar(item)
+      ? bullet(scalarText(item, page.precise), indent, page)
+      : itemLines(item, index, indent, page, depth),
+  )
+  const apart = !list.every(isScalar) && items.some((lines) => lines.length > 1)
+  return items.flatMap((lines, index) => (apart && index > 0 ? ['', ...lines] : lines))
 }
 
 /** What a section of a list is called by, the first that it has; its id then says nothing more. */
@@ -128,7 +131,8 @@ const PLAIN: ReadonlySet<string> = new Set(['section', 'mark', 'where'])
 
 function statementLines(item: Statement, indent: number, page: Page): readonly string[] {
   const behind = Object.entries(item).filter(
-    ([name, value]) => !UNSAID.has(name) && !isEmpty(value),
+    ([name, value]) =>
+      !UNSAID.has(name) && !isEmpty(value) && !(name === 'applies' && value === 'yes'),
   )
   const tags = behind.map(([name, value]) =>
     PLAIN.has(name)
