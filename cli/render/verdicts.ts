@@ -5,14 +5,19 @@ import { labelOf } from './words.ts'
 const DEEPEST = 3
 
 /**
- * What the sections of a result conclude, in the order of the result: their sentence where they have
- * one, else "Section: verdict". Scalars of the result itself stand at its head anyway and are left out.
+ * What a result comes to: its conclusion where it has one, else what its sections conclude in their
+ * order, by their sentence or as "Section: verdict". Scalars of the result itself stand at its head anyway and are left out.
  */
-export function verdictsOf(result: unknown, depth = 0): readonly string[] {
+export function verdictsOf(result: unknown): readonly string[] {
+  const whole = isSection(result) ? result.conclusion : undefined
+  return typeof whole === 'string' ? [whole] : verdictsIn(result, 0)
+}
+
+function verdictsIn(result: unknown, depth: number): readonly string[] {
   if (depth > DEEPEST || !isSection(result)) return []
   return Object.entries(result).flatMap(([name, part]) => {
     const told = isSection(part) ? conclusion(labelOf(name), part) : undefined
-    return told === undefined ? verdictsOf(part, depth + 1) : [told]
+    return told === undefined ? verdictsIn(part, depth + 1) : [told]
   })
 }
 

@@ -15,6 +15,7 @@ describe('verdicts of a result', () => {
       tables: [{ verdict: 'not-looked-at' }],
     }
     expect(verdictsOf(result)).toEqual(['Rise: leaking. It rises on.', 'High side: normal.'])
+    expect(verdictsOf({ ...result, conclusion: 'Nothing to add.' })).toEqual(['Nothing to add.'])
   })
 
   it('stand above a long answer with what to look at, and not above a short one', async () => {
