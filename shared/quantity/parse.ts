@@ -1,6 +1,19 @@
 import { CalcError } from '../errors.ts'
-import { findUnit, KIND_NAMES, type Kind, kindsOfUnit, type Unit } from './kinds.ts'
+import { findUnit, type Kind } from './kinds.ts'
+import { physical } from './physical.ts'
 import { Quantity } from './quantity.ts'
+import {
+  type Accepted,
+  missingUnit,
+  sentence,
+  unreadable,
+  wouldDo,
+  wrongUnit,
+} from './unit-refusal.ts'
+import type { Unit } from './units.ts'
+
+export { physical } from './physical.ts'
+export { type Accepted, missingUnit, wouldDo } from './unit-refusal.ts'
 
 const NUMBER = String.raw`(?:\d+(?:\.\d*)?|\.\d+)(?:e[+-]?\d+)?`
 const FRACTION = String.raw`(?:\d+[ -])?\d+\/\d+`
@@ -10,9 +23,6 @@ const LONGEST_TEXT = 80
 
 /** Kinds whose amounts are spoken in two or three units ("2 lb 6 oz", "5 ft 3 in", "1 h 30 min"). */
 const COMPOUND: ReadonlySet<Kind> = new Set<Kind>(['mass', 'length', 'duration'])
-
-/** Which kinds a field accepts; several where a reading may be gauge or absolute. */
-export type Accepted<K extends Kind> = readonly [K, ...K[]]
 
 /**
  * Reads a quantity as people write it: "32 psig", "210 ±4 psig", "15 inHg vac", "2 lb 6 oz", "3/8 in", "11C".
@@ -179,63 +189,6 @@ function assemble<K extends Kind>(
   )
 }
 
-/** Kinds that are nothing below zero; of these a temperature and an absolute pressure cannot even be zero. */
-const NEVER_NEGATIVE: ReadonlySet<Kind> = new Set<Kind>([
-  'temperature',
-  'absolutePressure',
-  'barometricPressure',
-  'mass',
-  'volume',
-  'length',
-  'duration',
-  'density',
-  'massPerLength',
-  'volumeFlow',
-  'massFlow',
-  'leakRate',
-  'power',
-  'fraction',
-])
-const ALWAYS_POSITIVE: ReadonlySet<Kind> = new Set<Kind>([
-  'temperature',
-  'absolutePressure',
-  'barometricPressure',
-])
-
-/**
- * Hands `read` through.
- *
- * @throws {CalcError} `out-of-range` for what cannot exist, such as 0 K or a negative length;
- *   `ambiguous-quantity` for a vacuum reading with a minus, which means the vacuum without it as a
- *   rule and would be a pressure by the letter.
- */
-export function physical<K extends Kind>(read: Quantity<K>, text: string): Quantity<K> {
-  if (read.kind === 'gaugePressure' && read.si > 0 && /^\s*[-−]/u.test(text)) {
-    throw new CalcError(
-      'ambiguous-quantity',
-      `"${text}" counts downward twice: by the minus and as a vacuum reading.`,
-      {
-        hint: 'Write a vacuum without the minus, such as 5 inHg vac, or as a gauge reading: -5 inHg g.',
-      },
-    )
-  }
-  const impossible =
-    (NEVER_NEGATIVE.has(read.kind) && read.si < 0) ||
-    (ALWAYS_POSITIVE.has(read.kind) && read.si === 0)
-  if (impossible) {
-    const floor = read.kind === 'temperature' ? 'absolute zero' : 'zero'
-    const relation = ALWAYS_POSITIVE.has(read.kind) ? `at or below ${floor}` : 'below zero'
-    throw new CalcError(
-      'out-of-range',
-      `"${text}" is ${relation}, which ${KIND_NAMES[read.kind].name} cannot be.`,
-      {
-        hint: wouldDo([read.kind]),
-      },
-    )
-  }
-  return read
-}
-
 function halfWidth(
   kind: Kind,
   si: number,
@@ -273,66 +226,4 @@ function resolveUnit<K extends Kind>(
     if (found) return { kind, unit: found }
   }
   throw wrongUnit(unit, text, accepted)
-}
-
-function wrongUnit(unit: string, text: string, accepted: Accepted<Kind>): CalcError {
-  const others = kindsOfUnit(unit)
-  const wantsPressure = accepted.some(
-    (kind) => kind === 'gaugePressure' || kind === 'absolutePressure',
-  )
-  if (wantsPressure && others.includes('pressureDifference')) {
-    return new CalcError(
-      'ambiguous-quantity',
-      `"${text}" does not say whether it is gauge or absolute.`,
-      {
-        hint: `Add "g" for a gauge reading ("${text.trim()} g"; psig), "vac" for a vacuum reading, "abs" for an absolute one (psia).`,
-      },
-    )
-  }
-  if (accepted.includes('volume') && findUnit('mass', unit)?.symbol === 'oz') {
-    return new CalcError('ambiguous-quantity', `"${text}" is a weight where a volume is needed.`, {
-      hint: 'For a fluid ounce write "fl oz".',
-    })
-  }
-  const [other] = others
-  if (other) {
-    return new CalcError(
-      'wrong-kind',
-      `"${text}" is ${KIND_NAMES[other].name}; ${needed(accepted)} is needed here.`,
-      {
-        hint: wouldDo(accepted),
-      },
-    )
-  }
-  return new CalcError(
-    'bad-quantity',
-    `"${unit}" in "${text}" is not a unit of ${needed(accepted)}.`,
-    {
-      hint: wouldDo(accepted),
-    },
-  )
-}
-
-/** The refusal of a bare number, with the units that would do. */
-export function missingUnit(text: string, accepted: Accepted<Kind>): CalcError {
-  return new CalcError('ambiguous-quantity', `"${text}" has no unit.`, { hint: wouldDo(accepted) })
-}
-
-function unreadable(text: string, accepted: Accepted<Kind>): CalcError {
-  return new CalcError('bad-quantity', `"${text}" cannot be read as ${needed(accepted)}.`, {
-    hint: wouldDo(accepted),
-  })
-}
-
-const needed = (accepted: Accepted<Kind>) =>
-  accepted.map((kind) => KIND_NAMES[kind].name).join(' or ')
-
-const sentence = (accepted: Accepted<Kind>) => {
-  const name = needed(accepted)
-  return name.charAt(0).toUpperCase() + name.slice(1)
-}
-
-/** "Write it like 32 psig, 2.2 bar g …" */
-export function wouldDo(accepted: Accepted<Kind>): string {
-  return `Write it like ${accepted.flatMap((kind) => KIND_NAMES[kind].examples).join(', ')}.`
 }
