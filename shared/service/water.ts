@@ -7,7 +7,7 @@ export const WATER_SOURCES: readonly Source[] = [
     id: 'iapws-sr1-86',
     title:
       'IAPWS SR1-86(1992), Revised Supplementary Release on Saturation Properties of Ordinary Water Substance; W. Wagner, A. Pruss, J. Phys. Chem. Ref. Data 22, 783 (1993)',
-    mark: 'verified',
+    mark: 'secondary',
     where: 'equation (1), saturation pressure',
     url: 'https://doi.org/10.1063/1.555926',
     note: 'coefficients read in several independent public implementations; values agree with the scientific equation of state to 0.03 %',
@@ -16,7 +16,7 @@ export const WATER_SOURCES: readonly Source[] = [
     id: 'iapws-r14-08',
     title:
       'IAPWS R14-08(2011), Revised Release on the Pressure along the Melting and Sublimation Curves of Ordinary Water Substance; W. Wagner et al., J. Phys. Chem. Ref. Data 40, 043103 (2011)',
-    mark: 'verified',
+    mark: 'secondary',
     where: 'equation (6), sublimation pressure of ice Ih, 50 K to 273.16 K',
     url: 'http://iapws.org/relguide/MeltSub.html',
     note: 'coefficients read in several independent public implementations',

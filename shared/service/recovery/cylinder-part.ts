@@ -2,7 +2,7 @@ import data from '../../../data/service/recovery.json' with { type: 'json' }
 import { cautions } from '../../cautions.ts'
 import { CalcError } from '../../errors.ts'
 import type { Computed } from '../../operation.ts'
-import { mass, type Quantity, quantityOut } from '../../quantity/index.ts'
+import { mass, type Quantity, quantity, quantityOut } from '../../quantity/index.ts'
 import { type Refrigerant, refrigerant } from '../../refrigerant/index.ts'
 import * as z from '../../schema.ts'
 import type { Notes } from '../notes.ts'
@@ -118,8 +118,8 @@ export function cylinderPart(r: Refrigerant, input: CylinderInput, notes: Notes)
 }
 
 const isEmpty = (holds: string | undefined) => holds?.trim().toLowerCase() === 'empty'
-/** What a scale and a stamped tare may be off together, kg: half a pound. */
-const SCALES_KG = 0.22679618
+/** What a scale and a stamped tare may be off together, kg: half a pound (common practice). */
+const SCALES_KG = quantity('mass', 0.5, 'lb').si
 
 function refuseFullEmpty(holds: string | undefined, now: Quantity<'mass'> | undefined): void {
   if (!isEmpty(holds) || !now) return
