@@ -82,6 +82,7 @@ export async function run(argv: readonly string[], streams: Streams): Promise<Ex
     return status
   }
   try {
+    refuseContradiction(words)
     await program.parseAsync(words, { from: 'user' })
     return status
   } catch (error) {
@@ -97,6 +98,15 @@ export async function run(argv: readonly string[], streams: Streams): Promise<Ex
 const helpLast = (argv: readonly string[]) => {
   const [first, second] = argv
   return first === 'help' && second !== undefined ? [second, '--help'] : argv
+}
+
+/** `--sealed --no-sealed`: of two answers to one question the last would win unseen. */
+function refuseContradiction(words: readonly string[]): void {
+  const yes = words.find((word) => word.startsWith('--') && words.includes(`--no-${word.slice(2)}`))
+  if (yes === undefined) return
+  throw new CalcError('bad-input', `Both ${yes} and --no-${yes.slice(2)} are given.`, {
+    hint: 'Give one of them.',
+  })
 }
 
 /** "error: unknown option '--presure'\n(Did you mean --pressure?)" as the project's own error. */

@@ -104,7 +104,9 @@ function sortWords(
   const extra = names[1] ?? files[1]
   if (extra !== undefined) {
     throw new CalcError('bad-input', `"${extra}" is one word too many.`, {
-      hint: 'Put a value that has a space in it in quotation marks: --pressure "32 psig".',
+      hint: looksLikeFile(extra)
+        ? 'Give one input; many go into one file, a JSON object a line.'
+        : 'Put a value that has a space in it in quotation marks: --pressure "32 psig".',
     })
   }
   const [name] = names

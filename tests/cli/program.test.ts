@@ -114,6 +114,20 @@ describe('a mistake', () => {
     expect(err).toContain('--pressure is given twice: "32 psig" and "23 psig".')
   })
 
+  it('of both answers to one question takes neither', async () => {
+    const argv = ['charge', 'R-134a', '--case', 'section-opened', '--sealed', '--no-sealed']
+    const { status, out, err } = await session(argv)
+    expect({ status, out }).toEqual({ status: EXIT.misused, out: '' })
+    expect(err).toContain('Both --sealed and --no-sealed are given.')
+  })
+
+  it('of two files says how many go into one', async () => {
+    const { status, err } = await session(['work-order', 'one.json', 'two.json'])
+    expect(status).toBe(EXIT.misused)
+    expect(err).toContain('"two.json" is one word too many')
+    expect(err).toContain('a JSON object a line')
+  })
+
   it('in the name of an option is answered with the nearest', async () => {
     const { status, err } = await session(['saturation', '--presure', '32 psig'])
     expect(status).toBe(2)
