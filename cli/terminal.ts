@@ -34,7 +34,10 @@ export function terminal(process: NodeJS.Process): Streams {
     err: (text) => process.stderr.write(text),
     // Opened only by a command that reads.
     get stdin() {
-      return process.stdin
+      const { stdin } = process
+      if (stdin.isTTY)
+        process.stderr.write('Reading what is typed; Ctrl-D on a new line ends it.\n')
+      return stdin
     },
     readFile: async (path) => (await import('node:fs/promises')).readFile(path, 'utf8'),
     width: widthOf(process.stdout, process.env),
