@@ -11,11 +11,14 @@ export const MARKS = {
 
 export type Mark = keyof typeof MARKS
 
+/** Schema of a mark. */
+export const markOut = z.enum(Object.keys(MARKS) as [Mark, ...Mark[]])
+
 export const source = z
   .strictObject({
     id: z.string(),
     title: z.string(),
-    mark: z.enum(Object.keys(MARKS) as [Mark, ...Mark[]]),
+    mark: markOut,
     url: z.string().optional(),
     /** Section, table, page or equation. */
     where: z.string().optional(),

@@ -24,4 +24,5 @@ export const CERTIFICATE_IDS = Object.keys(named.certificates) as [
   ...CertificateId[],
 ]
 
+/** Whether a text is the id of a certificate that the rules know. */
 export const isCertificate = (id: string): id is CertificateId => Object.hasOwn(CERTIFICATES, id)

@@ -1,5 +1,5 @@
 import * as z from '../schema.ts'
-import { MARKS, type Mark } from '../sources.ts'
+import { markOut } from '../sources.ts'
 import { HELD, NEEDED } from './certificate.ts'
 import { PLACES } from './types.ts'
 
@@ -15,7 +15,7 @@ export const statementOut = z
     id: z.string(),
     text: z.string(),
     section: z.string(),
-    mark: z.enum(Object.keys(MARKS) as [Mark, ...Mark[]]),
+    mark: markOut,
     checked: z.string().optional().describe('Month or day on which the text was read'),
     source: z.string(),
     url: z.string().optional(),

@@ -11,6 +11,7 @@ export interface Notes {
   readonly warnings: Warning[]
 }
 
+/** Notes with nothing in them yet. */
 export const newNotes = (): Notes => ({
   steps: [],
   cautions: [],
@@ -19,4 +20,5 @@ export const newNotes = (): Notes => ({
   warnings: [],
 })
 
+/** A result with what was noted on the way to it. */
 export const withNotes = <R>(result: R, notes: Notes): Computation<R> => ({ result, ...notes })

@@ -1,11 +1,11 @@
 import * as z from '../schema.ts'
-import { MARKS, type Mark, type Source } from '../sources.ts'
+import { type Mark, markOut, type Source } from '../sources.ts'
 
 export const statementOut = z
   .strictObject({
     id: z.string(),
     text: z.string(),
-    mark: z.enum(Object.keys(MARKS) as [Mark, ...Mark[]]),
+    mark: markOut,
     /** Id in `sources`. */
     source: z.string(),
   })

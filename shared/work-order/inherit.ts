@@ -10,6 +10,7 @@ export function from(raw: unknown, ...path: (string | number)[]): Value {
   return raw === undefined ? undefined : { raw, path }
 }
 
+/** The same of a quantity that was read already: handed on with its unit and its ±. */
 export const fromQuantity = (quantity: Quantity | undefined, ...path: string[]): Value =>
   quantity && { raw: rawQuantity(quantity), path }
 

@@ -5,7 +5,7 @@ import { citation, type Statement as LawStatement } from '../rules/decide.ts'
 import * as z from '../schema.ts'
 import { sourceTable } from '../service/source-table.ts'
 import { statementTable } from '../service/statement.ts'
-import { MARKS, type Mark, type Source } from '../sources.ts'
+import { markOut, type Source } from '../sources.ts'
 import type { Outcome, Problem, ReadLine } from './section.ts'
 
 export const STEP_IDS = [
@@ -26,7 +26,6 @@ export type StepId = (typeof STEP_IDS)[number]
 export const STATES = ['failed', 'missing', 'complete', 'instructions'] as const
 
 const path = z.array(z.union([z.string(), z.number()]))
-const mark = z.enum(Object.keys(MARKS) as [Mark, ...Mark[]])
 
 export const missingOut = z.strictObject({ what: z.string(), path, hint: z.string().optional() })
 
@@ -39,10 +38,14 @@ export const stepOut = z.strictObject({
       'failed: refused, see problems; missing: something is still to be read or given; complete: nothing missing; instructions: nothing to read here',
     ),
   instructions: z.array(
-    z.strictObject({ text: z.string(), mark, source: z.string().describe('Id in sources') }),
+    z.strictObject({
+      text: z.string(),
+      mark: markOut,
+      source: z.string().describe('Id in sources'),
+    }),
   ),
   rules: z
-    .array(z.strictObject({ text: z.string(), mark, source: z.string() }))
+    .array(z.strictObject({ text: z.string(), mark: markOut, source: z.string() }))
     .describe('What the law and published practice say of this step'),
   read: z.array(z.strictObject({ label: z.string(), value: z.string() })),
   figures: z.array(
@@ -71,6 +74,7 @@ export interface StepBody {
   readonly sources: Source[]
 }
 
+/** A step with nothing in it yet. */
 export const newBody = (): StepBody => ({
   instructions: [],
   rules: [],

@@ -36,14 +36,18 @@ export function combine(
   }
 }
 
+/** Sum of figures of one unit; 0 for none. */
 export const total = (parts: readonly Estimate[]) =>
   combine(parts, (values) => values.reduce((sum, value) => sum + value, 0))
 
+/** Product of figures. */
 export const product = (...parts: readonly Estimate[]) =>
   combine(parts, (values) => values.reduce((sum, value) => sum * value, 1))
 
+/** The first figure less the second. */
 export const difference = (a: Estimate, b: Estimate) => combine([a, b], ([x = 0, y = 0]) => x - y)
 
+/** A figure times a plain number. */
 export const times = (factor: number, estimate: Estimate) =>
   combine([estimate], ([value = 0]) => factor * value)
 

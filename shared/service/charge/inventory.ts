@@ -122,11 +122,13 @@ const densityQuantity = (filling: Filling) => {
   return density(si, plusMinus)
 }
 
+/** A mass in kg with its uncertainty, to be shown. */
 export const massQuantity = (estimate: Estimate) => {
   const { si, plusMinus } = settle(estimate)
   return mass(si, plusMinus)
 }
 
+/** A volume in m³ with its uncertainty, to be shown. */
 export const volumeQuantity = (estimate: Estimate) => {
   const { si, plusMinus } = settle(estimate)
   return volumeOf(si, plusMinus)

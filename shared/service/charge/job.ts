@@ -51,6 +51,7 @@ export interface Job {
   readonly advice: readonly string[]
 }
 
+/** The refusal of a mass that comes out below zero, about the field that most likely made it so. */
 export function negative(what: string, field: string): CalcError {
   return new CalcError('out-of-range', `${what} comes out below zero.`, {
     path: [field],

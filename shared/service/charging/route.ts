@@ -13,6 +13,7 @@ interface RouteWish {
   readonly throttled?: boolean | undefined
 }
 
+/** Whether vapour taken from the cylinder has another composition than the blend. */
 export const isBlendWithGlide = (r: Refrigerant) => r.info.kind === 'zeotrope'
 
 /** Names of the ways in that are right for this refrigerant and engine state. */

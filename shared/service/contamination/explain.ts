@@ -65,6 +65,7 @@ export function readingOf(
   }
 }
 
+/** Whether the pressure fits the refrigerant, as far as the instruments can tell. */
 export function verdictOf({ off, bubblePa }: Reading): Verdict {
   const width = off.plusMinus ?? 0
   if (Math.abs(off.si) > width) return off.si > 0 ? 'too-high' : 'too-low'

@@ -82,7 +82,6 @@ export const makerOut = z
   .strictObject({ high: against, low: against, vent: against })
   .describe('Against the figures of the equipment maker, which go first')
 
-/** Readings against the equipment maker's own figures; undefined where none was given. */
 function refuseInverted(field: string, from: number | undefined, to: number | undefined): void {
   if (from === undefined || to === undefined || from <= to) return
   throw new CalcError('bad-input', "The maker's least pressure is above the most.", {
@@ -91,6 +90,11 @@ function refuseInverted(field: string, from: number | undefined, to: number | un
   })
 }
 
+/**
+ * Readings against the equipment maker's own figures; undefined where none was given.
+ *
+ * @throws {CalcError} `bad-input` for a band whose least is above its most.
+ */
 export function makerPart(
   input: CoolingInput,
   readings: ReturnType<typeof readingsOf>,

@@ -12,12 +12,16 @@ export interface BlendState {
   readonly dewShiftK: number
 }
 
-/** Bubble and dew pressure in Pa of a composition (mole fractions) at a temperature in K. */
 export interface Boiling {
   readonly bubblePa: number
   readonly dewPa: number
 }
 
+/**
+ * Bubble and dew pressure in Pa of a composition (mole fractions) at a temperature in K.
+ *
+ * @throws {CalcError} `no-convergence`, above the critical point among others.
+ */
 export function boiling(fluid: Multifluid, x: Float64Array, temperatureK: number): Boiling {
   return {
     bubblePa: pointAt(fluid, x, 'bubble', temperatureK).pressurePa,

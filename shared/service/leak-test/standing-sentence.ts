@@ -42,6 +42,7 @@ export function sentence(
 const US = { units: 'us', precise: false } as const
 /** A vacuum is read in micron, or on a compound gauge in inches of mercury. */
 const DIAL_FROM_PA = 1_000
+/** Whether a change of pressure in Pa is a matter for a dial rather than for a vacuum gauge. */
 export const isCoarse = (changePa: number, plusMinusPa: number | undefined) =>
   Math.max(Math.abs(changePa), plusMinusPa ?? 0) > DIAL_FROM_PA
 

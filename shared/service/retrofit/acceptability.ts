@@ -1,7 +1,7 @@
 import data from '../../../data/service/retrofit.json' with { type: 'json' }
 import { CalcError } from '../../errors.ts'
 import * as z from '../../schema.ts'
-import { MARKS, type Mark } from '../../sources.ts'
+import { markOut } from '../../sources.ts'
 import { sourceTable } from '../source-table.ts'
 
 const sourceOf = sourceTable(data.sources)
@@ -15,7 +15,7 @@ export const acceptabilityOut = z.strictObject({
   decision: z.enum(DECISIONS),
   text: z.string(),
   jurisdiction: z.literal('us-federal'),
-  mark: z.enum(Object.keys(MARKS) as [Mark, ...Mark[]]),
+  mark: markOut,
   checked: z.string().optional().describe('Date on which the source was read'),
   source: z.string(),
 })
