@@ -9,12 +9,8 @@ import * as z from '../schema.ts'
 import { type Notes, newNotes, withNotes } from './notes.ts'
 import { placeIn, resolveBarometer } from './place.ts'
 import { propertyWarnings } from './property-sources.ts'
-import {
-  type CylinderResult,
-  cylinderOut,
-  cylinderPart,
-  refuseMixing,
-} from './recovery/cylinder-part.ts'
+import { refuseMixing } from './recovery/cylinder-contents.ts'
+import { type CylinderResult, cylinderOut, cylinderPart } from './recovery/cylinder-part.ts'
 import { EQUIPMENT_DATES, MACHINES } from './recovery/evacuation-level.ts'
 import { type ExpectedResult, expectedOut, expectedPart } from './recovery/expected-part.ts'
 import { levelOut, levelPart } from './recovery/level-part.ts'

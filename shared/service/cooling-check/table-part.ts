@@ -1,16 +1,20 @@
 import type { Computed } from '../../operation.ts'
-import {
-  type Comparison,
-  compareWithBand,
-  gaugePressure,
-  type Quantity,
-  quantityOut,
-  temperature,
-} from '../../quantity/index.ts'
+import { type Quantity, quantityOut } from '../../quantity/index.ts'
 import type { Refrigerant } from '../../refrigerant/index.ts'
 import * as z from '../../schema.ts'
 import type { Notes } from '../notes.ts'
 import { say } from '../say.ts'
+import {
+  type Band,
+  type BandsResult,
+  bandOf,
+  COMPARISONS,
+  compare,
+  NAMES,
+  quantityOf,
+  SIDES,
+  type Side,
+} from './band.ts'
 import {
   coolingSource,
   PERFORMANCE_TABLES,
@@ -18,10 +22,6 @@ import {
   type Range,
   type TestConditions,
 } from './tables.ts'
-
-const SIDES = ['high', 'low', 'vent'] as const
-export type Side = (typeof SIDES)[number]
-const COMPARISONS = ['below', 'inside', 'above', 'cannot-tell'] as const
 
 const rowOut = z.strictObject({
   from: quantityOut,
@@ -41,33 +41,7 @@ export const tableOut = z.strictObject({
   vent: rowOut.optional(),
 })
 
-const bandOut = z.strictObject({
-  reading: quantityOut.optional(),
-  from: quantityOut.optional().describe('Lowest figure of the tables that fit'),
-  to: quantityOut.optional().describe('Highest figure of the tables that fit'),
-  verdict: z
-    .enum([
-      'in-every-table',
-      'in-some-tables',
-      'below-all',
-      'above-all',
-      'between-tables',
-      'cannot-tell',
-      'no-table',
-    ])
-    .optional(),
-  sentence: z.string().optional(),
-})
-
-export const bandsOut = z.strictObject({
-  high: bandOut,
-  low: bandOut,
-  vent: bandOut,
-})
-
 type TablesResult = readonly Computed<z.output<typeof tableOut>>[]
-type BandsResult = Computed<z.output<typeof bandsOut>>
-
 interface TableReadings {
   readonly ambient: Quantity<'temperature'>
   /** Air into the evaporator, where it is known. */
@@ -82,11 +56,6 @@ interface Used {
   readonly status: 'fits' | 'other-condition' | 'no-row-for-this-temperature'
   readonly differs: readonly string[]
   readonly bands: Readonly<Record<Side, Band | undefined>>
-}
-
-interface Band {
-  readonly range: Range
-  readonly reading: Comparison | undefined
 }
 
 /** Readings against every published table of this refrigerant, and the band over those whose conditions fit. */
@@ -117,10 +86,11 @@ export function tablePart(
     })
   }
   notes.sources.push(...used.map(({ table }) => coolingSource(table.source as never)))
+  const of = (side: Side) => fitting.flatMap(({ bands }) => bands[side] ?? [])
   const bands = {
-    high: bandOf('high', readings.high, fitting),
-    low: bandOf('low', readings.low, fitting),
-    vent: bandOf('vent', readings.vent, fitting),
+    high: bandOf('high', readings.high, of('high')),
+    low: bandOf('low', readings.low, of('low')),
+    vent: bandOf('vent', readings.vent, of('vent')),
   }
   for (const side of SIDES) {
     const { from, to } = bands[side]
@@ -148,15 +118,6 @@ export function tablePart(
     fitting: fitting.map(({ table }) => table),
   }
 }
-
-const NAMES: Readonly<Record<Side, string>> = {
-  high: 'high side',
-  low: 'low side',
-  vent: 'vent',
-}
-
-const quantityOf = (side: Side, si: number) =>
-  side === 'vent' ? temperature(si) : gaugePressure(si)
 
 function rowOf(side: Side, band: Band | undefined): readonly (readonly [string, object])[] {
   if (!band) return []
@@ -186,67 +147,4 @@ function use(table: PerformanceTable, readings: TableReadings, conditions: TestC
 function openBelow(table: PerformanceTable, airK: number): Range | undefined {
   const printed = table.vent(airK)
   return printed && table.oneVentFigure ? [0, printed[1]] : printed
-}
-
-/** Compares at both ends of the uncertainty of the temperature too: where they disagree, it cannot tell. */
-function compare(
-  at: Quantity<'temperature'>,
-  band: (kelvin: number) => Range | undefined,
-  reading: Quantity | undefined,
-  shown = band,
-): Band | undefined {
-  const range = shown(at.si)
-  if (!range) return undefined
-  if (!reading) return { range, reading: undefined }
-  const width = at.plusMinus ?? 0
-  const found = new Set(
-    [at.si, at.si - width, at.si + width].flatMap((kelvin) => {
-      const limits = band(kelvin)
-      return limits ? [compareWithBand(reading, limits[0], limits[1])] : []
-    }),
-  )
-  const [only] = found
-  return { range, reading: found.size === 1 ? only : 'cannot-tell' }
-}
-
-function bandOf(
-  side: Side,
-  reading: Quantity | undefined,
-  fitting: readonly Used[],
-): BandsResult[Side] {
-  const own = fitting.flatMap(({ bands }) => bands[side] ?? [])
-  if (own.length === 0) return reading ? { reading, verdict: 'no-table' as const } : {}
-  const from = quantityOf(side, Math.min(...own.map(({ range }) => range[0])))
-  const to = quantityOf(side, Math.max(...own.map(({ range }) => range[1])))
-  if (!reading) return { from, to }
-  const verdict = verdictOf(own.map((entry) => entry.reading ?? 'cannot-tell'))
-  return {
-    reading,
-    from,
-    to,
-    verdict,
-    sentence: `${sentenceCase(NAMES[side])}: ${WORDS[verdict]} (${own.length === 1 ? 'one table' : `${own.length} tables`}).`,
-  }
-}
-
-const sentenceCase = (text: string) => text.charAt(0).toUpperCase() + text.slice(1)
-
-const WORDS = {
-  'in-every-table': 'normal by every table that fits',
-  'in-some-tables': 'normal by some of the tables that fit, not by all: see their conditions',
-  'below-all': 'below every table that fits',
-  'above-all': 'above every table that fits',
-  'between-tables': 'above some tables that fit and below others',
-  'cannot-tell':
-    'too near the edge for these instruments; a finer gauge or thermometer would settle it',
-} as const
-
-function verdictOf(found: readonly Comparison[]): keyof typeof WORDS {
-  const every = (name: Comparison) => found.every((entry) => entry === name)
-  if (every('inside')) return 'in-every-table'
-  if (every('below')) return 'below-all'
-  if (every('above')) return 'above-all'
-  const outside = found.includes('below') || found.includes('above')
-  if (found.includes('inside')) return outside ? 'in-some-tables' : 'cannot-tell'
-  return found.includes('cannot-tell') ? 'cannot-tell' : 'between-tables'
 }
