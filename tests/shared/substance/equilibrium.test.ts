@@ -3,13 +3,13 @@ import { describe, expect, it } from 'vitest'
 import { CalcError } from '../../../shared/errors.ts'
 import { saturationPoint } from '../../../shared/substance/equilibrium.ts'
 import { firstGuess } from '../../../shared/substance/first-guess.ts'
+import { flashPH, flashTP } from '../../../shared/substance/flash.ts'
 import { substanceData, substanceModel } from '../../../shared/substance/library.ts'
 import { criticalPoint } from '../../../shared/substance/mixture-critical.ts'
 import { multifluid } from '../../../shared/substance/multifluid.ts'
 import { saturation } from '../../../shared/substance/saturation.ts'
 import { pointOnLine } from '../../../shared/substance/saturation-line.ts'
 import { BLENDS, solved, temperatureAt } from '../../support/blend.ts'
-import { flashTP } from '../../support/flash.ts'
 
 const ids = BLENDS.map((b) => b.id)
 const AZEOTROPES = BLENDS.filter((b) => b.kind === 'azeotrope').map((b) => b.id)
@@ -126,7 +126,7 @@ describe('a bubble or dew point', () => {
 })
 
 describe('flash of R-407C', () => {
-  const { fluid, z, bubble, dew } = solved('R-407C')
+  const { fluid, z, bubble, dew, model } = solved('R-407C')
   const temperature = fc.double({ min: 230, max: 355, noNaN: true })
   const share = fc.double({ min: 0.02, max: 0.98, noNaN: true })
 
@@ -166,5 +166,24 @@ describe('flash of R-407C', () => {
     const [high, low] = [pointOnLine(bubble, t).pressurePa, pointOnLine(dew, t).pressurePa]
     expect(flashTP(fluid, z, t, (high + low) / 2).kind).toBe('two-phase')
     expect(high).toBeGreaterThan(0.99 * pressurePa)
+  })
+
+  it('at pressure and enthalpy returns the temperature that the enthalpy came from', () => {
+    for (const [t, p] of [
+      [250, 200e3],
+      [273.15, 500e3],
+      [300, 1e6],
+      [310, 1.6e6],
+    ] as const) {
+      const there = flashTP(fluid, z, t, p)
+      const back = flashPH(fluid, z, p, there.enthalpy, [220, 350])
+      expect(back.temperatureK).toBeCloseTo(t, 6)
+      expect(back.vapourFraction).toBeCloseTo(there.vapourFraction, 6)
+    }
+  })
+
+  it('refuses an enthalpy outside the temperatures given', () => {
+    expect(() => flashPH(fluid, z, 5e5, -1e6, [220, 350])).toThrow(/not met between/)
+    expect(model.molarMass).toBeCloseTo(0.0862, 4)
   })
 })

@@ -1,11 +1,13 @@
-import { CalcError } from '../../shared/errors.ts'
-import type { Phase } from '../../shared/substance/fugacity.ts'
-import type { Multifluid } from '../../shared/substance/multifluid.ts'
-import { singlePhase, stability } from '../../shared/substance/stability.ts'
-import { splitPhases, type TwoPhase } from '../../shared/substance/two-phase.ts'
+import { CalcError } from '../errors.ts'
+import type { Phase } from './fugacity.ts'
+import { mixtureOf } from './mixture.ts'
+import type { Multifluid } from './multifluid.ts'
+import { singlePhase, stability } from './stability.ts'
+import { stateAt } from './state.ts'
+import { splitPhases, type TwoPhase } from './two-phase.ts'
 
 /** What a mixture is at a state: one phase, or two in equilibrium. */
-interface Flash {
+export interface Flash {
   readonly temperatureK: number
   readonly pressurePa: number
   readonly kind: 'liquid' | 'vapour' | 'two-phase'
@@ -13,16 +15,20 @@ interface Flash {
   readonly vapourFraction: number
   readonly liquid?: Phase
   readonly vapour?: Phase
+  /** Molar enthalpy of the whole, J/mol, on the equations' own zero. */
+  readonly enthalpy: number
 }
 
+const MAXIMUM_STEPS = 300
 /** Substitution stops at this |ln f′ − ln f″| or after so many steps, and Newton's method finishes. */
 const NEAR = 1e-4
 const SUBSTITUTIONS = 60
+const ENTHALPY_TOLERANCE = 1e-10
 
 /**
  * Flash at temperature in K and absolute pressure in Pa: a stability test first, then successive
  * substitution with the Rachford–Rice balance, so that neither the trivial root nor an unstable
- * single phase is ever returned. Another way to the same equilibrium than the one under test.
+ * single phase is ever returned.
  *
  * @param z - Mole fractions, each above 0, summing to 1.
  * @throws {CalcError} `no-convergence`.
@@ -42,6 +48,7 @@ export function flashTP(
       kind: test.kind,
       vapourFraction: test.kind === 'vapour' ? 1 : 0,
       ...whole,
+      enthalpy: enthalpyOf(fluid, test.phase),
     }
   }
   const other = test.split
@@ -68,7 +75,7 @@ export function flashTP(
         liquidVolume: (1 - beta) / liquid.density,
         vapourVolume: beta / vapour.density,
       }
-      return twoPhase(splitPhases(fluid, temperatureK, z, { pressurePa }, guess))
+      return twoPhase(fluid, splitPhases(fluid, temperatureK, z, { pressurePa }, guess))
     }
     k = next
   }
@@ -79,9 +86,51 @@ export function flashTP(
   )
 }
 
-function twoPhase(found: TwoPhase): Flash {
-  const { liquid, vapour, vapourVolume } = found
+/**
+ * Flash at absolute pressure in Pa and molar enthalpy in J/mol (on the equations' own zero, as
+ * {@link Flash} gives it), between two temperatures in K.
+ *
+ * Enthalpy rises with temperature at constant pressure, so a bracketed search finds the one answer.
+ *
+ * @throws {CalcError} `out-of-range` when the enthalpy lies outside the bracket; `no-convergence`.
+ */
+export function flashPH(
+  fluid: Multifluid,
+  z: Float64Array,
+  pressurePa: number,
+  enthalpy: number,
+  bracketK: readonly [number, number],
+): Flash {
+  const at = (temperatureK: number) => flashTP(fluid, z, temperatureK, pressurePa)
+  let low = at(bracketK[0])
+  let high = at(bracketK[1])
+  if (!(low.enthalpy <= enthalpy && enthalpy <= high.enthalpy)) {
+    throw new CalcError(
+      'out-of-range',
+      `An enthalpy of ${enthalpy} J/mol is not met between ${bracketK[0]} and ${bracketK[1]} K at ${pressurePa} Pa.`,
+      { hint: `It runs from ${low.enthalpy} to ${high.enthalpy} J/mol there.` },
+    )
+  }
+  const scale = Math.abs(high.enthalpy - low.enthalpy)
+  for (let step = 0; step < MAXIMUM_STEPS; step += 1) {
+    const share = (enthalpy - low.enthalpy) / (high.enthalpy - low.enthalpy)
+    // every other step halves, so that a kink cannot stall the search
+    const fraction = step % 2 === 0 ? Math.min(0.999, Math.max(0.001, share)) : 0.5
+    const middle = at(low.temperatureK + fraction * (high.temperatureK - low.temperatureK))
+    const gap = middle.enthalpy - enthalpy
+    if (Math.abs(gap) < ENTHALPY_TOLERANCE * scale) return middle
+    if (gap > 0) high = middle
+    else low = middle
+    if (high.temperatureK - low.temperatureK < 1e-11 * high.temperatureK) return middle
+  }
+  throw new CalcError('no-convergence', `No temperature was found for ${enthalpy} J/mol.`)
+}
+
+function twoPhase(fluid: Multifluid, found: TwoPhase): Flash {
+  const { liquid, vapour, liquidVolume, vapourVolume } = found
   const beta = vapourVolume * vapour.density
+  const enthalpy =
+    liquidVolume * liquid.density * enthalpyOf(fluid, liquid) + beta * enthalpyOf(fluid, vapour)
   const { temperatureK, pressurePa } = vapour
   return {
     temperatureK,
@@ -90,7 +139,12 @@ function twoPhase(found: TwoPhase): Flash {
     vapourFraction: beta,
     liquid,
     vapour,
+    enthalpy,
   }
+}
+
+function enthalpyOf(fluid: Multifluid, phase: Phase): number {
+  return stateAt(mixtureOf(fluid, [...phase.x]), phase.temperatureK, phase.density).enthalpy
 }
 
 /** β with Σ zᵢ(Kᵢ−1)/(1+β(Kᵢ−1)) = 0, bisected and Newtoned within its asymptotes. */
