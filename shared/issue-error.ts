@@ -9,6 +9,10 @@ export interface Issue {
   readonly keys?: readonly string[]
   readonly values?: readonly unknown[]
   readonly expected?: string
+  /** Of a size out of bounds: of what, and the bound. */
+  readonly origin?: string
+  readonly minimum?: number
+  readonly maximum?: number
   /** Of a union: what each of its variants found. */
   readonly errors?: readonly (readonly Issue[])[]
   readonly params?: { readonly calc?: { readonly code: string; readonly hint: string } }
@@ -30,13 +34,18 @@ const MOST_PLACES = 6
 /**
  * The project's error for the first fault that a schema found; the hint names where the others are.
  *
+ * @param raw - What was given, to tell a wrong value from a missing one and to quote it.
  * @param fields - Names that the input knows, to find the one that was meant.
  */
-export function issueError(issues: readonly Issue[], fields: readonly string[] = []): CalcError {
+export function issueError(
+  issues: readonly Issue[],
+  raw: unknown,
+  fields: readonly string[] = [],
+): CalcError {
   // A misspelt field explains a missing one, so it is named first.
   const issue = issues.find(({ code }) => code === 'unrecognized_keys') ?? issues[0]
   if (!issue) return new CalcError('bad-input', 'The input does not fit.')
-  const error = faultOf(issue, fields)
+  const error = faultOf(issue, raw, fields)
   const others = issues.filter((other) => other !== issue).map(({ path }) => path.join('.'))
   const places = [...new Set(others)].filter((place) => place !== '').slice(0, MOST_PLACES)
   if (places.length === 0) return error
@@ -46,7 +55,7 @@ export function issueError(issues: readonly Issue[], fields: readonly string[] =
   })
 }
 
-function faultOf(issue: Issue, fields: readonly string[]): CalcError {
+function faultOf(issue: Issue, raw: unknown, fields: readonly string[]): CalcError {
   const path = issue.path.map((part) => (typeof part === 'symbol' ? String(part) : part))
   const calc = issue.params?.calc
   if (calc) {
@@ -59,9 +68,12 @@ function faultOf(issue: Issue, fields: readonly string[]): CalcError {
     case 'invalid_type':
       return wrongType(issue, path)
     case 'invalid_value':
-      return notAmong(issue, path)
+      return notAmong(issue, path, raw)
     case 'invalid_union':
-      return noVariant(issue, path)
+      return noVariant(issue, path, raw)
+    case 'too_small':
+    case 'too_big':
+      return outOfBounds(issue, path)
     default:
       return new CalcError('bad-input', `${issue.message}.`.replace(/\.\.$/u, '.'), { path })
   }
@@ -95,15 +107,57 @@ function wrongType({ message, expected = '' }: Issue, path: Path): CalcError {
   return new CalcError('bad-input', `${wanted} is needed here.`, { path })
 }
 
-function notAmong({ values = [] }: Issue, path: Path): CalcError {
-  return new CalcError('bad-input', 'This is not one of the values that the field takes.', {
+function notAmong({ values = [] }: Issue, path: Path, raw: unknown): CalcError {
+  const given = valueAt(raw, path)
+  const name = path.length > 0 ? `"${path.at(-1)}"` : 'the input'
+  const hint = `It takes: ${values.map(String).join(', ')}.`
+  if (given === undefined) {
+    return new CalcError('missing-input', `${name} is missing.`, { path, hint })
+  }
+  const quoted =
+    typeof given === 'string' || typeof given === 'number'
+      ? `"${String(given).slice(0, 60)}"`
+      : 'This'
+  const message = `${quoted} is not one of the values that ${name} takes.`
+  return new CalcError('bad-input', message, { path, hint })
+}
+
+const OF_SIZE: Readonly<Record<string, string>> = { string: 'character', array: 'entry' }
+
+function outOfBounds({ code, origin = '', minimum, maximum }: Issue, path: Path): CalcError {
+  const name = path.length > 0 ? `"${path.at(-1)}"` : 'The input'
+  const least = code === 'too_small'
+  const bound = `${least ? 'at least' : 'at most'} ${least ? minimum : maximum}`
+  const thing = OF_SIZE[origin]
+  if (thing === undefined) {
+    return new CalcError('bad-input', `${name} is out of bounds.`, { path, hint: `Give ${bound}.` })
+  }
+  if (least && minimum === 1) {
+    return new CalcError('missing-input', `${name} is empty.`, {
+      path,
+      hint: `Give at least one ${thing}, or leave the field out if it may be.`,
+    })
+  }
+  const size = `${bound} ${thing === 'entry' ? 'entries' : `${thing}s`}`
+  return new CalcError('bad-input', `${name} is too ${least ? 'short' : 'long'}.`, {
     path,
-    hint: `It takes: ${values.map(String).join(', ')}.`,
+    hint: `It takes ${size}.`,
   })
 }
 
+/** What stands in the input at a path, or undefined. */
+function valueAt(raw: unknown, path: Path): unknown {
+  return path.reduce<unknown>(
+    (value, part) =>
+      typeof value === 'object' && value !== null && Object.hasOwn(value, part)
+        ? (value as Record<string | number, unknown>)[part]
+        : undefined,
+    raw,
+  )
+}
+
 /** The variant that got furthest into the input is the one that was meant. */
-function noVariant({ errors = [], path: at }: Issue, path: Path): CalcError {
+function noVariant({ errors = [], path: at }: Issue, path: Path, raw: unknown): CalcError {
   const depth = (issues: readonly Issue[]) => issues[0]?.path.length ?? 0
   const [first, ...others] = errors.filter((issues) => issues.length > 0)
   if (!first) {
@@ -113,7 +167,6 @@ function noVariant({ errors = [], path: at }: Issue, path: Path): CalcError {
     (found, issues) => (depth(issues) > depth(found) ? issues : found),
     first,
   )
-  return issueError(best).under(
-    ...at.map((part) => (typeof part === 'symbol' ? String(part) : part)),
-  )
+  const above = at.map((part) => (typeof part === 'symbol' ? String(part) : part))
+  return issueError(best, valueAt(raw, above)).under(...above)
 }

@@ -197,5 +197,5 @@ export function parseInput<S extends z.ZodType>(schema: S, raw: unknown): z.outp
   const parsed = schema.safeParse(raw)
   if (parsed.success) return parsed.data
   const fields = schema instanceof z.ZodObject ? Object.keys(schema.shape) : []
-  throw issueError(parsed.error.issues as readonly Issue[], fields)
+  throw issueError(parsed.error.issues as readonly Issue[], raw, fields)
 }

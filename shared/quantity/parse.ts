@@ -12,9 +12,6 @@ import {
 } from './unit-refusal.ts'
 import type { Unit } from './units.ts'
 
-export { physical } from './physical.ts'
-export { type Accepted, missingUnit, wouldDo } from './unit-refusal.ts'
-
 const NUMBER = String.raw`(?:\d+(?:\.\d*)?|\.\d+)(?:e[+-]?\d+)?`
 const FRACTION = String.raw`(?:\d+[ -])?\d+\/\d+`
 const AMOUNT = new RegExp(String.raw`^([+-]?)\s*(${FRACTION}|${NUMBER})\s*`, 'iu')

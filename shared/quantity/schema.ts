@@ -1,9 +1,11 @@
 import { CalcError } from '../errors.ts'
 import * as z from '../schema.ts'
 import { KIND_NAMES, type Kind } from './kinds.ts'
-import { type Accepted, missingUnit, parseQuantity, physical, wouldDo } from './parse.ts'
+import { parseQuantity } from './parse.ts'
+import { physical } from './physical.ts'
 import type { ShownQuantity } from './present.ts'
 import { type Quantity, quantity, requireUnit } from './quantity.ts'
+import { type Accepted, missingUnit, wouldDo } from './unit-refusal.ts'
 
 const pair = z.strictObject({
   value: z.number(),
@@ -20,7 +22,7 @@ export function readQuantity<K extends Kind>(raw: unknown, accepted: Accepted<K>
     throw new CalcError(
       raw === undefined ? 'missing-input' : 'bad-quantity',
       raw === undefined
-        ? `${accepted.map((kind) => KIND_NAMES[kind].name).join(' or ')} is missing.`
+        ? `This needs ${accepted.map((kind) => KIND_NAMES[kind].name).join(' or ')}, and nothing was given.`
         : 'A quantity is a text with its unit, or an object with value and unit.',
       { hint: wouldDo(accepted) },
     )
