@@ -150,7 +150,12 @@ describe('table', () => {
       'bad-input',
       'columns',
     ],
-    ['no column', { from: '0 °F', to: '9 °F', step: '1 °F', columns: [] }, 'missing-input', 'columns'],
+    [
+      'no column',
+      { from: '0 °F', to: '9 °F', step: '1 °F', columns: [] },
+      'missing-input',
+      'columns',
+    ],
     [
       'a unit of pressure that says neither gauge nor absolute',
       { from: '0 °F', to: '9 °F', step: '1 °F', pressureUnit: 'psi' },
