@@ -30,11 +30,12 @@ export function answerText(operation: Operation, answer: Answer, page: AnswerPag
   if (page.answerLines) {
     return joined([page.answerLines(answer, page), page.steps ? stepLines(answer.steps, page) : []])
   }
-  const result = page.resultLines?.(answer, page) ?? treeLines(answer.result, 2, page)
+  const whole = page.resultLines?.(answer, page) ?? treeLines(answer.result, 2, page)
   const verdicts = page.resultLines ? [] : verdictsOf(answer.result)
   const look = warningLines(answer.warnings, page)
   // What a long answer comes to shall not have to be looked for on its third screen.
-  const long = verdicts.length > 0 && result.length > SHORT
+  const long = verdicts.length > 0 && whole.length > SHORT
+  const result = long ? treeLines(withoutConclusion(answer.result), 2, page) : whole
   return joined([
     paragraph(page.ink.title(operation.summary), 0, page.width),
     cautionLines(dangers, page),
@@ -46,6 +47,12 @@ export function answerText(operation: Operation, answer: Answer, page: AnswerPag
     assumptionLines(answer.assumptions, page),
     sourceLines(answer, page, page.sources),
   ])
+}
+
+/** Said in short already, a conclusion is not said again. */
+function withoutConclusion(result: unknown): unknown {
+  if (typeof result !== 'object' || result === null) return result
+  return Object.fromEntries(Object.entries(result).filter(([name]) => name !== 'conclusion'))
 }
 
 function joined(blocks: readonly (readonly string[])[]): string {
