@@ -1,5 +1,6 @@
 import { CalcError } from '../errors.ts'
 import { findUnit, KIND_NAMES, type Kind } from './kinds.ts'
+import { wouldDo } from './unit-refusal.ts'
 
 /**
  * A number that knows what it is, in SI, with its expanded uncertainty where it has one.
@@ -51,7 +52,7 @@ export function requireUnit(kind: Kind, text: string) {
   const found = findUnit(kind, text)
   if (!found) {
     throw new CalcError('wrong-kind', `"${text}" is not a unit of ${KIND_NAMES[kind].name}.`, {
-      hint: `Write it like ${KIND_NAMES[kind].examples.join(', ')}.`,
+      hint: wouldDo([kind]),
     })
   }
   return found

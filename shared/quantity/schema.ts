@@ -4,10 +4,11 @@ import { KIND_NAMES, type Kind } from './kinds.ts'
 import { parseQuantity } from './parse.ts'
 import { physical } from './physical.ts'
 import type { ShownQuantity } from './present.ts'
-import { type Quantity, quantity, requireUnit } from './quantity.ts'
+import { type Quantity, quantity } from './quantity.ts'
 import { type Accepted, missingUnit, wouldDo } from './unit-refusal.ts'
 
-const pair = z.strictObject({
+/** A figure in one unit, as it is given and as it is shown. */
+const valueAndUnit = z.strictObject({
   value: z.number(),
   unit: z.string(),
   plusMinus: z.number().nonnegative().optional(),
@@ -17,7 +18,7 @@ const pair = z.strictObject({
 export function readQuantity<K extends Kind>(raw: unknown, accepted: Accepted<K>): Quantity<K> {
   if (typeof raw === 'string') return parseQuantity(raw, accepted)
   if (typeof raw === 'number') throw missingUnit(String(raw), accepted)
-  const parsed = pair.safeParse(raw)
+  const parsed = valueAndUnit.safeParse(raw)
   if (!parsed.success) {
     throw new CalcError(
       raw === undefined ? 'missing-input' : 'bad-quantity',
@@ -30,7 +31,6 @@ export function readQuantity<K extends Kind>(raw: unknown, accepted: Accepted<K>
   const { value, unit, plusMinus } = parsed.data
   // Through the parser, so that both spellings get the same answers to a wrong unit.
   const probe = parseQuantity(`1 ${unit}`, accepted)
-  requireUnit(probe.kind, unit)
   return physical(quantity(probe.kind, value, unit, plusMinus), `${value} ${unit}`)
 }
 
@@ -116,15 +116,9 @@ export const quantityIn = {
   fraction: schemaOf('Fraction', 'A percentage', ['fraction']),
 }
 
-const shownValue = z.strictObject({
-  value: z.number(),
-  unit: z.string(),
-  plusMinus: z.number().nonnegative().optional(),
-})
-
 /** Output schema of any quantity. */
 export const quantityOut: z.ZodType<ShownQuantity> = z
-  .strictObject({ ...shownValue.shape, also: shownValue.optional() })
+  .strictObject({ ...valueAndUnit.shape, also: valueAndUnit.optional() })
   .meta({
     id: 'Quantity',
     description:

@@ -15,10 +15,6 @@ for (const entry of ENTRIES) {
   const number = id.replace(/^R-/u, '')
   for (const name of [id, number, ...aliases]) names.set(fold(name), entry)
 }
-const spellings = ENTRIES.flatMap(({ info }) => [info.id, ...info.aliases])
-const idOfSpelling = new Map(
-  ENTRIES.flatMap(({ info }) => [info.id, ...info.aliases].map((name) => [name, info.id] as const)),
-)
 
 /**
  * The entry of a refrigerant by any name a person may type: 'R-134a', 'r134a', '134A',
@@ -27,9 +23,10 @@ const idOfSpelling = new Map(
 export function findEntry(name: string): Entry {
   const found = names.get(fold(name))
   if (found !== undefined) return found
-  const near = new Set(
-    nearestNames(name, spellings, 5).flatMap((spelling) => idOfSpelling.get(spelling) ?? []),
+  const ids = new Map(
+    ENTRIES.flatMap(({ info }) => [info.id, ...info.aliases].map((each) => [each, info.id])),
   )
+  const near = new Set(nearestNames(name, [...ids.keys()], 5).map((each) => ids.get(each)))
   const shown = name.length > 40 ? `${name.slice(0, 40)}…` : name
   throw new CalcError('unknown-refrigerant', `There is no refrigerant '${shown}' here.`, {
     hint:

@@ -1,4 +1,5 @@
 import { type CurveFile, curves, type LineCurve } from '../substance/curve.ts'
+import type { Line } from '../substance/equilibrium.ts'
 import { substanceData, substanceModel } from '../substance/library.ts'
 import { mixtureModel, moleFractions } from '../substance/mixture.ts'
 import type { HelmholtzModel } from '../substance/model.ts'
@@ -7,7 +8,7 @@ import type { RefrigerantInfo } from './info.ts'
 import { ENTRIES, type Entry } from './registry.ts'
 
 /** Saturated liquid belongs to the bubble line, saturated vapour to the dew line. */
-export type Line = 'bubble' | 'dew'
+export type { Line }
 
 /** A refrigerant, ready to ask for properties. SI: K, Pa absolute, kg/m³, J/kg. */
 export interface Refrigerant {

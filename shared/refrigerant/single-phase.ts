@@ -63,8 +63,7 @@ export function enthalpy(
   pressurePa: number,
   phase: Phase,
 ): number {
-  const rho = molar(r, temperatureK, pressurePa, phase)
-  return stateAt(r.model(), temperatureK, rho).enthalpy / r.molarMass + r.raise.enthalpy
+  return state(r, temperatureK, pressurePa, phase).enthalpy / r.molarMass + r.raise.enthalpy
 }
 
 /** Entropy in J/(kg·K) (IIR reference) of a single phase at K and Pa absolute. */
@@ -74,9 +73,12 @@ export function entropy(
   pressurePa: number,
   phase: Phase,
 ): number {
-  const rho = molar(r, temperatureK, pressurePa, phase)
-  return stateAt(r.model(), temperatureK, rho).entropy / r.molarMass + r.raise.entropy
+  return state(r, temperatureK, pressurePa, phase).entropy / r.molarMass + r.raise.entropy
 }
+
+/** The equation's own state: its zero is not the IIR's. */
+const state = (r: Refrigerant, temperatureK: number, pressurePa: number, phase: Phase) =>
+  stateAt(r.model(), temperatureK, molar(r, temperatureK, pressurePa, phase))
 
 function molar(r: Refrigerant, temperatureK: number, pressurePa: number, phase: Phase): number {
   const there = phaseAt(r, temperatureK, pressurePa)

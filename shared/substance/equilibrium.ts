@@ -1,4 +1,5 @@
 import { CalcError } from '../errors.ts'
+import { GAS_CONSTANT } from '../gas-constants.ts'
 import { type Phase, phaseAt, phaseOfDensities } from './fugacity.ts'
 import { solveLinear } from './linear-solve.ts'
 import type { Multifluid } from './multifluid.ts'
@@ -67,7 +68,7 @@ export function saturationPoint(
     const error = rest.reduce((worst, r) => Math.max(worst, Math.abs(r)), 0)
     if (!(error < Number.POSITIVE_INFINITY)) break
     if (error < ACCEPTED && (best === undefined || error < best.fugacityError)) {
-      best = point(line, given, other, u, tangentOf(given, other, condition), rest)
+      best = point(line, given, other, u, tangentOf(given, other, condition), error)
       if (error < TOLERANCE) return settled(best)
     } else if (best !== undefined) {
       return settled(best)
@@ -170,7 +171,7 @@ function point(
   other: Phase,
   u: Float64Array,
   tangent: Float64Array,
-  rest: Float64Array,
+  fugacityError: number,
 ): SaturationPoint {
   const [liquid, vapour] = line === 'bubble' ? [given, other] : [other, given]
   return {
@@ -179,14 +180,14 @@ function point(
     pressurePa: vapour.pressurePa,
     liquid,
     vapour,
-    fugacityError: rest.reduce((worst, r) => Math.max(worst, Math.abs(r)), 0),
+    fugacityError,
     unknowns: Float64Array.from(u),
     tangent,
   }
 }
 
 function idealPressure(phase: Phase): number {
-  return phase.density * 8.314 * phase.temperatureK
+  return phase.density * GAS_CONSTANT * phase.temperatureK
 }
 
 function where(condition: Condition): string {

@@ -1,3 +1,4 @@
+import { GAS_CONSTANT } from '../gas-constants.ts'
 import type { Line } from './equilibrium.ts'
 import type { Multifluid } from './multifluid.ts'
 import type { SubstanceData } from './types.ts'
@@ -18,7 +19,7 @@ export function firstGuess(
   temperatureK: number,
 ): Float64Array {
   const pressures = fluid.components.map((c) => wilsonPressure(c, temperatureK))
-  const rt = 8.314 * temperatureK
+  const rt = GAS_CONSTANT * temperatureK
   if (line === 'bubble') {
     const partial = pressures.map((p, i) => p * (z[i] as number))
     const vapour = partial.map((p) => Math.log(p / rt))
@@ -39,7 +40,8 @@ export function firstGuess(
   )
 }
 
-function wilsonPressure(c: SubstanceData, temperatureK: number): number {
+/** Vapour pressure in Pa by Wilson's rule; a rough one, from the critical point and the acentric factor. */
+export function wilsonPressure(c: SubstanceData, temperatureK: number): number {
   const slope = 5.373 * (1 + c.acentricFactor)
   return c.critical.pressurePa * Math.exp(slope * (1 - c.critical.temperatureK / temperatureK))
 }
@@ -48,7 +50,7 @@ function wilsonPressure(c: SubstanceData, temperatureK: number): number {
 function liquid(fluid: Multifluid, x: Float64Array, temperatureK: number): number {
   const volume = fluid.components.reduce((sum, c, i) => {
     const { temperatureK: tc, pressurePa: pc, densityMolPerM3: rhoC } = c.critical
-    const zc = pc / (rhoC * 8.314 * tc)
+    const zc = pc / (rhoC * GAS_CONSTANT * tc)
     const power = Math.max(0, 1 - temperatureK / tc) ** (2 / 7)
     return sum + ((x[i] as number) / rhoC) * zc ** power
   }, 0)

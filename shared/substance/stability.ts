@@ -1,5 +1,6 @@
 import { CalcError } from '../errors.ts'
 import { density } from './density.ts'
+import { wilsonPressure } from './first-guess.ts'
 import { type Phase, phaseAt } from './fugacity.ts'
 import { mixtureOf } from './mixture.ts'
 import type { Multifluid } from './multifluid.ts'
@@ -45,7 +46,8 @@ export function stability(
   if (feed === undefined) {
     throw new CalcError('no-convergence', 'No density was found for the mixture as one phase.')
   }
-  const k = wilson(fluid, temperatureK, pressurePa)
+  // Wilson's K values, y/x.
+  const k = fluid.components.map((c) => wilsonPressure(c, temperatureK) / pressurePa)
   const trials: readonly (readonly ['liquid' | 'vapour', Float64Array])[] = [
     ['vapour', z.map((zi, i) => zi * (k[i] as number))],
     ['liquid', z.map((zi, i) => zi / (k[i] as number))],
@@ -86,15 +88,6 @@ export function singlePhase(
     if (error instanceof CalcError && error.code === 'two-phase') return undefined
     throw error
   }
-}
-
-/** Wilson's K values y/x (see first-guess). */
-function wilson(fluid: Multifluid, temperatureK: number, pressurePa: number): number[] {
-  return fluid.components.map((c) => {
-    const slope = 5.373 * (1 + c.acentricFactor)
-    const reduced = Math.exp(slope * (1 - c.critical.temperatureK / temperatureK))
-    return (c.critical.pressurePa / pressurePa) * reduced
-  })
 }
 
 /** Σ xᵢ ln fᵢ: the molar Gibbs energy of a phase, up to what all phases share. */

@@ -1,4 +1,5 @@
 import { CalcError } from '../errors.ts'
+import { GAS_CONSTANT } from '../gas-constants.ts'
 import { type Phase, phaseOfDensities } from './fugacity.ts'
 import { solveLinear } from './linear-solve.ts'
 import type { Multifluid } from './multifluid.ts'
@@ -58,7 +59,7 @@ export function splitPhases(
     const liquid = phaseOfDensities(fluid, temperatureK, u.subarray(0, n))
     const vapour = phaseOfDensities(fluid, temperatureK, u.subarray(n, 2 * n))
     const [vl, vv] = [at(u, 2 * n), at(u, 2 * n + 1)]
-    const scale = vapour.density * 8.314 * temperatureK
+    const scale = vapour.density * GAS_CONSTANT * temperatureK
     const matrix = new Float64Array(width * width)
     const rest = new Float64Array(width)
     for (let i = 0; i < n; i += 1) {
