@@ -1,6 +1,7 @@
 import type { HelmholtzDerivatives } from './model.ts'
 import { MIXTURE_GAS_CONSTANT, type Multifluid } from './multifluid.ts'
 import { reducingAt } from './reducing.ts'
+import { addWeighted } from './term-group.ts'
 
 /**
  * One phase of a mixture with what phase equilibrium asks of it.
@@ -148,7 +149,7 @@ function excess(fluid: Multifluid, tau: number, delta: number, x: Float64Array):
     a[i] = own.a
     a_d[i] = own.a_d
     a_t[i] = own.a_t
-    add(sum, xi, own)
+    addWeighted(sum, xi, own)
     for (let j = i + 1; j < n; j += 1) {
       const departure = fluid.departures[index++]
       if (departure === undefined) continue
@@ -164,7 +165,7 @@ function excess(fluid: Multifluid, tau: number, delta: number, x: Float64Array):
       s += xi * xj * both.a
       s_d += xi * xj * both.a_d
       s_t += xi * xj * both.a_t
-      add(sum, xi * xj, both)
+      addWeighted(sum, xi * xj, both)
     }
   }
   for (let i = 0; i < n; i += 1) {
@@ -173,17 +174,6 @@ function excess(fluid: Multifluid, tau: number, delta: number, x: Float64Array):
     a_t[i] = at(a_t, i) + at(d_t, i) - s_t
   }
   return { a, a_d, a_t, d, s, pair, total: sum }
-}
-
-type Sum = { -readonly [K in keyof HelmholtzDerivatives]: number }
-
-function add(sum: Sum, weight: number, part: HelmholtzDerivatives): void {
-  sum.a += weight * part.a
-  sum.a_d += weight * part.a_d
-  sum.a_t += weight * part.a_t
-  sum.a_dd += weight * part.a_dd
-  sum.a_dt += weight * part.a_dt
-  sum.a_tt += weight * part.a_tt
 }
 
 function at(values: ArrayLike<number>, index: number): number {

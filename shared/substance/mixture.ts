@@ -1,9 +1,8 @@
-import type { HelmholtzDerivatives, HelmholtzModel } from './model.ts'
+import type { HelmholtzModel, HelmholtzPart } from './model.ts'
 import { MIXTURE_GAS_CONSTANT, type Multifluid, multifluid } from './multifluid.ts'
 import { reducingValue } from './reducing.ts'
+import { addWeighted } from './term-group.ts'
 import type { SubstanceData } from './types.ts'
-
-type Part = (tau: number, delta: number) => HelmholtzDerivatives
 
 /** A mixture of fixed composition with what made it. */
 interface MixtureModel extends HelmholtzModel {
@@ -61,8 +60,8 @@ export function mixtureOf(fluid: Multifluid, fractions: readonly number[]): Mixt
   }
 }
 
-function residualMixture(fluid: Multifluid, x: readonly number[]): Part {
-  const parts: Part[] = [...fluid.residuals]
+function residualMixture(fluid: Multifluid, x: readonly number[]): HelmholtzPart {
+  const parts: HelmholtzPart[] = [...fluid.residuals]
   const weights = [...x]
   let pair = 0
   for (let i = 0; i < x.length; i += 1) {
@@ -76,14 +75,7 @@ function residualMixture(fluid: Multifluid, x: readonly number[]): Part {
   return (tau, delta) => {
     const sum = { a: 0, a_d: 0, a_t: 0, a_dd: 0, a_dt: 0, a_tt: 0 }
     for (let k = 0; k < parts.length; k += 1) {
-      const w = weights[k] as number
-      const part = (parts[k] as Part)(tau, delta)
-      sum.a += w * part.a
-      sum.a_d += w * part.a_d
-      sum.a_t += w * part.a_t
-      sum.a_dd += w * part.a_dd
-      sum.a_dt += w * part.a_dt
-      sum.a_tt += w * part.a_tt
+      addWeighted(sum, weights[k] as number, (parts[k] as HelmholtzPart)(tau, delta))
     }
     return sum
   }
@@ -95,7 +87,7 @@ function idealMixture(
   x: readonly number[],
   temperature: number,
   density: number,
-): Part {
+): HelmholtzPart {
   const mixing = x.reduce((sum, xi) => sum + (xi > 0 ? xi * Math.log(xi) : 0), 0)
   return (tau, delta) => {
     let [a, a_t, a_tt] = [mixing, 0, 0]
@@ -103,7 +95,7 @@ function idealMixture(
       const xi = x[i] as number
       const own = fluid.components[i] as SubstanceData
       const ratio = own.reducing.temperatureK / temperature
-      const part = (fluid.ideals[i] as Part)(
+      const part = (fluid.ideals[i] as HelmholtzPart)(
         tau * ratio,
         (delta * density) / own.reducing.densityMolPerM3,
       )

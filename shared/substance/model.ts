@@ -11,6 +11,9 @@ export interface HelmholtzDerivatives {
   readonly a_tt: number
 }
 
+/** A part of α as a function of τ and δ. */
+export type HelmholtzPart = (tau: number, delta: number) => HelmholtzDerivatives
+
 /** A fluid of fixed composition, pure or mixed. Molar units inside (mol/m³), SI. */
 export interface HelmholtzModel {
   readonly name: string

@@ -1,7 +1,7 @@
 import { GAS_CONSTANT } from '../gas-constants.ts'
 import { idealPart } from './ideal.ts'
 import { type MixingRule, mixingRule } from './mixing-rules.ts'
-import type { HelmholtzDerivatives } from './model.ts'
+import type { HelmholtzPart } from './model.ts'
 import { type ReducingFunction, reducingTemperature, reducingVolume } from './reducing.ts'
 import { residualPart } from './residual.ts'
 import type { SubstanceData } from './types.ts'
@@ -16,17 +16,15 @@ import type { SubstanceData } from './types.ts'
  */
 export const MIXTURE_GAS_CONSTANT = GAS_CONSTANT
 
-type Part = (tau: number, delta: number) => HelmholtzDerivatives
-
 /** A set of components with everything the mixture equations need, compiled once. */
 export interface Multifluid {
   readonly components: readonly SubstanceData[]
   /** kg/mol. */
   readonly molarMasses: readonly number[]
-  readonly residuals: readonly Part[]
-  readonly ideals: readonly Part[]
+  readonly residuals: readonly HelmholtzPart[]
+  readonly ideals: readonly HelmholtzPart[]
   /** Pairs above the diagonal, row by row; `undefined` where there is no departure function. */
-  readonly departures: readonly (Part | undefined)[]
+  readonly departures: readonly (HelmholtzPart | undefined)[]
   readonly rules: readonly MixingRule[]
   readonly temperature: ReducingFunction
   readonly volume: ReducingFunction

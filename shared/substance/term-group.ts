@@ -1,11 +1,16 @@
+import type { HelmholtzDerivatives } from './model.ts'
+
 /** What term groups add to: αʳ and its derivatives with respect to δ and τ. */
-export interface Sums {
-  a: number
-  a_d: number
-  a_t: number
-  a_dd: number
-  a_dt: number
-  a_tt: number
+export type Sums = { -readonly [K in keyof HelmholtzDerivatives]: number }
+
+/** Adds `weight` times a part to a running sum, derivative by derivative. */
+export function addWeighted(sums: Sums, weight: number, part: HelmholtzDerivatives): void {
+  sums.a += weight * part.a
+  sums.a_d += weight * part.a_d
+  sums.a_t += weight * part.a_t
+  sums.a_dd += weight * part.a_dd
+  sums.a_dt += weight * part.a_dt
+  sums.a_tt += weight * part.a_tt
 }
 
 /** Terms of one form, compiled: adds its share of αʳ(τ, δ) to the sums. */

@@ -10,10 +10,8 @@ import {
   type SaturationLine,
 } from '../../shared/substance/saturation-line.ts'
 import { stateAt } from '../../shared/substance/state.ts'
-import type { ExactLine, LineState, LinesSource } from './provider.ts'
+import { COLDEST_K, type ExactLine, type LineState, type LinesSource } from './provider.ts'
 
-/** −60 °C. */
-const COLDEST_K = 213.15
 /** Both curves end here, below where a line can turn back in temperature or in pressure. */
 const HIGHEST_FRACTION = 0.998
 

@@ -1,3 +1,6 @@
+/** −60 °C: where the curves begin, or at the triple point where that is warmer. */
+export const COLDEST_K = 213.15
+
 /** One end of the two-phase region. Enthalpy and entropy on the equation's own zero. */
 export interface LineState {
   readonly temperatureK: number

@@ -1,10 +1,7 @@
 import { substanceData, substanceModel } from '../../shared/substance/library.ts'
 import { HIGHEST_FRACTION, saturation } from '../../shared/substance/saturation.ts'
 import { stateAt } from '../../shared/substance/state.ts'
-import type { ExactLine, LineState, LinesSource } from './provider.ts'
-
-/** −60 °C. */
-const COLDEST_K = 213.15
+import { COLDEST_K, type ExactLine, type LineState, type LinesSource } from './provider.ts'
 
 /** The one line of a pure substance, seen from its liquid and from its vapour. */
 export function pureLines(id: string, substanceId: string): LinesSource {

@@ -3,6 +3,7 @@ import { RISE_VERDICTS, type RiseVerdict } from '../../shared/service/evacuation
 import {
   HARD_AXES,
   HELD_OUT_AXES,
+  MICRON,
   type RiseCase,
   randomCases,
   randomFrom,
@@ -13,7 +14,6 @@ import {
 
 type Confusion = Readonly<Record<string, Readonly<Record<RiseVerdict, number>>>>
 
-const MICRON = 0.133322387415
 /** The three classes of the grid. */
 export const THREE = ['leaking', 'wet', 'tight-and-dry'] as const
 const UNDECIDED: readonly RiseVerdict[] = ['too-short-to-tell', 'cannot-tell']

@@ -19,7 +19,7 @@ export interface RiseCase {
   readonly noise: number
 }
 
-const MICRON = 0.133322387415
+export const MICRON = 0.133322387415
 const AIR_PA = 101_325
 
 /** A small generator of random numbers that gives the same series everywhere (mulberry32 of T. Ettinger, public domain). */
