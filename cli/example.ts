@@ -1,5 +1,6 @@
 import { type Field, fieldsOf, kebab } from '../shared/input/index.ts'
 import type { Operation } from '../shared/operation.ts'
+import { shellQuoted } from './completion/model.ts'
 
 /** The example of an operation as the words of a command line. */
 export function exampleArgv(operation: Operation): readonly string[] {
@@ -59,5 +60,4 @@ function recordText(fields: readonly Field[], value: unknown): string {
 const plainText = (value: unknown) =>
   typeof value === 'object' ? JSON.stringify(value) : String(value)
 
-const quoted = (word: string) =>
-  /^[\w./:=-]+$/u.test(word) ? word : `'${word.replaceAll("'", `'\\''`)}'`
+const quoted = (word: string) => (/^[\w./:=-]+$/u.test(word) ? word : shellQuoted(word))

@@ -1,6 +1,6 @@
 import { kindsOfUnit } from '../../shared/quantity/kinds.ts'
 
-const AMOUNT = /^[+-−]?(?:\d+(?:\.\d*)?|\.\d+|\d+\/\d+)(?:[ -]\d+\/\d+)?$/u
+const AMOUNT = /^[+\-−]?(?:\d+(?:\.\d*)?|\.\d+|\d+\/\d+)(?:[ -]\d+\/\d+)?$/u
 /** "fl oz", "inHg vac", "mL/min at 1 atm" */
 const LONGEST_UNIT = 4
 

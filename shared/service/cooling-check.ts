@@ -1,7 +1,6 @@
 import { cautions } from '../cautions.ts'
 import { CalcError } from '../errors.ts'
 import { defineOperation } from '../operation.ts'
-import { refrigerant } from '../refrigerant/index.ts'
 import * as z from '../schema.ts'
 import { airOut, airPart } from './cooling-check/air-part.ts'
 import { bandsOut } from './cooling-check/band.ts'
@@ -15,7 +14,7 @@ import { coolingSource } from './cooling-check/tables.ts'
 import { type Notes, newNotes, withNotes } from './notes.ts'
 import { resolveBarometer } from './place.ts'
 import { propertyWarnings } from './property-sources.ts'
-import { flammableCautions, under } from './refrigerant-input.ts'
+import { flammableCautions, pickRefrigerant } from './refrigerant-input.ts'
 
 /** Cooling check: readings of a running system against published tables, as a band, and the air side. */
 export const coolingCheck = defineOperation({
@@ -55,7 +54,7 @@ export const coolingCheck = defineOperation({
     const notes = newNotes()
     const place = resolveBarometer(input)
     const { barometerPa } = place
-    const r = under('refrigerant', () => refrigerant(input.refrigerant))
+    const r = pickRefrigerant(input.refrigerant)
     notes.assumptions.push(...place.assumptions)
     notes.warnings.push(...propertyWarnings(r), ...place.warnings)
     notes.sources.push(...place.sources)

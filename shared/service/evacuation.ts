@@ -9,7 +9,6 @@ import {
   SEA_LEVEL_PA,
   toGauge,
 } from '../quantity/index.ts'
-import { refrigerant } from '../refrigerant/index.ts'
 import * as z from '../schema.ts'
 import { HOLD_LIMITS, vacuumSource } from './evacuation/hold-limit.ts'
 import { FLOW_SOURCES } from './evacuation/hose-flow.ts'
@@ -18,7 +17,7 @@ import { riseOut, risePart, risePointIn } from './evacuation/rise-part.ts'
 import { waterOut, waterPart } from './evacuation/water-part.ts'
 import { newNotes, withNotes } from './notes.ts'
 import { placeIn, resolveBarometer } from './place.ts'
-import { flammableCautions, refrigerantIn, under } from './refrigerant-input.ts'
+import { flammableCautions, pickRefrigerant, refrigerantIn } from './refrigerant-input.ts'
 import { WATER_SOURCES } from './water.ts'
 
 const hoseIn = z.strictObject({
@@ -117,7 +116,7 @@ export const evacuation = defineOperation({
     const notes = newNotes()
     const place = resolveBarometer(input)
     const { barometerPa } = place
-    const r = input.refrigerant === undefined ? undefined : named(input.refrigerant)
+    const r = input.refrigerant === undefined ? undefined : pickRefrigerant(input.refrigerant)
     notes.assumptions.push(...place.assumptions)
     notes.warnings.push(...place.warnings)
     notes.sources.push(...place.sources)
@@ -140,5 +139,3 @@ export const evacuation = defineOperation({
     )
   },
 })
-
-const named = (name: string) => under('refrigerant', () => refrigerant(name))

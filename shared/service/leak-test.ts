@@ -2,7 +2,6 @@ import { cautions } from '../cautions.ts'
 import { CalcError } from '../errors.ts'
 import { defineOperation } from '../operation.ts'
 import { quantityIn } from '../quantity/index.ts'
-import { refrigerant } from '../refrigerant/index.ts'
 import * as z from '../schema.ts'
 import { HOLD_LIMITS } from './evacuation/hold-limit.ts'
 import { leakSource, leakStatements } from './leak-test/facts.ts'
@@ -13,7 +12,7 @@ import { standingOut, standingPart } from './leak-test/standing-part.ts'
 import { yearlyOut, yearlyPart } from './leak-test/yearly-part.ts'
 import { newNotes, withNotes } from './notes.ts'
 import { placeIn, resolveBarometer } from './place.ts'
-import { flammableCautions, refrigerantIn, under } from './refrigerant-input.ts'
+import { flammableCautions, pickRefrigerant, refrigerantIn } from './refrigerant-input.ts'
 import { statementOut, statementSources } from './statement.ts'
 
 const ratingIn = z.strictObject({
@@ -119,7 +118,7 @@ export const leakTest = defineOperation({
     const place = resolveBarometer(input)
     const { barometerPa } = place
     const name = input.refrigerant
-    const r = name === undefined ? undefined : under('refrigerant', () => refrigerant(name))
+    const r = name === undefined ? undefined : pickRefrigerant(name)
     notes.assumptions.push(...place.assumptions)
     notes.warnings.push(...place.warnings)
     notes.sources.push(...place.sources)

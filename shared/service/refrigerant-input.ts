@@ -10,12 +10,12 @@ export const refrigerantIn = z
   .max(60)
   .describe('Refrigerant by any of its names: R-134a, 134a, HFO-1234yf, propane, CO2')
 
-/** Runs `work`; a refusal in it is about the input field `path`. */
-export function under<T>(path: string, work: () => T): T {
+/** Runs `work`; a refusal in it is about the input field `path`, or what stands below it. */
+export function under<T>(path: string | readonly (string | number)[], work: () => T): T {
   try {
     return work()
   } catch (error) {
-    throw error instanceof CalcError ? error.under(path) : error
+    throw error instanceof CalcError ? error.under(...[path].flat()) : error
   }
 }
 

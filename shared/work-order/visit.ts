@@ -1,6 +1,7 @@
 import type { Source } from '../sources.ts'
 import { breaksOpen } from './breaks-open.ts'
 import { checklist } from './checklist.ts'
+import { distinct } from './distinct.ts'
 import type { JobKind, WorkOrderInput } from './input.ts'
 import type { Outcomes } from './run.ts'
 import { STEP_IDS, type Step, type StepBody, type StepId } from './step.ts'
@@ -102,7 +103,3 @@ function stateOf(body: Omit<StepBody, 'sources'>): Step['state'] {
   if (body.missing.length > 0) return 'missing'
   return body.read.length === 0 && body.figures.length === 0 ? 'instructions' : 'complete'
 }
-
-const distinct = <T>(entries: readonly T[]): T[] => [
-  ...new Map(entries.map((entry) => [JSON.stringify(entry), entry])).values(),
-]

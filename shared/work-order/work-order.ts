@@ -4,6 +4,7 @@ import * as z from '../schema.ts'
 import { flammableCautions, pickRefrigerant } from '../service/refrigerant-input.ts'
 import { checklist, checklistOut } from './checklist.ts'
 import { type ComputedParts, computedOf, computedOut } from './computed.ts'
+import { distinct } from './distinct.ts'
 import { computations, shownSources } from './gathered.ts'
 import { identity } from './identity.ts'
 import { fields, JOBS, type WorkOrderInput } from './input.ts'
@@ -146,8 +147,3 @@ const refusedSteps = (titles: readonly string[]): readonly Warning[] =>
           message: `Refused, each for what its problems say: ${titles.join(', ')}. The other steps stand.`,
         },
       ]
-
-/** Each entry once, by what it says. */
-const distinct = <T>(entries: readonly T[]): T[] => [
-  ...new Map(entries.map((entry) => [JSON.stringify(entry), entry])).values(),
-]

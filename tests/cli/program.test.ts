@@ -208,6 +208,12 @@ describe('what a shell hands over', () => {
     expect(apart).toEqual(whole)
   })
 
+  it('is no quantity where a letter stands before the digits', async () => {
+    const { status, err } = await session(['saturation', '--refrigerant', 'R134', 'psig'])
+    expect(status).toBe(EXIT.misused)
+    expect(err).toContain('"psig" is one word too many')
+  })
+
   it('may name the refrigerant with an option or without', async () => {
     const bare = await session(['saturation', 'propane', '--temperature', '−10 °C', '--json'])
     const named = await session([

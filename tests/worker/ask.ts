@@ -1,4 +1,5 @@
 import { exports } from 'cloudflare:workers'
+import type { Problem } from '../../worker/problem.ts'
 
 const ORIGIN = 'http://shop.test'
 
@@ -12,16 +13,6 @@ export const post = (
   body: NonNullable<RequestInit['body']> | null,
   headers: Record<string, string> = { 'content-type': 'application/json' },
 ): Promise<Response> => ask(`/v1/${operation}`, { method: 'POST', headers, body })
-
-export interface Problem {
-  readonly type: string
-  readonly title: string
-  readonly status: number
-  readonly detail: string
-  readonly code: string
-  readonly path: readonly (string | number)[]
-  readonly hint: string
-}
 
 /** The problem details of a refusal, after checking that they are whole. */
 export async function problemOf(response: Response): Promise<Problem> {

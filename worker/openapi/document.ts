@@ -1,9 +1,9 @@
 import { ABOUT } from '../../shared/about.ts'
 import type { Operation } from '../../shared/operation.ts'
 import { MARKS, type Source } from '../../shared/sources.ts'
-import { DOOR_PROBLEMS, statusOf } from '../problem.ts'
+import { DOOR_PROBLEMS } from '../problem.ts'
 import { refrigerantPaths } from './refrigerants.ts'
-import { problemResponse, problemSchema, refusals } from './responses.ts'
+import { problemRef, problemResponse, problemSchema, refusals } from './responses.ts'
 import { type JsonObject, SchemaShelf } from './schemas.ts'
 import { tableGet } from './table.ts'
 
@@ -95,16 +95,11 @@ function postOf(operation: Operation): JsonObject {
 
 /** Every refusal that the calculations and the door before them know. */
 function problems(): JsonObject {
-  const used = new Set<number>([
-    ...Object.values(statusOf),
-    ...Object.values(DOOR_PROBLEMS)
-      .map(({ status }) => status)
-      .filter((status) => status !== 405),
-  ])
+  const { status: otherMethod } = DOOR_PROBLEMS['method-not-allowed']
   return Object.fromEntries(
-    [...used]
-      .sort()
-      .map((status) => [String(status), { $ref: `#/components/responses/Problem${status}` }]),
+    refusals
+      .filter((status) => status !== otherMethod)
+      .map((status) => [String(status), problemRef(status)]),
   )
 }
 

@@ -1,6 +1,7 @@
 import { fieldsOf } from '../../shared/input/index.ts'
 import type { Operation } from '../../shared/operation.ts'
 import { parameterOf } from './parameters.ts'
+import { problemRef } from './responses.ts'
 import type { JsonObject } from './schemas.ts'
 
 const NAME = {
@@ -10,10 +11,6 @@ const NAME = {
   description: 'Designation or another name of the refrigerant',
   schema: { type: 'string', examples: ['R-134a', 'R-1234yf', 'propane'] },
 } as const
-
-const problem = (status: number): JsonObject => ({
-  $ref: `#/components/responses/Problem${status}`,
-})
 
 const json = (schema: JsonObject) => ({ content: { 'application/json': { schema } } })
 
@@ -46,7 +43,7 @@ export function refrigerantPaths(operations: readonly Operation[]): JsonObject {
         parameters: [NAME],
         responses: {
           '200': { description: 'The refrigerant.', ...json(refrigerantSchema) },
-          '404': problem(404),
+          '404': problemRef(404),
         },
       },
     },
@@ -78,9 +75,9 @@ function saturationPath(saturation: Operation): JsonObject {
           description: 'The answer.',
           ...json({ $ref: '#/components/schemas/SaturationAnswer' }),
         },
-        '400': problem(400),
-        '404': problem(404),
-        '422': problem(422),
+        '400': problemRef(400),
+        '404': problemRef(404),
+        '422': problemRef(422),
       },
     },
   }

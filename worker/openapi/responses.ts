@@ -28,6 +28,11 @@ const MEANING: Readonly<Record<number, string>> = {
   500: 'A fault of the service, not of the input.',
 }
 
+/** Where the document describes a refusal. */
+export const problemRef = (status: number): JsonObject => ({
+  $ref: `#/components/responses/Problem${status}`,
+})
+
 export function problemResponse(status: number): JsonObject {
   return {
     description: `${MEANING[status] ?? ''} Codes: ${codesOf(status).join(', ')}.`,

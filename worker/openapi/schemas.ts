@@ -1,4 +1,4 @@
-import * as z from 'zod'
+import * as z from '../../shared/schema.ts'
 
 export type Json = null | boolean | number | string | readonly Json[] | JsonObject
 export interface JsonObject {

@@ -2,11 +2,11 @@ import { fieldsOf } from '../../shared/input/index.ts'
 import type { Operation } from '../../shared/operation.ts'
 import { TABLE_FORMATS } from '../routes/table.ts'
 import { parameterOf } from './parameters.ts'
+import { problemRef } from './responses.ts'
 import type { JsonObject } from './schemas.ts'
 
 /** `GET /v1/table`, beside the POST that every operation has. */
 export function tableGet(table: Operation): JsonObject {
-  const problem = (status: number) => ({ $ref: `#/components/responses/Problem${status}` })
   const text = { schema: { type: 'string' } }
   return {
     get: {
@@ -33,9 +33,9 @@ export function tableGet(table: Operation): JsonObject {
             'text/plain': text,
           },
         },
-        '400': problem(400),
-        '404': problem(404),
-        '422': problem(422),
+        '400': problemRef(400),
+        '404': problemRef(404),
+        '422': problemRef(422),
       },
     },
   }

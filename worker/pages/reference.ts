@@ -3,10 +3,9 @@ import type { Document } from '../openapi/document.ts'
 import type { Json, JsonObject } from '../openapi/schemas.ts'
 import { type Html, layout } from './layout.ts'
 import { prose } from './prose.ts'
-import { type FieldRow, fieldRows, isQuantity, kindOf } from './schema-rows.ts'
+import { type FieldRow, fieldRows, isObject, isQuantity, kindOf, list } from './schema-rows.ts'
 
-const object = (value: Json | undefined): JsonObject =>
-  typeof value === 'object' && value !== null && !Array.isArray(value) ? (value as JsonObject) : {}
+const object = (value: Json | undefined): JsonObject => (isObject(value) ? value : {})
 const text = (value: Json | undefined): string => (typeof value === 'string' ? value : '')
 
 interface Entry {
@@ -46,7 +45,7 @@ ${problemsHtml(document)}
 function entryHtml({ method, address, operation }: Entry, schemas: JsonObject): Html {
   const request = jsonPart(operation.requestBody)
   const answer = jsonPart(object(operation.responses)['200'])
-  const parameters = Array.isArray(operation.parameters) ? operation.parameters.map(object) : []
+  const parameters = list(operation.parameters).map(object)
   const example = object(object(object(request).examples).usual).value
   return html`<section id="${text(operation.operationId)}">
 <h2>${text(operation.summary)}</h2>
@@ -76,7 +75,7 @@ const parameterRow = (parameter: JsonObject): FieldRow => {
     needed: parameter.required === true,
     kind: kindOf(schema, {}),
     description: text(parameter.description),
-    examples: Array.isArray(schema.examples) ? schema.examples.slice(0, 2).join(', ') : '',
+    examples: list(schema.examples).slice(0, 2).join(', '),
   }
 }
 
@@ -114,7 +113,7 @@ function kindsHtml(schemas: JsonObject): Html {
 <h2>How quantities are written</h2>
 <p>As text with its unit, <code>"32 psig"</code>, with its uncertainty where it has one, <code>"210 ±4 psig"</code>, or as an object, <code>{ "value": 210, "unit": "psig", "plusMinus": 4 }</code>. A bare number is refused, since it could be two things.</p>
 <div class="scroll"><table><tbody>
-${kinds.map(([name, { examples }]) => html`<tr><td>${name}</td><td><code>${Array.isArray(examples) ? examples.join(', ') : ''}</code></td></tr>`)}
+${kinds.map(([name, { examples }]) => html`<tr><td>${name}</td><td><code>${list(examples).join(', ')}</code></td></tr>`)}
 </tbody></table></div>
 ${parts.map(([name, schema]) => html`<h3>${name}</h3><p>${text(schema.description)}</p>${table(fieldRows(schema, schemas), 'given')}`)}
 </section>`
@@ -123,7 +122,6 @@ ${parts.map(([name, schema]) => html`<h3>${name}</h3><p>${text(schema.descriptio
 function problemsHtml(document: Document): Html {
   const responses = Object.entries(object(document.components.responses))
   const codes = object(object(object(document.components.schemas).Problem).properties).code
-  const list = object(codes).enum
   return html`<section id="problems">
 <h2>Problems</h2>
 <p>A request that has no answer gets problem details (RFC 9457, <code>application/problem+json</code>): a program decides by <code>code</code>, a person reads <code>detail</code> and <code>hint</code>.</p>
@@ -131,7 +129,7 @@ function problemsHtml(document: Document): Html {
 ${responses.map(([name, response]) => html`<tr><td>${name.replace('Problem', '')}</td><td>${text(object(response).description)}</td></tr>`)}
 </tbody></table></div>
 <ul>
-${Array.isArray(list) ? list.map((code) => html`<li id="problem-${String(code)}"><code>${String(code)}</code></li>`) : ''}
+${list(object(codes).enum).map((code) => html`<li id="problem-${String(code)}"><code>${String(code)}</code></li>`)}
 </ul>
 </section>`
 }

@@ -10,9 +10,10 @@ export interface FieldRow {
   readonly examples: string
 }
 
-const isObject = (value: Json | undefined): value is JsonObject =>
+export const isObject = (value: Json | undefined): value is JsonObject =>
   typeof value === 'object' && value !== null && !Array.isArray(value)
-const list = (value: Json | undefined): readonly Json[] => (Array.isArray(value) ? value : [])
+export const list = (value: Json | undefined): readonly Json[] =>
+  Array.isArray(value) ? value : []
 
 /** Named schemas that a table names and does not unfold: quantities and the parts of every answer. */
 const CLOSED: ReadonlySet<string> = new Set(['Quantity', 'Caution', 'Source'])

@@ -1,10 +1,9 @@
 import { cautions } from '../../cautions.ts'
 import type { Assumption, Computation, Computed } from '../../operation.ts'
 import { mass, type Quantity, type Uncertain } from '../../quantity/index.ts'
-import { refrigerant } from '../../refrigerant/index.ts'
 import { resolveBarometer } from '../place.ts'
 import { propertySources, propertyWarnings } from '../property-sources.ts'
-import { flammableCautions, under } from '../refrigerant-input.ts'
+import { flammableCautions, pickRefrigerant } from '../refrigerant-input.ts'
 import { AIR_SOURCE, airTakenIn } from './air.ts'
 import { bandWarnings } from './band-warnings.ts'
 import { decideCase } from './cases.ts'
@@ -39,7 +38,7 @@ const MEASURE =
 
 /** The mass to weigh in after couplers were parted, a section or the system was opened, or pressure was lost. */
 export function computeCharge(input: ChargeInput): Computation<Computed<ChargeResult>> {
-  const r = under('refrigerant', () => refrigerant(input.refrigerant))
+  const r = pickRefrigerant(input.refrigerant)
   checkSizes(input)
   const place = resolveBarometer(input)
   const decision = decideCase(input)

@@ -1,6 +1,5 @@
 import { CalcError } from '../../errors.ts'
 import { propagate, type Quantity } from '../../quantity/index.ts'
-import { say } from '../say.ts'
 
 /** What a reading says when it is moved within its uncertainty. */
 type Reader = (reading: Quantity) => number
@@ -61,31 +60,10 @@ export function settle(estimate: Estimate): {
     const moved = new Map(uncertain.map((quantity, index) => [quantity, values[index]]))
     return estimate.at((quantity) => moved.get(quantity) ?? quantity.si)
   })
-  for (const quantity of uncertain) requireReach(estimate, quantity)
   if (!Number.isFinite(settled.si) || !Number.isFinite(settled.plusMinus ?? 0)) {
     throw new CalcError('out-of-range', 'A mass or a volume comes out larger than any number.', {
       hint: 'Check the volumes, lengths and bores, and what stands behind their ±.',
     })
   }
   return settled
-}
-
-/** An uncertainty that leaves the range of the properties on both sides would count as none. */
-function requireReach(estimate: Estimate, quantity: Quantity): void {
-  const width = quantity.plusMinus ?? 0
-  const reaches = [width, -width].some((shift) => {
-    try {
-      estimate.at((other) => other.si + (other === quantity ? shift : 0))
-      return true
-    } catch (error) {
-      if (error instanceof CalcError) return false
-      throw error
-    }
-  })
-  if (reaches) return
-  throw new CalcError(
-    'out-of-range',
-    `The ± of ${say(quantity)} is wider than the range in which there is such a state.`,
-    { hint: 'Check the ± of the readings.' },
-  )
 }

@@ -8,7 +8,7 @@ import {
   saturatedDensity,
   saturationTemperature,
 } from '../../refrigerant/index.ts'
-import { below } from './below.ts'
+import { under } from '../refrigerant-input.ts'
 import { combine, reading, settle } from './estimate.ts'
 import type { Contents } from './fields.ts'
 import { absolute, type Filling } from './filling.ts'
@@ -32,7 +32,7 @@ export function fillingOf(
   barometerPa: number,
   path: Path,
 ): Filling {
-  return below(path, () =>
+  return under(path, () =>
     stateNamed(contents, () => {
       const filling = stateOf(r, contents, barometerPa)
       // Worked out here once, so that what the properties refuse is named before any sum.

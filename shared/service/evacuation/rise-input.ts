@@ -38,7 +38,7 @@ export const pointsOf = (
   rise.map(({ time, pressure }, index) => ({
     timeS: plausible(time, 0, 30 * 86_400, 'A time', ['rise', index, 'time']).si,
     pressurePa: belowAir(
-      at(['rise', index, 'pressure'], () => toAbsolute(pressure, barometerPa)).si,
+      under(['rise', index, 'pressure'], () => toAbsolute(pressure, barometerPa)).si,
       barometerPa,
       index,
     ),
@@ -81,12 +81,4 @@ function belowAir(pressurePa: number, barometerPa: number, index: number): numbe
       hint: 'Write vacuum gauge readings as inHg vac, electronic ones as micron.',
     },
   )
-}
-
-function at<T>(path: readonly (string | number)[], work: () => T): T {
-  try {
-    return work()
-  } catch (error) {
-    throw error instanceof CalcError ? error.under(...path) : error
-  }
 }

@@ -129,16 +129,9 @@ function ratingsOf(input: PressureInput, barometerPa: number): readonly Rated[] 
 const gaugeOf = (
   reading: PressureReading,
   barometerPa: number,
-  field: string,
-  ...deeper: readonly (string | number)[]
+  ...path: readonly (string | number)[]
 ) => {
-  const absolute = under(field, () => {
-    try {
-      return toAbsolute(reading, barometerPa)
-    } catch (error) {
-      throw error instanceof CalcError ? error.under(...deeper) : error
-    }
-  })
+  const absolute = under(path, () => toAbsolute(reading, barometerPa))
   return toGauge(absolute.si, barometerPa, absolute.plusMinus)
 }
 

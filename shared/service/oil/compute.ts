@@ -1,8 +1,7 @@
 import { cautions } from '../../cautions.ts'
 import type { Assumption, Computation, Computed, Step } from '../../operation.ts'
 import { type Quantity, volume } from '../../quantity/index.ts'
-import { refrigerant } from '../../refrigerant/index.ts'
-import { flammableCautions, under } from '../refrigerant-input.ts'
+import { flammableCautions, pickRefrigerant } from '../refrigerant-input.ts'
 import { LONG_HOSE_NOTES, PUBLISHED_TOTALS } from './amounts.ts'
 import { checkOilInput } from './check.ts'
 import { STANDARD_RULE } from './compressor.ts'
@@ -18,7 +17,7 @@ export const ALWAYS = ['pressure', 'maker-first', 'local-rules'] as const
 
 /** The oil that goes back in, bounded by the system's total, and whether its type may go in. */
 export function computeOil(input: OilInput): Computation<Computed<OilResult>> {
-  const r = under('refrigerant', () => refrigerant(input.refrigerant))
+  const r = pickRefrigerant(input.refrigerant)
   checkOilInput(input)
   const type = typeAnswer(input, r.info)
   const gathered = gatherOil(r, input)

@@ -10,10 +10,9 @@ export function replace(input: WorkOrderInput): StepBody {
   parts.forEach((part, index) => {
     figure(body, `Part ${index + 1}`, part.name ?? part.part ?? 'not named')
   })
-  if (parts.length === 0) {
+  if (!input.parts) {
     body.missing.push({ what: 'Parts that are replaced; an empty list says none', path: ['parts'] })
   }
-  if (input.parts && parts.length === 0) body.missing.pop()
   instruct(body, 'new-seals')
   if (input.job === 'couplers-parted') return body
   instruct(body, 'replace-drier', 'drier-last', 'drier-dries-oil')
