@@ -40,6 +40,12 @@ export async function microBench(): Promise<readonly Timing[]> {
   bench.add('readings', () => {
     readings.run(readings.example)
   })
+  for (const solving of ['fractionation', 'contamination']) {
+    const slow = operation(solving)
+    bench.add(solving, () => {
+      slow.run(slow.example)
+    })
+  }
   const order = operation('work-order')
   bench.add('work-order', () => {
     order.run(workOrder)

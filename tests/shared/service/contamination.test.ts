@@ -95,16 +95,13 @@ describe('contamination', () => {
     expect(run('R-410A', '1480 kPa abs', '298.15 K').ruledOut).toContain('R-32')
   })
 
-  it('answers within 200 ms', () => {
-    contamination.run(contamination.example)
-    for (const name of ['R-134a', 'R-410A', 'R-448A', 'R-22']) {
-      const psat = saturationPressure(refrigerant(name), 298, 'bubble') / 1000
-      for (const factor of [0.85, 1.2]) {
-        const started = performance.now()
-        run(name, `${factor * psat} kPa abs`, '298 K')
-        expect(performance.now() - started).toBeLessThan(200)
-      }
-    }
+  // How long it takes is measured by `npm run bench`.
+  it.each(['R-134a', 'R-410A', 'R-448A', 'R-22'])('tells high from low for %s', (name) => {
+    const r = refrigerant(name)
+    const low = (0.85 * saturationPressure(r, 298, 'dew')) / 1000
+    const high = (1.2 * saturationPressure(r, 298, 'bubble')) / 1000
+    expect(run(name, `${low} kPa abs`, '298 K').verdict).toBe('too-low')
+    expect(run(name, `${high} kPa abs`, '298 K').verdict).toBe('too-high')
   })
 
   it('refuses what it cannot judge, and says why', () => {

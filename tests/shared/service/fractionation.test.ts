@@ -40,12 +40,12 @@ describe('fractionation', () => {
     )
   })
 
-  it('answers within 200 ms', () => {
-    for (const { id } of BLENDS) {
-      fractionation.run({ ...leak, refrigerant: id })
-      const started = performance.now()
-      fractionation.run({ ...leak, refrigerant: id, escapes: 'liquid' })
-      expect(performance.now() - started).toBeLessThan(200)
+  // How long it takes is measured by `npm run bench`.
+  it.each(BLENDS.map(({ id }) => id))('answers for %s, vapour or liquid escaping', (id) => {
+    for (const escapes of ['vapour', 'liquid']) {
+      const { result } = fractionation.run({ ...leak, refrigerant: id, escapes })
+      const left = result.components.map((component) => component.left.value)
+      expect(left.reduce((sum, share) => sum + share, 0)).toBeCloseTo(100, 0)
     }
   })
 
