@@ -14,7 +14,7 @@ import { type CylinderResult, cylinderOut, cylinderPart } from './recovery/cylin
 import { EQUIPMENT_DATES, MACHINES } from './recovery/evacuation-level.ts'
 import { type ExpectedResult, expectedOut, expectedPart } from './recovery/expected-part.ts'
 import { levelOut, levelPart } from './recovery/level-part.ts'
-import { flammableCautions, pickRefrigerant, refrigerantIn } from './refrigerant-input.ts'
+import { burns, flammableCautions, pickRefrigerant, refrigerantIn } from './refrigerant-input.ts'
 import { sourceTable } from './source-table.ts'
 import { statementOut, statementSources, statementTable } from './statement.ts'
 
@@ -124,9 +124,8 @@ export const recovery = defineOperation({
     notes.cautions.push(
       ...cautions('pressure', 'cold-burns', 'asphyxiation', 'local-rules'),
       ...(r.info.id === 'R-744' ? [] : cautions('no-venting')),
+      ...flammableCautions(r),
     )
-    const burns = flammableCautions(r)
-    notes.cautions.push(...burns)
     const { barometerPa, assumptions, warnings } = resolveBarometer(input)
     const readsGauge = input.systemPressure?.kind === 'gaugePressure' || input.machine !== undefined
     if (readsGauge) notes.assumptions.push(...assumptions)
@@ -145,7 +144,7 @@ export const recovery = defineOperation({
       : undefined
     const practice = statements(
       ...(['weigh', 'one-refrigerant', 'damaged-cylinder', 'disposable'] as const),
-      ...(burns.length > 0 ? (['flammable-cylinder', 'guideline-k-nonflammable'] as const) : []),
+      ...(burns(r) ? (['flammable-cylinder', 'guideline-k-nonflammable'] as const) : []),
       ...(r.info.id === 'R-12' ? (['evacuate-cylinder'] as const) : []),
       ...(cylinder?.requalification?.status === 'overdue'
         ? (['overdue', 'filled-before-due'] as const)

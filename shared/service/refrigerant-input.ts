@@ -23,9 +23,12 @@ export function under<T>(path: string | readonly (string | number)[], work: () =
 export const pickRefrigerant = (name: string): Refrigerant =>
   under('refrigerant', () => refrigerant(name))
 
-/** What is dangerous about the refrigerant itself: it burns (ASHRAE 34 class 2L, 2 or 3), or it is R-744. */
+/** ASHRAE 34 class 2L, 2 or 3. */
+export const burns = (r: Refrigerant): boolean => /[23]L?$/u.test(r.info.safetyClass.value)
+
+/** What is dangerous about the refrigerant itself: it burns, or it is R-744. */
 export const flammableCautions = (r: Refrigerant): readonly Caution[] => [
-  ...(/[23]L?$/u.test(r.info.safetyClass.value) ? cautions('flammable') : []),
+  ...(burns(r) ? cautions('flammable') : []),
   ...(r.info.composition.some(({ substance }) => substance === 'R-744') && r.info.kind === 'pure'
     ? cautions('carbon-dioxide')
     : []),

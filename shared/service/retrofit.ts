@@ -18,7 +18,7 @@ import * as z from '../schema.ts'
 import { type Notes, newNotes, withNotes } from './notes.ts'
 import { placeIn, resolveBarometer } from './place.ts'
 import { propertySources, propertyWarnings } from './property-sources.ts'
-import { refrigerantIn, under } from './refrigerant-input.ts'
+import { burns, refrigerantIn, under } from './refrigerant-input.ts'
 import { acceptabilityOut, allDecisions, allowedConversion } from './retrofit/acceptability.ts'
 import { chargePart, retrofitChargeOut } from './retrofit/charge-part.ts'
 import { sourceTable } from './source-table.ts'
@@ -164,8 +164,7 @@ interface Found {
 function find(name: string, path: 'from' | 'to'): Found {
   try {
     const found = refrigerant(name)
-    const { id, safetyClass } = found.info
-    return { id, flammable: safetyClass.value !== 'A1', refrigerant: found }
+    return { id: found.info.id, flammable: burns(found), refrigerant: found }
   } catch (error) {
     const listed = data.acceptability.find((row) => plain(row.to) === plain(name))
     if (listed) return { id: listed.to, flammable: false, refrigerant: undefined }

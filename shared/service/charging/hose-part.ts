@@ -49,6 +49,10 @@ export function hoseOf(
   const atEnd: HoseState = input.hoseAtEnd ?? (input.phase === 'vapour' ? 'vapour' : 'liquid')
   const atStart: HoseState = input.hoseAtStart ?? 'evacuated'
   const reading = input.sourceTemperature ?? input.outdoorTemperature
+  const readIn =
+    input.outdoorTemperature && !input.sourceTemperature
+      ? 'outdoorTemperature'
+      : 'sourceTemperature'
   if (!reading) {
     notes.assumptions.push({
       field: 'sourceTemperature',
@@ -64,7 +68,7 @@ export function hoseOf(
   const space = hoseVolume(hoseBore.si, hoseLength.si)
   const holds = (state: HoseState, pressurePa?: number) =>
     space * hoseDensity(r, state, temperatureK, pressurePa)
-  const full = under('sourceTemperature', () => holds('liquid'))
+  const full = under(readIn, () => holds('liquid'))
   const end = under('hosePressure', () => holds(atEnd, vapourPa))
   const holdUpKg = end - holds(atStart)
   if (input.hoseAtEnd === undefined) {

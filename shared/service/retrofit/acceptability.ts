@@ -50,7 +50,7 @@ export const allDecisions = (): readonly Acceptability[] => data.acceptability.m
 export interface Conversion {
   readonly from: string
   readonly to: string
-  /** The new refrigerant burns (any ASHRAE 34 class but A1). */
+  /** The new refrigerant burns (ASHRAE 34 class 2L, 2 or 3). */
   readonly flammable: boolean
 }
 

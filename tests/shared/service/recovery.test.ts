@@ -291,6 +291,17 @@ describe('how far to evacuate, US federal', () => {
   })
 
   it.each([
+    ['R-744', false],
+    ['R-134a', false],
+    ['R-1234yf', true],
+    ['R-290', true],
+  ])('asks a cylinder for what burns of %s: %s', (refrigerant, asks) => {
+    const ids = recovery.run({ refrigerant }).result.practice.map(({ id }) => id)
+    expect(ids.includes('flammable-cylinder')).toBe(asks)
+    expect(ids.includes('guideline-k-nonflammable')).toBe(asks)
+  })
+
+  it.each([
     [
       'a small appliance of 12 lb',
       { machine: 'small-appliance', labelCharge: '12 lb' },
