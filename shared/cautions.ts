@@ -1,5 +1,5 @@
+import * as z from 'zod'
 import data from '../data/service/cautions.json' with { type: 'json' }
-import * as z from './schema.ts'
 import { sourceTable } from './service/source-table.ts'
 import { distinctSources, type Source, source } from './sources.ts'
 

@@ -1,3 +1,4 @@
+import * as z from 'zod'
 import { type Caution, type CautionId, caution, cautions, inOrder } from './cautions.ts'
 import { type Issue, issueError } from './issue-error.ts'
 import {
@@ -9,7 +10,6 @@ import {
   UNIT_SYSTEMS,
   type UnitSystem,
 } from './quantity/index.ts'
-import * as z from './schema.ts'
 import { distinctSources, type Source, source } from './sources.ts'
 
 /** One line of how a figure came about: the formula in words, and the numbers in it. */

@@ -1,4 +1,4 @@
-import * as z from './schema.ts'
+import * as z from 'zod'
 
 /** How far a statement can be trusted. */
 export const MARKS = {

@@ -78,17 +78,6 @@ describe('borders between the rooms', () => {
     expect(targetOf('cli/commands/x.ts', '../../worker/app.ts')).toBe('worker')
   })
 
-  it('let zod in by shared/schema.ts only: its own builders bring along all that it can do', () => {
-    const others = ['shared', 'cli', 'worker']
-      .flatMap(filesOf)
-      .filter((file) => file !== 'shared/schema.ts' && file !== 'worker/openapi/schemas.ts')
-      .filter((file) => importsOf(file).some((name) => name === 'zod' || name.startsWith('zod/')))
-    expect(others).toEqual([])
-    // It makes no schema: of zod it takes the writer of JSON Schemas alone.
-    const text = readFileSync(join(root, 'worker/openapi/schemas.ts'), 'utf8')
-    expect(new Set(text.match(/\bz\.\w+/gu))).toEqual(new Set(['z.ZodType', 'z.toJSONSchema']))
-  })
-
   it('keep the clock, chance and the world out of shared', () => {
     const impure = filesOf('shared').filter((file) =>
       /\bDate\.now\b|\bnew Date\(\s*\)|\bMath\.random\b|\bprocess\.|\bfetch\(|\bperformance\./u.test(

@@ -1,5 +1,5 @@
+import * as z from 'zod'
 import type { Operation } from '../operation.ts'
-import * as z from '../schema.ts'
 import type { Field, Shape } from './field.ts'
 
 /** The part of JSON Schema that the input schemas use. */

@@ -1,5 +1,5 @@
+import * as z from 'zod'
 import { CalcError } from '../errors.ts'
-import * as z from '../schema.ts'
 import { KIND_NAMES, type Kind } from './kinds.ts'
 import { parseQuantity } from './parse.ts'
 import { physical } from './physical.ts'

@@ -1,4 +1,4 @@
-import * as z from '../schema.ts'
+import * as z from 'zod'
 import { markOut } from '../sources.ts'
 import { HELD, NEEDED } from './certificate.ts'
 import { PLACES } from './types.ts'

@@ -1,3 +1,4 @@
+import * as z from 'zod'
 import data from '../../data/service/air-check.json' with { type: 'json' }
 import { cautions } from '../cautions.ts'
 import { CalcError } from '../errors.ts'
@@ -13,7 +14,6 @@ import {
   type Uncertain,
 } from '../quantity/index.ts'
 import { saturationPressure } from '../refrigerant/index.ts'
-import * as z from '../schema.ts'
 import { advice, comparisons } from './air-check/advice.ts'
 import { excessPressure } from './air-check/air.ts'
 import { airOf, airOut } from './air-check/air-part.ts'

@@ -1,6 +1,6 @@
+import * as z from 'zod'
 import { defineOperation } from '../operation.ts'
 import { quantityIn } from '../quantity/index.ts'
-import * as z from '../schema.ts'
 import { ALWAYS, computeCharge } from './charge/compute.ts'
 import { CASES, itemsIn } from './charge/fields.ts'
 import { checkSource } from './charge/line-check.ts'

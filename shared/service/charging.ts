@@ -1,9 +1,9 @@
+import * as z from 'zod'
 import data from '../../data/service/charging.json' with { type: 'json' }
 import { cautions } from '../cautions.ts'
 import { defineOperation } from '../operation.ts'
 import { mass, quantityOut } from '../quantity/index.ts'
 import type { Refrigerant } from '../refrigerant/index.ts'
-import * as z from '../schema.ts'
 import { amountToAdd, scaleOut, scaleReadings } from './charging/amounts.ts'
 import { cansOf, cansOut } from './charging/cans-part.ts'
 import { checkWarming, weatherConditions } from './charging/conditions.ts'

@@ -1,4 +1,4 @@
-import * as z from '../schema.ts'
+import * as z from 'zod'
 
 /** Something that has to hold before a reading means anything, and whether it did. */
 export const conditionOut = z

@@ -1,3 +1,4 @@
+import * as z from 'zod'
 import data from '../../data/service/contamination.json' with { type: 'json' }
 import { type CautionId, cautions } from '../cautions.ts'
 import { defineOperation } from '../operation.ts'
@@ -9,7 +10,6 @@ import {
   toGauge,
 } from '../quantity/index.ts'
 import { type Refrigerant, refrigerant } from '../refrigerant/index.ts'
-import * as z from '../schema.ts'
 import { FAR_ABOVE } from './air-check/verdict.ts'
 import { assumptionsOf, withDefaults } from './contamination/defaults.ts'
 import { readingOf, suspectsOf, verdictOf } from './contamination/explain.ts'

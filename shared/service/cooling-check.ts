@@ -1,7 +1,7 @@
+import * as z from 'zod'
 import { cautions } from '../cautions.ts'
 import { CalcError } from '../errors.ts'
 import { defineOperation } from '../operation.ts'
-import * as z from '../schema.ts'
 import { airOut, airPart } from './cooling-check/air-part.ts'
 import { bandsOut } from './cooling-check/band.ts'
 import { clutchOut, clutchPart } from './cooling-check/clutch-part.ts'

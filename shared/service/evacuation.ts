@@ -1,3 +1,4 @@
+import * as z from 'zod'
 import { cautions } from '../cautions.ts'
 import { CalcError } from '../errors.ts'
 import { defineOperation } from '../operation.ts'
@@ -9,7 +10,6 @@ import {
   SEA_LEVEL_PA,
   toGauge,
 } from '../quantity/index.ts'
-import * as z from '../schema.ts'
 import { HOLD_LIMITS, vacuumSource } from './evacuation/hold-limit.ts'
 import { FLOW_SOURCES } from './evacuation/hose-flow.ts'
 import { pullDownOut, pullDownPart } from './evacuation/pull-down-part.ts'

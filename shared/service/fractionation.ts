@@ -1,3 +1,4 @@
+import * as z from 'zod'
 import data from '../../data/service/fractionation.json' with { type: 'json' }
 import { type CautionId, cautions } from '../cautions.ts'
 import { type Assumption, defineOperation } from '../operation.ts'
@@ -11,7 +12,6 @@ import {
   toGauge,
 } from '../quantity/index.ts'
 import { refrigerant } from '../refrigerant/index.ts'
-import * as z from '../schema.ts'
 import { checkBlend, checkTemperature, shareWithin } from './fractionation/limits.ts'
 import { burningWarnings, stepsOf } from './fractionation/tell.ts'
 import { byMass, type Part, workOut } from './fractionation/work-out.ts'

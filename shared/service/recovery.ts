@@ -1,3 +1,4 @@
+import * as z from 'zod'
 import data from '../../data/service/recovery.json' with { type: 'json' }
 import { cautions } from '../cautions.ts'
 import { CalcError } from '../errors.ts'
@@ -5,7 +6,6 @@ import { defineOperation } from '../operation.ts'
 import { quantityIn } from '../quantity/index.ts'
 import type { Refrigerant } from '../refrigerant/index.ts'
 import { COMPRESSORS } from '../rules/types.ts'
-import * as z from '../schema.ts'
 import { type Notes, newNotes, withNotes } from './notes.ts'
 import { placeIn, resolveBarometer } from './place.ts'
 import { propertyWarnings } from './property-sources.ts'

@@ -1,7 +1,7 @@
+import * as z from 'zod'
 import { type Caution, cautions } from '../cautions.ts'
 import { CalcError } from '../errors.ts'
 import { type Refrigerant, refrigerant } from '../refrigerant/index.ts'
-import * as z from '../schema.ts'
 
 /** How every step asks for the refrigerant; an unknown name is refused with the nearest ones. */
 export const refrigerantIn = z

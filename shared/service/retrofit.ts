@@ -1,3 +1,4 @@
+import * as z from 'zod'
 import data from '../../data/service/retrofit.json' with { type: 'json' }
 import { cautions } from '../cautions.ts'
 import { CalcError } from '../errors.ts'
@@ -14,7 +15,6 @@ import {
 } from '../quantity/index.ts'
 import { type Refrigerant, refrigerant, saturationPressure } from '../refrigerant/index.ts'
 import { COMPRESSORS } from '../rules/types.ts'
-import * as z from '../schema.ts'
 import { type Notes, newNotes, withNotes } from './notes.ts'
 import { placeIn, resolveBarometer } from './place.ts'
 import { propertySources, propertyWarnings } from './property-sources.ts'

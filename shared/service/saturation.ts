@@ -1,3 +1,4 @@
+import * as z from 'zod'
 import { cautions } from '../cautions.ts'
 import { CalcError } from '../errors.ts'
 import { defineOperation, type Step } from '../operation.ts'
@@ -10,7 +11,6 @@ import {
   toGauge,
 } from '../quantity/index.ts'
 import type { Refrigerant } from '../refrigerant/index.ts'
-import * as z from '../schema.ts'
 import { placeIn, type ResolvedPlace, resolveBarometer } from './place.ts'
 import { propertySources, propertyWarnings } from './property-sources.ts'
 import { flammableCautions, pickRefrigerant, refrigerantIn } from './refrigerant-input.ts'

@@ -1,4 +1,4 @@
-import * as z from '../schema.ts'
+import * as z from 'zod'
 import { type Mark, markOut, type Source } from '../sources.ts'
 
 export const statementOut = z

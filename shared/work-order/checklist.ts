@@ -1,5 +1,5 @@
+import * as z from 'zod'
 import { citation } from '../rules/decide.ts'
-import * as z from '../schema.ts'
 import { massText } from '../service/charge/mass-text.ts'
 import { say } from '../service/say.ts'
 import { breaksOpen } from './breaks-open.ts'

@@ -1,7 +1,7 @@
+import * as z from 'zod'
 import type { Computed } from '../operation.ts'
 import { rulesOut } from '../rules/shown.ts'
 import { ACTIONS } from '../rules/types.ts'
-import * as z from '../schema.ts'
 import { charge } from '../service/charge.ts'
 import { charging } from '../service/charging.ts'
 import { coolingCheck } from '../service/cooling-check.ts'

@@ -1,6 +1,6 @@
+import type * as z from 'zod'
 import { CalcError } from '../errors.ts'
 import type { Computation, Computed, DefinedOperation } from '../operation.ts'
-import type * as z from '../schema.ts'
 import { HEAD_PATHS } from './inherit.ts'
 import { asWritten, label } from './raw.ts'
 

@@ -1,6 +1,6 @@
+import type * as z from 'zod'
 import type { Answer } from '../operation.ts'
 import type { ShownQuantity, ShownValue } from '../quantity/index.ts'
-import type * as z from '../schema.ts'
 import { MARKS, type Source } from '../sources.ts'
 import type { workOrder } from './work-order.ts'
 

@@ -1,8 +1,8 @@
+import * as z from 'zod'
 import data from '../../data/service/visit.json' with { type: 'json' }
 import type { Computed } from '../operation.ts'
 import { type Quantity, quantityOut } from '../quantity/index.ts'
 import { citation, type Statement as LawStatement } from '../rules/decide.ts'
-import * as z from '../schema.ts'
 import { sourceTable } from '../service/source-table.ts'
 import { statementTable } from '../service/statement.ts'
 import { markOut, type Source } from '../sources.ts'

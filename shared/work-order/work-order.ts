@@ -1,6 +1,6 @@
+import * as z from 'zod'
 import { type CautionId, cautions } from '../cautions.ts'
 import { type Assumption, defineOperation, type Warning } from '../operation.ts'
-import * as z from '../schema.ts'
 import { flammableCautions, pickRefrigerant } from '../service/refrigerant-input.ts'
 import { checklist, checklistOut } from './checklist.ts'
 import { type ComputedParts, computedOf, computedOut } from './computed.ts'

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
+import * as z from 'zod'
 import { parseInput } from '../../shared/operation.ts'
-import * as z from '../../shared/schema.ts'
 import { refusalOf } from '../support/refusal.ts'
 
 const schema = z.strictObject({

@@ -1,4 +1,4 @@
-import * as z from '../../shared/schema.ts'
+import * as z from 'zod'
 
 export type Json = null | boolean | number | string | readonly Json[] | JsonObject
 export interface JsonObject {

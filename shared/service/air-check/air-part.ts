@@ -1,3 +1,4 @@
+import * as z from 'zod'
 import { CalcError } from '../../errors.ts'
 import {
   fraction,
@@ -8,7 +9,6 @@ import {
   volume,
 } from '../../quantity/index.ts'
 import { type Refrigerant, saturatedDensity } from '../../refrigerant/index.ts'
-import * as z from '../../schema.ts'
 import type { Notes } from '../notes.ts'
 import { airFraction, airMass, vapourSpace } from './air.ts'
 import type { AirCheckInput } from './fields.ts'

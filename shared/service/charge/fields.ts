@@ -1,5 +1,5 @@
+import * as z from 'zod'
 import { quantityIn } from '../../quantity/index.ts'
-import * as z from '../../schema.ts'
 
 export const CASES = [
   'couplers-parted',

@@ -1,5 +1,5 @@
+import * as z from 'zod'
 import { quantityOut } from '../../quantity/index.ts'
-import * as z from '../../schema.ts'
 import { CASES } from './fields.ts'
 
 const lineCheck = z.strictObject({

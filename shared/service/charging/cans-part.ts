@@ -1,7 +1,7 @@
+import * as z from 'zod'
 import { CalcError } from '../../errors.ts'
 import type { Computed } from '../../operation.ts'
 import { mass, quantityOut } from '../../quantity/index.ts'
-import * as z from '../../schema.ts'
 import type { Notes } from '../notes.ts'
 import { say } from '../say.ts'
 import { cansFor } from './cans.ts'

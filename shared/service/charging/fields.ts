@@ -1,5 +1,5 @@
+import * as z from 'zod'
 import { quantityIn } from '../../quantity/index.ts'
-import * as z from '../../schema.ts'
 import { placeIn } from '../place.ts'
 import { refrigerantIn } from '../refrigerant-input.ts'
 import { HOSE_STATES } from './hose.ts'

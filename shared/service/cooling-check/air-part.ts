@@ -1,3 +1,4 @@
+import * as z from 'zod'
 import type { Computed } from '../../operation.ts'
 import {
   compareWithBand,
@@ -9,7 +10,6 @@ import {
   temperature,
   temperatureDifference,
 } from '../../quantity/index.ts'
-import * as z from '../../schema.ts'
 import { cooledAir, type MoistAir, moistAir } from '../moist-air.ts'
 import type { Notes } from '../notes.ts'
 import { under } from '../refrigerant-input.ts'

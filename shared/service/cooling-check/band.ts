@@ -1,3 +1,4 @@
+import * as z from 'zod'
 import type { Computed } from '../../operation.ts'
 import {
   type Comparison,
@@ -7,7 +8,6 @@ import {
   quantityOut,
   temperature,
 } from '../../quantity/index.ts'
-import * as z from '../../schema.ts'
 import type { Range } from './tables.ts'
 
 export const SIDES = ['high', 'low', 'vent'] as const

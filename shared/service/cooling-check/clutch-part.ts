@@ -1,6 +1,6 @@
+import * as z from 'zod'
 import type { Computed } from '../../operation.ts'
 import { compareWithBand, type Quantity, quantityOut, readQuantity } from '../../quantity/index.ts'
-import * as z from '../../schema.ts'
 import type { Notes } from '../notes.ts'
 import { coolingFacts, coolingSource } from './tables.ts'
 

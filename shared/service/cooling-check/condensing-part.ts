@@ -1,3 +1,4 @@
+import * as z from 'zod'
 import { CalcError } from '../../errors.ts'
 import type { Computed } from '../../operation.ts'
 import {
@@ -10,7 +11,6 @@ import {
   temperatureDifference,
 } from '../../quantity/index.ts'
 import { type Refrigerant, saturationTemperature } from '../../refrigerant/index.ts'
-import * as z from '../../schema.ts'
 import type { Notes } from '../notes.ts'
 import { propertySources } from '../property-sources.ts'
 import { coolingSource, type PerformanceTable } from './tables.ts'

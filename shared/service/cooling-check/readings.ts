@@ -1,3 +1,4 @@
+import * as z from 'zod'
 import { CalcError } from '../../errors.ts'
 import {
   compareWithBand,
@@ -6,7 +7,6 @@ import {
   toAbsolute,
   toGauge,
 } from '../../quantity/index.ts'
-import * as z from '../../schema.ts'
 import type { Notes } from '../notes.ts'
 import { plausible } from '../plausible.ts'
 import { under } from '../refrigerant-input.ts'

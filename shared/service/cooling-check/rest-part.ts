@@ -1,3 +1,4 @@
+import * as z from 'zod'
 import type { Computed } from '../../operation.ts'
 import {
   compareWithBand,
@@ -8,7 +9,6 @@ import {
   readQuantity,
 } from '../../quantity/index.ts'
 import { type Refrigerant, saturationPressure } from '../../refrigerant/index.ts'
-import * as z from '../../schema.ts'
 import type { Notes } from '../notes.ts'
 import { propertySources } from '../property-sources.ts'
 import { under } from '../refrigerant-input.ts'

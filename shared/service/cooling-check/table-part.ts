@@ -1,7 +1,7 @@
+import * as z from 'zod'
 import type { Computed } from '../../operation.ts'
 import { type Quantity, quantityOut } from '../../quantity/index.ts'
 import type { Refrigerant } from '../../refrigerant/index.ts'
-import * as z from '../../schema.ts'
 import type { Notes } from '../notes.ts'
 import { say } from '../say.ts'
 import {

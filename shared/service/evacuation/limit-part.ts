@@ -1,3 +1,4 @@
+import * as z from 'zod'
 import { CalcError } from '../../errors.ts'
 import type { Computed } from '../../operation.ts'
 import {
@@ -6,7 +7,6 @@ import {
   pressureDifference,
   quantityOut,
 } from '../../quantity/index.ts'
-import * as z from '../../schema.ts'
 import type { Notes } from '../notes.ts'
 import { say } from '../say.ts'
 import { HOLD_LIMITS, holdLimit, judgeLimit, permitted } from './hold-limit.ts'

@@ -1,3 +1,4 @@
+import * as z from 'zod'
 import { CalcError } from '../../errors.ts'
 import type { Computed } from '../../operation.ts'
 import {
@@ -9,7 +10,6 @@ import {
   toAbsolute,
   volumeFlow,
 } from '../../quantity/index.ts'
-import * as z from '../../schema.ts'
 import type { Notes } from '../notes.ts'
 import { plausible } from '../plausible.ts'
 import { under } from '../refrigerant-input.ts'

@@ -1,3 +1,4 @@
+import * as z from 'zod'
 import { CalcError } from '../../errors.ts'
 import type { Computed } from '../../operation.ts'
 import {
@@ -8,7 +9,6 @@ import {
   quantityOut,
 } from '../../quantity/index.ts'
 import type { Refrigerant } from '../../refrigerant/index.ts'
-import * as z from '../../schema.ts'
 import type { Notes } from '../notes.ts'
 import { plausible } from '../plausible.ts'
 import { WATER_SOURCES } from '../water.ts'

@@ -1,3 +1,4 @@
+import * as z from 'zod'
 import type { Computed } from '../../operation.ts'
 import {
   compareWithBand,
@@ -10,7 +11,6 @@ import {
   toGauge,
 } from '../../quantity/index.ts'
 import type { Refrigerant } from '../../refrigerant/index.ts'
-import * as z from '../../schema.ts'
 import type { Notes } from '../notes.ts'
 import { under } from '../refrigerant-input.ts'
 import { leakFacts, leakSource } from './facts.ts'

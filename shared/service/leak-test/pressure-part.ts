@@ -1,3 +1,4 @@
+import * as z from 'zod'
 import { cautions } from '../../cautions.ts'
 import { CalcError } from '../../errors.ts'
 import type { Computed } from '../../operation.ts'
@@ -10,7 +11,6 @@ import {
   toAbsolute,
   toGauge,
 } from '../../quantity/index.ts'
-import * as z from '../../schema.ts'
 import type { Notes } from '../notes.ts'
 import { plausible } from '../plausible.ts'
 import { under } from '../refrigerant-input.ts'

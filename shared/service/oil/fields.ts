@@ -1,5 +1,5 @@
+import * as z from 'zod'
 import { quantityIn } from '../../quantity/index.ts'
-import * as z from '../../schema.ts'
 import { refrigerantIn } from '../refrigerant-input.ts'
 import { TABLE_PARTS } from './amounts.ts'
 import { COMPRESSOR_RULES } from './compressor.ts'

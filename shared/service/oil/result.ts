@@ -1,5 +1,5 @@
+import * as z from 'zod'
 import { quantityOut } from '../../quantity/index.ts'
-import * as z from '../../schema.ts'
 
 /** What `oil` answers. */
 export const oilResult = z.strictObject({

@@ -1,6 +1,6 @@
+import * as z from 'zod'
 import instruments from '../../../data/service/instruments.json' with { type: 'json' }
 import { quantityIn } from '../../quantity/index.ts'
-import * as z from '../../schema.ts'
 import { placeIn } from '../place.ts'
 import { refrigerantIn } from '../refrigerant-input.ts'
 

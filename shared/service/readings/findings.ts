@@ -1,3 +1,4 @@
+import * as z from 'zod'
 import data from '../../../data/service/reading-findings.json' with { type: 'json' }
 import {
   absolutePressure,
@@ -5,7 +6,6 @@ import {
   temperature,
   temperatureDifference,
 } from '../../quantity/index.ts'
-import * as z from '../../schema.ts'
 import type { Source } from '../../sources.ts'
 import { say } from '../say.ts'
 import { DISCHARGE_HOTTEST_K, METERING_SUPERHEAT } from './bands.ts'

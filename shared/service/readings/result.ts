@@ -1,3 +1,4 @@
+import * as z from 'zod'
 import {
   absolutePressure,
   quantityOut,
@@ -5,7 +6,6 @@ import {
   temperatureDifference,
   toGauge,
 } from '../../quantity/index.ts'
-import * as z from '../../schema.ts'
 import type { Figure } from './figure.ts'
 import type { Figures, Side } from './figures.ts'
 import { type Finding, findingOut } from './findings.ts'

@@ -1,5 +1,5 @@
+import * as z from 'zod'
 import { compareWithBand, quantityOut, temperatureDifference } from '../../quantity/index.ts'
-import * as z from '../../schema.ts'
 import type { Source } from '../../sources.ts'
 import { say } from '../say.ts'
 import type { Figure } from './figure.ts'

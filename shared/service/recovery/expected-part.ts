@@ -1,3 +1,4 @@
+import * as z from 'zod'
 import data from '../../../data/service/recovery.json' with { type: 'json' }
 import { CalcError } from '../../errors.ts'
 import type { Computed } from '../../operation.ts'
@@ -10,7 +11,6 @@ import {
   toAbsolute,
 } from '../../quantity/index.ts'
 import { type Refrigerant, saturationPressure } from '../../refrigerant/index.ts'
-import * as z from '../../schema.ts'
 import type { Notes } from '../notes.ts'
 import { plausible } from '../plausible.ts'
 import { propertySources } from '../property-sources.ts'

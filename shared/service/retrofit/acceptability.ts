@@ -1,6 +1,6 @@
+import * as z from 'zod'
 import data from '../../../data/service/retrofit.json' with { type: 'json' }
 import { CalcError } from '../../errors.ts'
-import * as z from '../../schema.ts'
 import { markOut } from '../../sources.ts'
 import { sourceTable } from '../source-table.ts'
 

@@ -1,9 +1,9 @@
+import * as z from 'zod'
 import data from '../../../data/service/retrofit.json' with { type: 'json' }
 import { CalcError } from '../../errors.ts'
 import type { Computed } from '../../operation.ts'
 import { fraction, mass, type Quantity, quantityOut } from '../../quantity/index.ts'
 import type { Refrigerant } from '../../refrigerant/index.ts'
-import * as z from '../../schema.ts'
 import type { Notes } from '../notes.ts'
 import { propertySources } from '../property-sources.ts'
 import { say } from '../say.ts'

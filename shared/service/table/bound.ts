@@ -1,3 +1,4 @@
+import * as z from 'zod'
 import { CalcError } from '../../errors.ts'
 import {
   addCalcIssue,
@@ -6,7 +7,6 @@ import {
   readQuantity,
   requireUnit,
 } from '../../quantity/index.ts'
-import * as z from '../../schema.ts'
 
 /** An end or the step of a table: the figure, in the unit that it was written in. */
 export interface Bound<K extends Kind = Kind> {
