@@ -1,6 +1,6 @@
 import * as z from 'zod'
 import data from '../data/service/cautions.json' with { type: 'json' }
-import { sourceTable } from './service/source-table.ts'
+import { sourceTable } from './source-table.ts'
 import { distinctSources, type Source, source } from './sources.ts'
 
 export const CAUTION_LEVELS = ['danger', 'warning', 'note'] as const
@@ -27,24 +27,25 @@ type SourceId = keyof typeof data.sources
 
 const sourceOf = sourceTable(data.sources)
 
-/** The cautions of these names, most dangerous first, each once. */
-export function cautions(...ids: readonly CautionId[]): readonly Caution[] {
-  return inOrder(
-    ids.map((id) => {
-      const entry = data.cautions[id]
-      return {
-        id,
-        level: entry.level as Caution['level'],
-        text: entry.text,
-        sources: entry.sources.map((key) => sourceOf(key as SourceId)),
-      }
-    }),
-  )
+const made = new Map<CautionId, Caution>()
+
+function cautionOf(id: CautionId): Caution {
+  const before = made.get(id)
+  if (before) return before
+  const entry = data.cautions[id]
+  const now: Caution = {
+    id,
+    level: entry.level as Caution['level'],
+    text: entry.text,
+    sources: entry.sources.map((key) => sourceOf(key as SourceId)),
+  }
+  made.set(id, now)
+  return now
 }
 
-/** Each caution once, danger before warning before note. */
-export function inOrder(list: readonly Caution[]): readonly Caution[] {
-  const once = [...new Map(list.map((entry) => [entry.id, entry])).values()]
+/** The cautions of these names, each once, danger before warning before note. */
+export function cautions(ids: Iterable<CautionId>): readonly Caution[] {
+  const once = [...new Set(ids)].map(cautionOf)
   return CAUTION_LEVELS.flatMap((level) => once.filter((entry) => entry.level === level))
 }
 

@@ -1,4 +1,5 @@
 import { CalcError, ERROR_CODES, type ErrorCode } from './errors.ts'
+import { renamedTo } from './fields/renamed.ts'
 import { nearestNames } from './nearest.ts'
 
 /** What zod found, as far as it is told on. */
@@ -82,7 +83,20 @@ function faultOf(issue: Issue, raw: unknown, fields: readonly string[]): CalcErr
 type Path = readonly (string | number)[]
 
 function unknownField({ keys = [] }: Issue, path: Path, fields: readonly string[]): CalcError {
-  const named = keys.map((key) => `"${key.slice(0, 60)}"`).join(', ')
+  const renamed = keys.flatMap((key) => {
+    const now = renamedTo(key, fields)
+    return now.length === 0 ? [] : [`"${key}" is now called "${now.join('" or "')}"`]
+  })
+  if (renamed.length > 0) {
+    return new CalcError('bad-input', `${renamed.join('; ')}.`, {
+      path: [...path, ...keys.slice(0, 1)],
+      hint: 'Use the new name; the value stays as it is.',
+    })
+  }
+  const named = keys
+    .slice(0, MOST_PLACES)
+    .map((key) => `"${key.slice(0, 60)}"`)
+    .join(', ')
   const nearest = nearestNames(keys[0] ?? '', fields)
   return new CalcError('bad-input', `Unknown field ${named}.`, {
     path: [...path, ...keys.slice(0, 1)],

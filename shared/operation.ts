@@ -1,12 +1,15 @@
 import * as z from 'zod'
-import { type Caution, type CautionId, caution, cautions, inOrder } from './cautions.ts'
+import { type ShownTold, showTold, type Told, toldOut } from './answer/told.ts'
+import { type Caution, type CautionId, caution, cautions } from './cautions.ts'
+import { CalcError } from './errors.ts'
 import { type Issue, issueError } from './issue-error.ts'
 import {
-  type Quantity,
+  Quantity,
   quantityOut,
   type Shown,
   type ShownQuantity,
   showAll,
+  systemOf,
   UNIT_SYSTEMS,
   type UnitSystem,
 } from './quantity/index.ts'
@@ -20,7 +23,7 @@ export interface Step {
   readonly gives: Quantity | number | string
 }
 
-/** What was not given, and what was taken instead. */
+/** What was not given, and what was assumed instead. */
 export interface Assumption {
   /** Input field, dotted. */
   readonly field: string
@@ -37,8 +40,11 @@ export interface Warning {
 /** What a step computes: quantities in SI, before anybody chose units. */
 export interface Computation<R> {
   readonly result: R
+  /** The answer in a mechanic's words. */
+  readonly told?: Told | undefined
   readonly steps: readonly Step[]
-  readonly cautions: readonly Caution[]
+  /** Of those that the operation declares as `mayAlso`; its `always` are added by the frame. */
+  readonly cautions: readonly CautionId[]
   readonly sources: readonly Source[]
   readonly assumptions: readonly Assumption[]
   readonly warnings: readonly Warning[]
@@ -53,7 +59,7 @@ export type Computed<T> = T extends ShownQuantity
       ? { readonly [P in keyof T]: Computed<T[P]> }
       : T
 
-export interface Answer<R = unknown> {
+export interface Answer<R = unknown> extends Partial<ShownTold> {
   readonly result: R
   readonly steps: readonly Shown<Step>[]
   readonly cautions: readonly Caution[]
@@ -70,7 +76,9 @@ export interface Operation {
   readonly description: string
   readonly input: z.ZodType
   readonly output: z.ZodType
+  /** Sources behind the answer to the example, for the API description. */
   readonly sources: readonly Source[]
+  /** Cautions that any answer may carry, those that each carries first. */
   readonly cautions: readonly Caution[]
   /** An input that works, shown in help and in the API description. */
   readonly example: Readonly<Record<string, unknown>>
@@ -82,30 +90,49 @@ export interface Operation {
 export const presentationIn = {
   units: z
     .enum(UNIT_SYSTEMS)
-    .default('both')
-    .describe('Unit system of the answer: us, si, or both'),
+    .optional()
+    .describe(
+      'Unit system of the answer: us, si, or both; without it both, in the system of the first reading first',
+    ),
   precise: z.boolean().default(false).describe('Full precision instead of sensible rounding'),
 }
 
 const scalarOut = z.union([quantityOut, z.number(), z.string()])
 
 const frameOut = {
+  level: toldOut.level.optional(),
+  headline: toldOut.headline.optional(),
+  figures: toldOut.figures.optional(),
+  next: toldOut.next.optional(),
   steps: z
     .array(
       z.strictObject({
-        what: z.string(),
-        formula: z.string(),
-        values: z.record(z.string(), scalarOut),
-        gives: scalarOut,
+        what: z.string().describe('What was worked out'),
+        formula: z.string().describe('How, in words'),
+        values: z.record(z.string(), scalarOut).describe('The numbers that went in, by name'),
+        gives: scalarOut.describe('What came out'),
       }),
     )
     .describe('How the figures came about'),
-  cautions: z.array(caution),
-  sources: z.array(source),
+  cautions: z.array(caution).describe('What can hurt somebody, the most dangerous first'),
+  sources: z.array(source).describe('Where the figures and statements come from'),
   assumptions: z
-    .array(z.strictObject({ field: z.string(), taken: z.string(), because: z.string() }))
-    .describe('What was not given, and what was taken instead'),
-  warnings: z.array(z.strictObject({ code: z.string(), message: z.string() })),
+    .array(
+      z.strictObject({
+        field: z.string().describe('The field that was not given'),
+        taken: z.string().describe('What was assumed instead'),
+        because: z.string().describe('Why'),
+      }),
+    )
+    .describe('What was not given, and what was assumed instead'),
+  warnings: z
+    .array(
+      z.strictObject({
+        code: z.string().describe('A name that programs can go by'),
+        message: z.string().describe('What to know or to do'),
+      }),
+    )
+    .describe('What the user should know about the answer or the readings'),
 }
 
 type Fields = Record<string, z.ZodType>
@@ -120,14 +147,22 @@ interface Definition<F extends Fields, R extends z.ZodType> {
   /** Rules between fields: throw a CalcError with the path. */
   readonly check?: Checked<z.output<z.ZodObject<F>>>
   readonly result: R
-  readonly cautions?: readonly CautionId[]
-  readonly sources?: readonly Source[]
+  readonly cautions: {
+    /** In every answer, and in every refusal of something dangerous. */
+    readonly always: readonly CautionId[]
+    /** Given by `compute` where they belong; any other caution is a fault of the program. */
+    readonly mayAlso: readonly CautionId[]
+  }
   readonly example: z.input<z.ZodObject<F>> & Readonly<Record<string, unknown>>
   readonly compute: (input: z.output<z.ZodObject<F>>) => Computation<Computed<z.output<R>>>
 }
 
 export interface DefinedOperation<F extends Fields, R extends z.ZodType> extends Operation {
-  /** The calculation in SI, for other steps that build on it. */
+  /**
+   * The calculation in SI, for other steps that build on it, with every caution that belongs to it.
+   *
+   * @throws {CalcError} with the operation's cautions where it refuses something dangerous.
+   */
   readonly compute: Definition<F, R>['compute']
   readonly fields: F
   readonly result: R
@@ -139,52 +174,86 @@ export interface DefinedOperation<F extends Fields, R extends z.ZodType> extends
 /**
  * Makes an operation: parses, computes, and shows the answer in the asked units.
  *
- * The frame is the same for all: `result`, `steps`, `cautions`, `sources`, `assumptions`, `warnings`.
+ * The frame is the same for all: the told answer, `result`, `steps`, `cautions`, `sources`,
+ * `assumptions`, `warnings`.
  */
 export function defineOperation<F extends Fields, R extends z.ZodType>(
   definition: Definition<F, R>,
 ): DefinedOperation<F, R> {
-  const { name, summary, fields, result, compute } = definition
+  const { name, summary, fields, result } = definition
+  const { always, mayAlso } = definition.cautions
+  const declared = new Set<CautionId>([...always, ...mayAlso])
   const input = z.strictObject({ ...fields, ...presentationIn })
   const output = z.strictObject({ result, ...frameOut })
-  const sources = definition.sources ?? []
   const read = (raw: unknown) => {
     const { units, precise, ...rest } = parseInput(input, raw) as {
-      units: UnitSystem
+      units: UnitSystem | undefined
       precise: boolean
     } & z.output<z.ZodObject<F>>
     const own = rest as unknown as z.output<z.ZodObject<F>>
     definition.check?.(own)
-    return { own, units, precise }
+    return { own, presentation: { units: units ?? ('both' as const), precise, lead: leadOf(own) } }
   }
-  return {
+  const compute: Definition<F, R>['compute'] = (own) => {
+    const computed = withCautions(always, () => definition.compute(own))
+    const undeclared = computed.cautions.filter((id) => !declared.has(id))
+    if (undeclared.length > 0) {
+      throw new Error(`${name} gives cautions that it does not declare: ${undeclared.join(', ')}`)
+    }
+    return { ...computed, cautions: [...always, ...computed.cautions] }
+  }
+  const operation: DefinedOperation<F, R> = {
     name,
     summary,
     description: definition.description ?? summary,
     input,
     output,
-    sources,
-    cautions: cautions(...(definition.cautions ?? [])),
+    get sources() {
+      return operation.run(definition.example).sources
+    },
+    cautions: cautions([...always, ...mayAlso]),
     example: definition.example,
     compute,
     fields,
     result,
     parse: (raw) => read(raw).own,
     run(raw) {
-      const { own, units, precise } = read(raw)
+      const { own, presentation } = read(raw)
       const computed = compute(own)
-      const { result: found, steps } = computed
+      const { result: found, steps, told } = computed
       return {
-        ...(showAll({ result: found, steps }, { units, precise }) as Pick<
+        ...(told ? showTold(told, presentation) : {}),
+        ...(showAll({ result: found, steps }, presentation) as Pick<
           Answer<z.output<R>>,
           'result' | 'steps'
         >),
-        cautions: inOrder(computed.cautions),
+        cautions: cautions(computed.cautions),
         sources: distinctSources(computed.sources),
         assumptions: computed.assumptions,
         warnings: computed.warnings,
       }
     },
+  }
+  return operation
+}
+
+/** The unit system that comes first: that of the first reading, else that of the law, else the US one. */
+function leadOf(input: object): 'us' | 'si' {
+  for (const value of Object.values(input)) {
+    const system = value instanceof Quantity ? systemOf(value) : undefined
+    if (system !== undefined) return system
+  }
+  const { law } = input as { readonly law?: unknown }
+  return law === undefined || law === 'us-federal' ? 'us' : 'si'
+}
+
+/** A dangerous request is refused with the cautions of the whole operation, its own first. */
+function withCautions<T>(always: readonly CautionId[], work: () => T): T {
+  try {
+    return work()
+  } catch (error) {
+    if (!(error instanceof CalcError) || error.level !== 'stop') throw error
+    throw error.with({ cautions: [...new Set([...error.cautions, ...always])] })
   }
 }
 

@@ -181,7 +181,13 @@ function assemble<K extends Kind>(
     previous = next
   }
   return physical(
-    new Quantity(kind, si, halfWidth(kind, si, unit, uncertainty, text, accepted)),
+    new Quantity(
+      kind,
+      si,
+      halfWidth(kind, si, unit, uncertainty, text, accepted),
+      undefined,
+      unit.symbol,
+    ),
     text,
   )
 }

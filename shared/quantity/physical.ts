@@ -1,4 +1,5 @@
 import { CalcError } from '../errors.ts'
+import { TRADE_BOUNDS } from './bounds.ts'
 import { KIND_NAMES, type Kind } from './kinds.ts'
 import type { Quantity } from './quantity.ts'
 import { wouldDo } from './unit-refusal.ts'
@@ -31,7 +32,7 @@ const ALWAYS_POSITIVE: ReadonlySet<Kind> = new Set<Kind>([
  *
  * @throws {CalcError} `out-of-range` for what cannot exist, such as 0 K or a negative length;
  *   `ambiguous-quantity` for a vacuum reading with a minus, which means the vacuum without it as a
- *   rule and would be a pressure by the letter.
+ *   rule and would be a pressure by the letter; `bad-quantity` for a figure or a ± that no trade meets.
  */
 export function physical<K extends Kind>(read: Quantity<K>, text: string): Quantity<K> {
   if (read.kind === 'gaugePressure' && read.si > 0 && /^\s*[-−]/u.test(text)) {
@@ -56,6 +57,13 @@ export function physical<K extends Kind>(read: Quantity<K>, text: string): Quant
         hint: wouldDo([read.kind]),
       },
     )
+  }
+  const [low, high] = TRADE_BOUNDS[read.kind]
+  const widest = Math.max(Math.abs(low), Math.abs(high))
+  if (read.si < low || read.si > high || (read.plusMinus ?? 0) > widest) {
+    throw new CalcError('bad-quantity', `"${text}" is not one that the trade meets.`, {
+      hint: 'Check the number, its unit and its ±.',
+    })
   }
   return read
 }

@@ -18,14 +18,19 @@ export interface ShownQuantity extends ShownValue {
   readonly also?: ShownValue | undefined
 }
 
-interface Presentation {
+export interface Presentation {
   readonly units: UnitSystem
+  /** Which system comes first where both are shown; the US one where nothing says. */
+  readonly lead?: 'us' | 'si'
   /** Full precision instead of rounding to what the uncertainty supports. */
   readonly precise: boolean
 }
 
 /** A quantity as people read it, in the asked unit system. */
-export function show(quantity: Quantity, { units, precise }: Presentation): ShownQuantity {
+export function show(
+  quantity: Quantity,
+  { units, precise, lead = 'us' }: Presentation,
+): ShownQuantity {
   const { kind, si, shownIn } = quantity
   const choices = CHOICES[kind]
   if (shownIn !== undefined) {
@@ -38,8 +43,8 @@ export function show(quantity: Quantity, { units, precise }: Presentation): Show
     return render(quantity, requireUnit(kind, symbol), decimals, precise)
   }
   if (units !== 'both') return inSystem(units)
-  const shown = inSystem('us')
-  const also = inSystem('si')
+  const shown = inSystem(lead)
+  const also = inSystem(lead === 'us' ? 'si' : 'us')
   return also.unit === shown.unit ? shown : { ...shown, also }
 }
 
@@ -60,7 +65,8 @@ function render(quantity: Quantity, unit: Unit, decimals: number, precise: boole
     quantity.plusMinus === undefined ? undefined : quantity.plusMinus / Math.abs(unit.factor)
   if (precise)
     return frame(tidy(value), unit, plusMinus === undefined ? undefined : tidy(plusMinus))
-  const places = plusMinus === undefined ? decimals : decimalsFor(plusMinus, decimals)
+  const supported = plusMinus === undefined ? decimals : decimalsFor(plusMinus, decimals)
+  const places = Math.max(supported, unit.offset === 0 ? threeFigures(value) : 0)
   return frame(
     roundTo(value, places),
     unit,
@@ -100,6 +106,10 @@ const roundUp = (value: number, decimals: number) => {
   const step = 10 ** -decimals
   return roundTo(Math.max(Math.ceil(value / step - 0.05) * step, value === 0 ? 0 : step), decimals)
 }
+
+/** Decimals that keep three significant figures: rounding must not move a limit by more than half a percent. */
+const threeFigures = (value: number) =>
+  value === 0 ? 0 : Math.min(Math.max(2 - Math.floor(Math.log10(Math.abs(value))), 0), 15)
 
 /** Cuts the last digits, which conversion factors leave as noise. */
 const tidy = (value: number) => Number(value.toPrecision(14))

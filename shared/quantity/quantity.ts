@@ -13,8 +13,10 @@ export class Quantity<K extends Kind = Kind> {
   readonly si: number
   readonly plusMinus: number | undefined
   readonly shownIn: string | undefined
+  /** Symbol of the unit that a person wrote it in. */
+  readonly written: string | undefined
 
-  constructor(kind: K, si: number, plusMinus?: number, shownIn?: string) {
+  constructor(kind: K, si: number, plusMinus?: number, shownIn?: string, written?: string) {
     if (!Number.isFinite(si) || !Number.isFinite(plusMinus ?? 0)) {
       throw new CalcError(
         'out-of-range',
@@ -28,16 +30,17 @@ export class Quantity<K extends Kind = Kind> {
     this.si = si
     this.plusMinus = plusMinus
     this.shownIn = shownIn
+    this.written = written
   }
 
   /** The same quantity, to be shown in `unit`. */
   in(unit: string | undefined): Quantity<K> {
-    return new Quantity(this.kind, this.si, this.plusMinus, unit)
+    return new Quantity(this.kind, this.si, this.plusMinus, unit, this.written)
   }
 
   /** The same quantity with the expanded uncertainty `plusMinus` (SI). */
   within(plusMinus: number | undefined): Quantity<K> {
-    return new Quantity(this.kind, this.si, plusMinus, this.shownIn)
+    return new Quantity(this.kind, this.si, plusMinus, this.shownIn, this.written)
   }
 
   /** Value in `unit`; @throws {CalcError} `wrong-kind` when that is no unit of this kind. */

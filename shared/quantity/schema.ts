@@ -4,7 +4,7 @@ import { KIND_NAMES, type Kind } from './kinds.ts'
 import { parseQuantity } from './parse.ts'
 import { physical } from './physical.ts'
 import type { ShownQuantity } from './present.ts'
-import { type Quantity, quantity } from './quantity.ts'
+import { Quantity, quantity } from './quantity.ts'
 import { type Accepted, missingUnit, wouldDo } from './unit-refusal.ts'
 
 /** A figure in one unit, as it is given and as it is shown. */
@@ -31,7 +31,11 @@ export function readQuantity<K extends Kind>(raw: unknown, accepted: Accepted<K>
   const { value, unit, plusMinus } = parsed.data
   // Through the parser, so that both spellings get the same answers to a wrong unit.
   const probe = parseQuantity(`1 ${unit}`, accepted)
-  return physical(quantity(probe.kind, value, unit, plusMinus), `${value} ${unit}`)
+  const read = quantity(probe.kind, value, unit, plusMinus)
+  return physical(
+    new Quantity(probe.kind, read.si, read.plusMinus, undefined, probe.written),
+    `${value} ${unit}`,
+  )
 }
 
 /** Puts a {@link CalcError} on the zod issue list without losing its code and hint. */

@@ -6,6 +6,22 @@ export interface Uncertain {
   readonly plusMinus?: number | undefined
 }
 
+/** Something that a figure rests on, with the words for it: a reading, the barometer, a bore, the refrigerant's data. */
+export interface Ingredient extends Uncertain {
+  readonly name: string
+}
+
+/** How much of a figure's uncertainty one ingredient brings. */
+export interface Contribution {
+  readonly name: string
+  readonly plusMinus: number
+}
+
+/** A figure, its expanded uncertainty, and what each ingredient brings to it, the largest first. */
+export interface Budget extends Uncertain {
+  readonly parts: readonly Contribution[]
+}
+
 /**
  * First-order propagation of independent uncertainties through `f`.
  *
@@ -13,6 +29,9 @@ export interface Uncertain {
  * quadrature: the numerical form of GUM (JCGM 100:2008) 5.1.2 given in its note 2 to 5.1.3.
  * Expanded uncertainties of one coverage factor go in and come out alike.
  * Where `f` refuses one side (the edge of its range), the other side's difference stands for both.
+ *
+ * Two figures that share an ingredient (one barometer under two gauges) are not independent: give
+ * the ingredient itself, never figures that were made from it.
  *
  * @param f - Pure function of as many numbers as there are inputs.
  * @returns `f` at the values; `plusMinus` undefined when no input carries one.
@@ -22,29 +41,58 @@ export function propagate(
   inputs: readonly Uncertain[],
   f: (...values: number[]) => number,
 ): { readonly si: number; readonly plusMinus: number | undefined } {
+  const { si, spans } = spread(inputs, f)
+  const given = spans.filter((span) => span !== undefined)
+  return { si, plusMinus: given.length === 0 ? undefined : Math.hypot(...given) }
+}
+
+/** As {@link propagate}, with the share of each ingredient. */
+export function budget(
+  ingredients: readonly Ingredient[],
+  f: (...values: number[]) => number,
+): Budget {
+  const { si, spans } = spread(ingredients, f)
+  const parts = ingredients
+    .flatMap(({ name }, index) => {
+      const span = spans[index]
+      return span === undefined ? [] : [{ name, plusMinus: Math.abs(span) }]
+    })
+    .sort((a, b) => b.plusMinus - a.plusMinus)
+  return {
+    si,
+    plusMinus:
+      parts.length === 0 ? undefined : Math.hypot(...parts.map(({ plusMinus }) => plusMinus)),
+    parts,
+  }
+}
+
+/** The half of the span that each input makes; undefined where it carries no uncertainty. */
+function spread(inputs: readonly Uncertain[], f: (...values: number[]) => number) {
   const values = inputs.map((input) => input.si)
   const si = f(...values)
-  const spans = inputs.flatMap((input, index) => {
+  const spans = inputs.map((input, index): number | undefined => {
     const width = input.plusMinus
-    if (width === undefined) return []
-    if (width === 0) return [0]
+    if (width === undefined) return undefined
+    if (width === 0) return 0
     const above = tryAt(f, values, index, width)
     const below = tryAt(f, values, index, -width)
-    if (above !== undefined && below !== undefined) return [(above - below) / 2]
+    if (above !== undefined && below !== undefined) return (above - below) / 2
     if (above === undefined && below === undefined) throw beyondReach()
-    return [(above ?? si) - (below ?? si)]
+    return (above ?? si) - (below ?? si)
   })
-  return { si, plusMinus: spans.length === 0 ? undefined : Math.hypot(...spans) }
+  return { si, spans }
 }
 
 function tryAt(
   f: (...values: number[]) => number,
-  values: readonly number[],
+  values: number[],
   index: number,
   shift: number,
 ): number | undefined {
+  const moved = [...values]
+  moved[index] = (values[index] ?? 0) + shift
   try {
-    return f(...values.map((value, position) => (position === index ? value + shift : value)))
+    return f(...moved)
   } catch (error) {
     if (error instanceof CalcError) return undefined
     throw error
@@ -65,6 +113,15 @@ const beyondReach = () =>
  */
 export const fromLimits = (limit: number) => (2 * Math.abs(limit)) / Math.sqrt(3)
 
+/** Half-width of a figure; zero where nothing brought one. */
+export const widthOf = (entry: Uncertain) => entry.plusMinus ?? 0
+
+/** The figure lies below `limit` with its whole interval. */
+export const surelyBelow = (entry: Uncertain, limit: number) => entry.si + widthOf(entry) < limit
+
+/** The figure lies above `limit` with its whole interval. */
+export const surelyAbove = (entry: Uncertain, limit: number) => entry.si - widthOf(entry) > limit
+
 export type Comparison = 'below' | 'inside' | 'above' | 'cannot-tell'
 
 /**
@@ -72,10 +129,35 @@ export type Comparison = 'below' | 'inside' | 'above' | 'cannot-tell'
  * `cannot-tell` when the interval of the figure reaches over an edge of the band.
  */
 export function compareWithBand(figure: Uncertain, low: number, high: number): Comparison {
-  const width = figure.plusMinus ?? 0
-  const [from, to] = [figure.si - width, figure.si + width]
-  if (to < low) return 'below'
-  if (from > high) return 'above'
-  if (from >= low && to <= high) return 'inside'
+  if (surelyBelow(figure, low)) return 'below'
+  if (surelyAbove(figure, high)) return 'above'
+  const width = widthOf(figure)
+  if (figure.si - width >= low && figure.si + width <= high) return 'inside'
   return 'cannot-tell'
+}
+
+/** What it takes to bring a figure clear of a limit: the ingredient to know better, and how much better. */
+export interface Settling {
+  readonly largest: Contribution
+  /** How many times as good it must be; undefined where one ingredient alone will not do. */
+  readonly timesAsGood: number | undefined
+  /** What the others bring together. */
+  readonly othersPlusMinus: number
+}
+
+/**
+ * @param parts - Largest first, as in a {@link Budget}.
+ * @param margin - Distance of the figure from the limit, same unit.
+ * @returns undefined where nothing brings an uncertainty.
+ */
+export function settling(parts: readonly Contribution[], margin: number): Settling | undefined {
+  const [largest, ...others] = parts
+  if (!largest) return undefined
+  const rest = Math.hypot(...others.map((part) => part.plusMinus))
+  const needed = rest < margin ? Math.sqrt(margin ** 2 - rest ** 2) : undefined
+  return {
+    largest,
+    timesAsGood: needed === undefined ? undefined : largest.plusMinus / needed,
+    othersPlusMinus: rest,
+  }
 }

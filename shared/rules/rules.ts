@@ -1,10 +1,10 @@
 import * as z from 'zod'
-import { cautions } from '../cautions.ts'
-import { CalcError } from '../errors.ts'
+import { ALL_DANGERS } from '../dangers.ts'
+import { CalcError, under } from '../errors.ts'
+import { refrigerantIn } from '../fields/index.ts'
 import { type Assumption, defineOperation } from '../operation.ts'
 import { mass, type Quantity, quantityIn } from '../quantity/index.ts'
 import { refrigerant } from '../refrigerant/index.ts'
-import { refrigerantIn, under } from '../service/refrigerant-input.ts'
 import { cautionsFor, certificateSentence, warningsFor } from './advice.ts'
 import { type Decision, decide, type Statement, statementSource } from './decide.ts'
 import { type Facts, refrigerantFacts } from './facts.ts'
@@ -73,7 +73,7 @@ export const rules = defineOperation({
     }
   },
   result: rulesOut,
-  cautions: ['local-rules'],
+  cautions: { always: ['local-rules'], mayAlso: ALL_DANGERS },
   example: {
     place: 'us-federal',
     machine: 'off-road',
@@ -99,11 +99,9 @@ export const rules = defineOperation({
           gives: decision.regime.names.join(' or '),
         },
       ],
-      cautions: cautions(
-        ...cautionsFor(
-          facts,
-          decision.venting.answers.every((answer) => answer === 'exempt'),
-        ),
+      cautions: cautionsFor(
+        facts,
+        decision.venting.answers.every((answer) => answer === 'exempt'),
       ),
       sources: said.map((statement) => statementSource(input.place, statement)),
       assumptions,

@@ -1,7 +1,10 @@
 import * as z from 'zod'
 import data from '../../data/service/air-check.json' with { type: 'json' }
-import { cautions } from '../cautions.ts'
-import { CalcError } from '../errors.ts'
+import { ALL_DANGERS, dangersOf } from '../dangers.ts'
+import { CalcError, under } from '../errors.ts'
+import { pickRefrigerant } from '../fields/index.ts'
+import { resolvePlace } from '../instrument/index.ts'
+import { type Notes, newNotes, withNotes } from '../notes.ts'
 import { defineOperation } from '../operation.ts'
 import {
   absolutePressure,
@@ -14,6 +17,7 @@ import {
   type Uncertain,
 } from '../quantity/index.ts'
 import { saturationPressure } from '../refrigerant/index.ts'
+import { sourceTable } from '../source-table.ts'
 import { advice, comparisons } from './air-check/advice.ts'
 import { excessPressure } from './air-check/air.ts'
 import { airOf, airOut } from './air-check/air-part.ts'
@@ -23,11 +27,7 @@ import { fields } from './air-check/fields.ts'
 import { airLimit } from './air-check/limit.ts'
 import { FAR_ABOVE, judge, VERDICTS } from './air-check/verdict.ts'
 import { conditionOut } from './condition.ts'
-import { type Notes, newNotes, withNotes } from './notes.ts'
-import { resolveBarometer } from './place.ts'
 import { propertySources, propertyWarnings } from './property-sources.ts'
-import { flammableCautions, pickRefrigerant, under } from './refrigerant-input.ts'
-import { sourceTable } from './source-table.ts'
 import { statementOut, statementSources, statementTable } from './statement.ts'
 
 const sourceOf = sourceTable(data.sources)
@@ -65,8 +65,10 @@ export const airCheck = defineOperation({
     'Compares pressure with saturation and, for R-12 and R-134a, with the published limit for recycled refrigerant; gives the share and the mass of air, and what to do. It needs liquid in the container and an even temperature.',
   fields,
   result,
-  cautions: ['pressure', 'cold-burns', 'full-cylinder', 'no-venting', 'do-not-mix', 'local-rules'],
-  sources: [sourceOf('cfr-82b-app-a'), sourceOf('sae-j2211'), sourceOf('tm-5-3810-307')],
+  cautions: {
+    always: ['pressure', 'cold-burns', 'full-cylinder', 'no-venting', 'do-not-mix', 'local-rules'],
+    mayAlso: ALL_DANGERS,
+  },
   example: {
     refrigerant: 'R-134a',
     pressure: '104 psig',
@@ -80,11 +82,9 @@ export const airCheck = defineOperation({
   compute(input) {
     const r = pickRefrigerant(input.refrigerant)
     const notes = newNotes()
-    notes.cautions.push(
-      ...cautions('pressure', 'cold-burns', 'no-venting', 'do-not-mix', 'local-rules'),
-    )
-    notes.cautions.push(...flammableCautions(r))
-    const place = resolveBarometer(input)
+    notes.cautions.push('pressure', 'cold-burns', 'no-venting', 'do-not-mix', 'local-rules')
+    notes.cautions.push(...dangersOf({ refrigerant: r }))
+    const place = resolvePlace(input)
     if (input.pressure.kind === 'gaugePressure') notes.assumptions.push(...place.assumptions)
     notes.warnings.push(...propertyWarnings(r), ...place.warnings)
     const { barometerPa } = place
@@ -116,7 +116,7 @@ export const airCheck = defineOperation({
     explain(r, verdict, limit, conditions, notes)
     const farAbove = pressure.si > FAR_ABOVE * bubblePa
     if (farAbove) {
-      notes.cautions.push(...cautions('full-cylinder'))
+      notes.cautions.push('full-cylinder')
       notes.warnings.push({
         code: 'far-above-saturation',
         message:

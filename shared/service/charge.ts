@@ -1,4 +1,6 @@
 import * as z from 'zod'
+import { ALL_DANGERS } from '../dangers.ts'
+import { placeIn, refrigerantIn } from '../fields/index.ts'
 import { defineOperation } from '../operation.ts'
 import { quantityIn } from '../quantity/index.ts'
 import { ALWAYS, computeCharge } from './charge/compute.ts'
@@ -6,8 +8,6 @@ import { CASES, itemsIn } from './charge/fields.ts'
 import { checkSource } from './charge/line-check.ts'
 import { MASS_UNITS } from './charge/mass-text.ts'
 import { chargeResult } from './charge/result.ts'
-import { placeIn } from './place.ts'
-import { refrigerantIn } from './refrigerant-input.ts'
 
 /** How much refrigerant goes back in, as an operation. */
 export const charge = defineOperation({
@@ -66,8 +66,7 @@ export const charge = defineOperation({
     ...placeIn,
   },
   result: chargeResult,
-  cautions: [...ALWAYS, 'flammable'],
-  sources: [checkSource('loader-charge'), checkSource('j2788'), checkSource('coupler-catalogue')],
+  cautions: { always: [...ALWAYS, 'flammable'], mayAlso: ALL_DANGERS },
   example: {
     refrigerant: 'R-134a',
     case: 'section-opened',

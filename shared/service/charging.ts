@@ -1,9 +1,13 @@
 import * as z from 'zod'
 import data from '../../data/service/charging.json' with { type: 'json' }
-import { cautions } from '../cautions.ts'
+import { ALL_DANGERS, dangersOf } from '../dangers.ts'
+import { pickRefrigerant } from '../fields/index.ts'
+import { resolvePlace } from '../instrument/index.ts'
+import { type Notes, newNotes, withNotes } from '../notes.ts'
 import { defineOperation } from '../operation.ts'
-import { mass, quantityOut } from '../quantity/index.ts'
+import { mass, quantityOut, say } from '../quantity/index.ts'
 import type { Refrigerant } from '../refrigerant/index.ts'
+import { sourceTable } from '../source-table.ts'
 import { amountToAdd, scaleOut, scaleReadings } from './charging/amounts.ts'
 import { cansOf, cansOut } from './charging/cans-part.ts'
 import { checkWarming, weatherConditions } from './charging/conditions.ts'
@@ -12,12 +16,7 @@ import { pressures } from './charging/flow.ts'
 import { hoseOf, hoseOut } from './charging/hose-part.ts'
 import { checkRoute, isBlendWithGlide, rightRoutes } from './charging/route.ts'
 import { conditionOut } from './condition.ts'
-import { type Notes, newNotes, withNotes } from './notes.ts'
-import { resolveBarometer } from './place.ts'
 import { propertySources, propertyWarnings } from './property-sources.ts'
-import { flammableCautions, pickRefrigerant } from './refrigerant-input.ts'
-import { say } from './say.ts'
-import { sourceTable } from './source-table.ts'
 import { statementOut, statementSources, statementTable } from './statement.ts'
 
 const sourceOf = sourceTable(data.sources)
@@ -49,19 +48,21 @@ export const charging = defineOperation({
     'Scale readings to stop at with the hold-up of the hose, number of small cans, liquid or vapour and on which side, limits for warming and weather. Refuses the high side with the engine running, liquid into the suction, zeotropic blends as vapour, and containers that are too warm.',
   fields,
   result,
-  cautions: [
-    'pressure',
-    'cold-burns',
-    'asphyxiation',
-    'no-high-side-running',
-    'warm-water-only',
-    'no-liquid-to-suction',
-    'rotating-parts',
-    'weigh-the-charge',
-    'maker-first',
-    'local-rules',
-  ],
-  sources: [sourceOf('tm-5-3805-290'), sourceOf('tm-5-2420-230'), sourceOf('ra3-2-2013')],
+  cautions: {
+    always: [
+      'pressure',
+      'cold-burns',
+      'asphyxiation',
+      'no-high-side-running',
+      'warm-water-only',
+      'no-liquid-to-suction',
+      'rotating-parts',
+      'weigh-the-charge',
+      'maker-first',
+      'local-rules',
+    ],
+    mayAlso: ALL_DANGERS,
+  },
   example: {
     refrigerant: 'R-134a',
     charge: '2 lb 6 oz',
@@ -79,7 +80,7 @@ export const charging = defineOperation({
   compute(input) {
     const r = pickRefrigerant(input.refrigerant)
     const notes = newNotes()
-    const place = resolveBarometer(input)
+    const place = resolvePlace(input)
     notes.warnings.push(...propertyWarnings(r), ...place.warnings, ...checkRoute(r, input))
     if (input.systemPressure || input.sourceTemperature)
       notes.assumptions.push(...place.assumptions)
@@ -139,23 +140,21 @@ export const charging = defineOperation({
 
 function warn(r: Refrigerant, input: ChargingInput, notes: Notes): void {
   notes.cautions.push(
-    ...cautions(
-      'pressure',
-      'cold-burns',
-      'asphyxiation',
-      'no-high-side-running',
-      'warm-water-only',
-      'no-liquid-to-suction',
-      'weigh-the-charge',
-      'maker-first',
-      'local-rules',
-    ),
+    'pressure',
+    'cold-burns',
+    'asphyxiation',
+    'no-high-side-running',
+    'warm-water-only',
+    'no-liquid-to-suction',
+    'weigh-the-charge',
+    'maker-first',
+    'local-rules',
   )
   if (input.engine !== 'off') {
-    notes.cautions.push(...cautions('rotating-parts'))
-    if (!input.alreadyIn) notes.cautions.push(...cautions('compressor-in-vacuum'))
+    notes.cautions.push('rotating-parts')
+    if (!input.alreadyIn) notes.cautions.push('compressor-in-vacuum')
   }
-  notes.cautions.push(...flammableCautions(r))
+  notes.cautions.push(...dangersOf({ refrigerant: r }))
 }
 
 function practiceOf(

@@ -1,6 +1,10 @@
 import * as z from 'zod'
 import data from '../../data/service/contamination.json' with { type: 'json' }
-import { type CautionId, cautions } from '../cautions.ts'
+import type { CautionId } from '../cautions.ts'
+import { ALL_DANGERS, dangersOf } from '../dangers.ts'
+import { under } from '../errors.ts'
+import { placeIn, refrigerantIn } from '../fields/index.ts'
+import { resolvePlace } from '../instrument/index.ts'
 import { defineOperation } from '../operation.ts'
 import {
   pressureDifference,
@@ -10,15 +14,13 @@ import {
   toGauge,
 } from '../quantity/index.ts'
 import { type Refrigerant, refrigerant } from '../refrigerant/index.ts'
+import { sourceTable } from '../source-table.ts'
 import { FAR_ABOVE } from './air-check/verdict.ts'
 import { assumptionsOf, withDefaults } from './contamination/defaults.ts'
 import { readingOf, suspectsOf, verdictOf } from './contamination/explain.ts'
 import { CAUSES, estimatedShares, explain, settling, stepsOf } from './contamination/tell.ts'
 import { mixingSources } from './mixing-sources.ts'
-import { placeIn, resolveBarometer } from './place.ts'
 import { propertySources, propertyWarnings } from './property-sources.ts'
-import { flammableCautions, refrigerantIn, under } from './refrigerant-input.ts'
-import { sourceTable } from './source-table.ts'
 import { statementOut, statementSources, statementTable } from './statement.ts'
 
 const sourceOf = sourceTable(data.sources)
@@ -85,12 +87,11 @@ export const contamination = defineOperation({
     'Compares pressure and temperature of a resting cylinder or machine with the refrigerant that should be in it. Gives each explanation that fits with its amount (air by partial pressure, another refrigerant by the mixture model), what would settle it, and what may hide in it unseen. Liquid must be in it.',
   fields,
   result,
-  cautions: CAUTIONS,
-  sources: [sourceOf('mixture-reading'), sourceOf('partial-pressures')],
+  cautions: { always: CAUTIONS, mayAlso: ALL_DANGERS },
   example: { refrigerant: 'R-134a', pressure: '108 psig', temperature: '80 °F' },
   compute(input) {
     const r = under('refrigerant', () => refrigerant(input.refrigerant))
-    const place = resolveBarometer(input)
+    const place = resolvePlace(input)
     const measured = under('pressure', () => toAbsolute(input.pressure, place.barometerPa))
     const [pressure, temperature] = withDefaults(measured, input.temperature)
     const reading = under('temperature', () => readingOf(r, pressure, temperature))
@@ -129,8 +130,9 @@ export const contamination = defineOperation({
       },
       steps: stepsOf(reading, measured, suspects.fits),
       cautions: [
-        ...cautions(...CAUTIONS, ...(farAbove ? (['full-cylinder'] as const) : [])),
-        ...[r, ...fitting].flatMap((entry) => flammableCautions(entry)),
+        ...CAUTIONS,
+        ...(farAbove ? (['full-cylinder'] as const) : []),
+        ...[r, ...fitting].flatMap((entry) => dangersOf({ refrigerant: entry })),
       ],
       sources: [
         ...propertySources(r),

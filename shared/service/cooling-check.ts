@@ -1,6 +1,9 @@
 import * as z from 'zod'
-import { cautions } from '../cautions.ts'
+import { ALL_DANGERS, dangersOf } from '../dangers.ts'
 import { CalcError } from '../errors.ts'
+import { pickRefrigerant } from '../fields/index.ts'
+import { resolvePlace } from '../instrument/index.ts'
+import { type Notes, newNotes, withNotes } from '../notes.ts'
 import { defineOperation } from '../operation.ts'
 import { airOut, airPart } from './cooling-check/air-part.ts'
 import { bandsOut } from './cooling-check/band.ts'
@@ -11,10 +14,7 @@ import { makerOut, makerPart, PRESSURES, readingsOf } from './cooling-check/read
 import { restOut, restPart } from './cooling-check/rest-part.ts'
 import { tableOut, tablePart } from './cooling-check/table-part.ts'
 import { coolingSource } from './cooling-check/tables.ts'
-import { type Notes, newNotes, withNotes } from './notes.ts'
-import { resolveBarometer } from './place.ts'
 import { propertyWarnings } from './property-sources.ts'
-import { flammableCautions, pickRefrigerant } from './refrigerant-input.ts'
 
 /** Cooling check: readings of a running system against published tables, as a band, and the air side. */
 export const coolingCheck = defineOperation({
@@ -34,12 +34,10 @@ export const coolingCheck = defineOperation({
     clutch: clutchOut.optional(),
     tables: z.array(tableOut).describe('Every published table of this refrigerant'),
   }),
-  cautions: ['rotating-parts', 'pressure', 'weigh-the-charge', 'maker-first', 'local-rules'],
-  sources: [
-    coolingSource('tm-5-3805-291-23-1'),
-    coolingSource('ashrae-psychrometrics'),
-    coolingSource('static-pressures-2001'),
-  ],
+  cautions: {
+    always: ['rotating-parts', 'pressure', 'weigh-the-charge', 'maker-first', 'local-rules'],
+    mayAlso: ALL_DANGERS,
+  },
   example: {
     refrigerant: 'R-134a',
     machine: 'off-road',
@@ -52,15 +50,19 @@ export const coolingCheck = defineOperation({
   },
   compute(input) {
     const notes = newNotes()
-    const place = resolveBarometer(input)
+    const place = resolvePlace(input)
     const { barometerPa } = place
     const r = pickRefrigerant(input.refrigerant)
     notes.assumptions.push(...place.assumptions)
     notes.warnings.push(...propertyWarnings(r), ...place.warnings)
     notes.sources.push(...place.sources)
     notes.cautions.push(
-      ...cautions('rotating-parts', 'pressure', 'weigh-the-charge', 'maker-first', 'local-rules'),
-      ...flammableCautions(r),
+      'rotating-parts',
+      'pressure',
+      'weigh-the-charge',
+      'maker-first',
+      'local-rules',
+      ...dangersOf({ refrigerant: r }),
     )
     const readings = readingsOf(input, barometerPa, notes)
     const { tables, bands, fitting } = tablePart(

@@ -1,6 +1,9 @@
 import * as z from 'zod'
-import { cautions } from '../cautions.ts'
+import { ALL_DANGERS, dangersOf } from '../dangers.ts'
 import { CalcError } from '../errors.ts'
+import { pickRefrigerant, placeIn, refrigerantIn } from '../fields/index.ts'
+import { resolvePlace } from '../instrument/index.ts'
+import { newNotes, withNotes } from '../notes.ts'
 import { defineOperation } from '../operation.ts'
 import {
   barometricPressure,
@@ -15,9 +18,6 @@ import { FLOW_SOURCES } from './evacuation/hose-flow.ts'
 import { pullDownOut, pullDownPart } from './evacuation/pull-down-part.ts'
 import { riseOut, risePart, risePointIn } from './evacuation/rise-part.ts'
 import { waterOut, waterPart } from './evacuation/water-part.ts'
-import { newNotes, withNotes } from './notes.ts'
-import { placeIn, resolveBarometer } from './place.ts'
-import { flammableCautions, pickRefrigerant, refrigerantIn } from './refrigerant-input.ts'
 import { WATER_SOURCES } from './water.ts'
 
 const hoseIn = z.strictObject({
@@ -99,8 +99,10 @@ export const evacuation = defineOperation({
     pullDown: pullDownOut.optional(),
     rise: riseOut.optional(),
   }),
-  cautions: ['pressure', 'compressor-in-vacuum', 'no-venting', 'maker-first', 'local-rules'],
-  sources: [...WATER_SOURCES, ...FLOW_SOURCES, vacuumSource('rise-shapes')],
+  cautions: {
+    always: ['pressure', 'compressor-in-vacuum', 'no-venting', 'maker-first', 'local-rules'],
+    mayAlso: ALL_DANGERS,
+  },
   example: {
     temperature: '70 °F',
     altitude: '2500 ft',
@@ -114,15 +116,19 @@ export const evacuation = defineOperation({
   },
   compute(input) {
     const notes = newNotes()
-    const place = resolveBarometer(input)
+    const place = resolvePlace(input)
     const { barometerPa } = place
     const r = input.refrigerant === undefined ? undefined : pickRefrigerant(input.refrigerant)
     notes.assumptions.push(...place.assumptions)
     notes.warnings.push(...place.warnings)
     notes.sources.push(...place.sources)
     notes.cautions.push(
-      ...cautions('pressure', 'compressor-in-vacuum', 'no-venting', 'maker-first', 'local-rules'),
-      ...(r ? flammableCautions(r) : []),
+      'pressure',
+      'compressor-in-vacuum',
+      'no-venting',
+      'maker-first',
+      'local-rules',
+      ...(r ? dangersOf({ refrigerant: r }) : []),
     )
     return withNotes(
       {

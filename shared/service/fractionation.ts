@@ -1,6 +1,10 @@
 import * as z from 'zod'
 import data from '../../data/service/fractionation.json' with { type: 'json' }
-import { type CautionId, cautions } from '../cautions.ts'
+import type { CautionId } from '../cautions.ts'
+import { ALL_DANGERS, dangersOf } from '../dangers.ts'
+import { under } from '../errors.ts'
+import { placeIn, refrigerantIn } from '../fields/index.ts'
+import { resolvePlace } from '../instrument/index.ts'
 import { type Assumption, defineOperation } from '../operation.ts'
 import {
   fraction,
@@ -12,14 +16,12 @@ import {
   toGauge,
 } from '../quantity/index.ts'
 import { refrigerant } from '../refrigerant/index.ts'
+import { sourceTable } from '../source-table.ts'
 import { checkBlend, checkTemperature, shareWithin } from './fractionation/limits.ts'
 import { burningWarnings, stepsOf } from './fractionation/tell.ts'
 import { byMass, type Part, workOut } from './fractionation/work-out.ts'
-import { placeIn, resolveBarometer } from './place.ts'
 import { plausible } from './plausible.ts'
 import { propertySources, propertyWarnings } from './property-sources.ts'
-import { flammableCautions, refrigerantIn, under } from './refrigerant-input.ts'
-import { sourceTable } from './source-table.ts'
 import { statementOut, statementSources, statementTable } from './statement.ts'
 
 const sourceOf = sourceTable(data.sources)
@@ -104,8 +106,7 @@ export const fractionation = defineOperation({
     'Lets vapour or liquid out of a space at one temperature, step by step, with liquid and vapour in equilibrium. Gives the composition that is left and that got out, how far the chart of the fresh blend is off for each, and what topping up would give against recovering and weighing in. Refuses a refrigerant of one substance.',
   fields,
   result,
-  cautions: CAUTIONS,
-  sources: [sourceOf('rayleigh-1902')],
+  cautions: { always: CAUTIONS, mayAlso: ALL_DANGERS },
   example: {
     refrigerant: 'R-407C',
     escapes: 'vapour',
@@ -122,7 +123,7 @@ export const fractionation = defineOperation({
     checkBlend(r)
     checkTemperature(r, input.temperature)
     const substances = r.info.composition.map((c) => c.substance)
-    const place = resolveBarometer(input)
+    const place = resolvePlace(input)
     const gauge = (pressurePa: number) => toGauge(pressurePa, place.barometerPa)
     const { escapes, temperature, lost, charge } = input
     if (charge) plausible(charge, 1e-3, 1e6, 'A mass at the start', ['charge'])
@@ -165,7 +166,7 @@ export const fractionation = defineOperation({
         practice,
       },
       steps: stepsOf(r, input, leak, share),
-      cautions: [...cautions(...CAUTIONS), ...flammableCautions(r)],
+      cautions: [...CAUTIONS, ...dangersOf({ refrigerant: r })],
       sources: [
         ...propertySources(r),
         ...statementSources(practice, sourceOf),

@@ -1,6 +1,9 @@
 import * as z from 'zod'
-import { cautions } from '../cautions.ts'
+import { ALL_DANGERS, dangersOf } from '../dangers.ts'
 import { CalcError } from '../errors.ts'
+import { pickRefrigerant, placeIn, refrigerantIn } from '../fields/index.ts'
+import { resolvePlace } from '../instrument/index.ts'
+import { newNotes, withNotes } from '../notes.ts'
 import { defineOperation } from '../operation.ts'
 import { quantityIn } from '../quantity/index.ts'
 import { HOLD_LIMITS } from './evacuation/hold-limit.ts'
@@ -10,9 +13,6 @@ import { METHOD_IDS, methodsOut, methodsPart } from './leak-test/methods-part.ts
 import { pressureOut, pressurePart, TEST_GASES } from './leak-test/pressure-part.ts'
 import { standingOut, standingPart } from './leak-test/standing-part.ts'
 import { yearlyOut, yearlyPart } from './leak-test/yearly-part.ts'
-import { newNotes, withNotes } from './notes.ts'
-import { placeIn, resolveBarometer } from './place.ts'
-import { flammableCautions, pickRefrigerant, refrigerantIn } from './refrigerant-input.ts'
 import { statementOut, statementSources } from './statement.ts'
 
 const ratingIn = z.strictObject({
@@ -87,22 +87,19 @@ export const leakTest = defineOperation({
     federal: federalOut.optional(),
     practice: z.array(statementOut),
   }),
-  cautions: [
-    'pressure',
-    'no-oxygen',
-    'no-air',
-    'nitrogen-regulator',
-    'asphyxiation',
-    'no-venting',
-    'maker-first',
-    'local-rules',
-  ],
-  sources: [
-    leakSource('achr-gas-law'),
-    leakSource('sae-j2791'),
-    leakSource('astm-e515'),
-    leakSource('cfr-82-157'),
-  ],
+  cautions: {
+    always: [
+      'pressure',
+      'no-oxygen',
+      'no-air',
+      'nitrogen-regulator',
+      'asphyxiation',
+      'no-venting',
+      'maker-first',
+      'local-rules',
+    ],
+    mayAlso: ALL_DANGERS,
+  },
   example: {
     refrigerant: 'R-134a',
     startPressure: '150 ±0.5 psig',
@@ -115,7 +112,7 @@ export const leakTest = defineOperation({
   },
   compute(input) {
     const notes = newNotes()
-    const place = resolveBarometer(input)
+    const place = resolvePlace(input)
     const { barometerPa } = place
     const name = input.refrigerant
     const r = name === undefined ? undefined : pickRefrigerant(name)
@@ -123,8 +120,12 @@ export const leakTest = defineOperation({
     notes.warnings.push(...place.warnings)
     notes.sources.push(...place.sources)
     notes.cautions.push(
-      ...cautions('no-oxygen', 'no-air', 'no-venting', 'maker-first', 'local-rules'),
-      ...(r ? flammableCautions(r) : []),
+      'no-oxygen',
+      'no-air',
+      'no-venting',
+      'maker-first',
+      'local-rules',
+      ...(r ? dangersOf({ refrigerant: r }) : []),
     )
     const yearly = yearlyPart(input, notes)
     const standing = standingPart(input, r, barometerPa, notes)

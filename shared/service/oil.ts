@@ -1,3 +1,4 @@
+import { ALL_DANGERS } from '../dangers.ts'
 import { defineOperation } from '../operation.ts'
 import { oilSource } from './oil/amounts.ts'
 import { ALWAYS, computeOil } from './oil/compute.ts'
@@ -12,8 +13,7 @@ export const oil = defineOperation({
     "Oil per replaced part from published tables with their spread, for a new compressor by a published drain rule, for a sudden leak, after a flush, and for what recovery brought out; never above the system's total. The maker's figure goes before all of it. An oil that must not go in (PAG in an electric compressor, mineral oil with R-134a, another family than the one in the machine) is refused with the reason.",
   fields: oilFields,
   result: oilResult,
-  cautions: [...ALWAYS, 'electric-compressor-oil'],
-  sources: [oilSource('spread')],
+  cautions: { always: [...ALWAYS, 'electric-compressor-oil'], mayAlso: ALL_DANGERS },
   example: {
     refrigerant: 'R-134a',
     replaced: ['condenser', 'drier'],

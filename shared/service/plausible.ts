@@ -1,6 +1,6 @@
 import { CalcError } from '../errors.ts'
 import type { Quantity } from '../quantity/index.ts'
-import { say } from './say.ts'
+import { say } from '../quantity/index.ts'
 
 /**
  * Hands a reading through when it lies between what the trade meets.

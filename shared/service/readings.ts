@@ -1,22 +1,21 @@
 import type * as z from 'zod'
-import { cautions } from '../cautions.ts'
+import { ALL_DANGERS, dangersOf } from '../dangers.ts'
+import { pickRefrigerant } from '../fields/index.ts'
+import { CONTACT_SOURCE } from '../instrument/index.ts'
 import { type Assumption, type Computation, type Computed, defineOperation } from '../operation.ts'
-import { temperatureDifference } from '../quantity/index.ts'
+import { say, temperatureDifference } from '../quantity/index.ts'
 import { glide } from '../refrigerant/index.ts'
 import type { Source } from '../sources.ts'
 import { propertySources, propertyWarnings } from './property-sources.ts'
 import { type ReadingsInput, readingsIn } from './readings/fields.ts'
 import { type Figures, figures } from './readings/figures.ts'
 import { findings } from './readings/findings.ts'
-import { CONTACT_SOURCE } from './readings/instruments.ts'
 import { judge } from './readings/judge.ts'
 import { type Measured, measured } from './readings/measured.ts'
 import { readingsOut, readingsResult } from './readings/result.ts'
 import { readingSource } from './readings/sources.ts'
 import { readingsSteps } from './readings/steps.ts'
 import { unusedReadings } from './readings/unused.ts'
-import { flammableCautions, pickRefrigerant } from './refrigerant-input.ts'
-import { say } from './say.ts'
 
 type ReadingsResult = Computed<z.output<typeof readingsOut>>
 
@@ -36,8 +35,12 @@ function assessReadings(input: ReadingsInput): Computation<ReadingsResult> {
     result: readingsResult(m, f, verdicts, found, statementsFor(m, f, input)),
     steps: readingsSteps(m, f),
     cautions: [
-      ...cautions('pressure', 'rotating-parts', 'weigh-the-charge', 'maker-first', 'local-rules'),
-      ...flammableCautions(m.refrigerant),
+      'pressure',
+      'rotating-parts',
+      'weigh-the-charge',
+      'maker-first',
+      'local-rules',
+      ...dangersOf({ refrigerant: m.refrigerant }),
     ],
     sources: [
       ...verdicts.flatMap((verdict) => verdict.sources),
@@ -126,7 +129,10 @@ export const readings = defineOperation({
     'Give what was read: any of suction pressure and temperature, liquid or discharge pressure, liquid-line and discharge temperature, ambient. Each may carry its own ± or take it from an instrument class. A verdict is given where a target is defined for the equipment and metering device; readings that contradict each other get a finding instead.',
   fields: readingsIn,
   result: readingsOut,
-  cautions: ['pressure', 'rotating-parts', 'weigh-the-charge', 'maker-first', 'local-rules'],
+  cautions: {
+    always: ['pressure', 'rotating-parts', 'weigh-the-charge', 'maker-first', 'local-rules'],
+    mayAlso: ALL_DANGERS,
+  },
   example: {
     refrigerant: 'R-134a',
     equipment: 'vehicle',

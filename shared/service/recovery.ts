@@ -1,21 +1,21 @@
 import * as z from 'zod'
 import data from '../../data/service/recovery.json' with { type: 'json' }
-import { cautions } from '../cautions.ts'
+import { ALL_DANGERS, dangersOf } from '../dangers.ts'
 import { CalcError } from '../errors.ts'
+import { burns, pickRefrigerant, placeIn, refrigerantIn } from '../fields/index.ts'
+import { resolvePlace } from '../instrument/index.ts'
+import { type Notes, newNotes, withNotes } from '../notes.ts'
 import { defineOperation } from '../operation.ts'
 import { quantityIn } from '../quantity/index.ts'
 import type { Refrigerant } from '../refrigerant/index.ts'
 import { COMPRESSORS } from '../rules/types.ts'
-import { type Notes, newNotes, withNotes } from './notes.ts'
-import { placeIn, resolveBarometer } from './place.ts'
+import { sourceTable } from '../source-table.ts'
 import { propertyWarnings } from './property-sources.ts'
 import { refuseMixing } from './recovery/cylinder-contents.ts'
 import { type CylinderResult, cylinderOut, cylinderPart } from './recovery/cylinder-part.ts'
 import { EQUIPMENT_DATES, MACHINES } from './recovery/evacuation-level.ts'
 import { type ExpectedResult, expectedOut, expectedPart } from './recovery/expected-part.ts'
 import { levelOut, levelPart } from './recovery/level-part.ts'
-import { burns, flammableCautions, pickRefrigerant, refrigerantIn } from './refrigerant-input.ts'
-import { sourceTable } from './source-table.ts'
 import { statementOut, statementSources, statementTable } from './statement.ts'
 
 const sourceOf = sourceTable(data.sources)
@@ -94,17 +94,19 @@ export const recovery = defineOperation({
     'Before refrigerant is taken out: the expected mass (from the label, or from pressure and volume at rest), the level of evacuation that US federal rules ask for, and what the recovery cylinder may hold by weight. Refuses disposable cylinders, mixing and overfilling.',
   fields,
   result,
-  cautions: [
-    'pressure',
-    'cold-burns',
-    'asphyxiation',
-    'full-cylinder',
-    'no-disposable-refill',
-    'do-not-mix',
-    'no-venting',
-    'local-rules',
-  ],
-  sources: [sourceOf('ahri-guideline-k'), sourceOf('cfr-82-156'), sourceOf('cfr-173-304a')],
+  cautions: {
+    always: [
+      'pressure',
+      'cold-burns',
+      'asphyxiation',
+      'full-cylinder',
+      'no-disposable-refill',
+      'do-not-mix',
+      'no-venting',
+      'local-rules',
+    ],
+    mayAlso: ALL_DANGERS,
+  },
   example: {
     refrigerant: 'R-134a',
     machine: 'off-road',
@@ -122,11 +124,14 @@ export const recovery = defineOperation({
     const r = pickRefrigerant(input.refrigerant)
     const notes = newNotes()
     notes.cautions.push(
-      ...cautions('pressure', 'cold-burns', 'asphyxiation', 'local-rules'),
-      ...(r.info.id === 'R-744' ? [] : cautions('no-venting')),
-      ...flammableCautions(r),
+      'pressure',
+      'cold-burns',
+      'asphyxiation',
+      'local-rules',
+      ...(r.info.id === 'R-744' ? [] : (['no-venting'] as const)),
+      ...dangersOf({ refrigerant: r }),
     )
-    const { barometerPa, assumptions, warnings } = resolveBarometer(input)
+    const { barometerPa, assumptions, warnings } = resolvePlace(input)
     const readsGauge = input.systemPressure?.kind === 'gaugePressure' || input.machine !== undefined
     if (readsGauge) notes.assumptions.push(...assumptions)
     notes.warnings.push(...propertyWarnings(r), ...warnings)
@@ -188,7 +193,7 @@ function cylinderOf(input: Input, r: Refrigerant, notes: Notes): CylinderResult 
       path: ['cylinder'],
     })
   }
-  notes.cautions.push(...cautions('full-cylinder', 'no-disposable-refill', 'do-not-mix'))
+  notes.cautions.push('full-cylinder', 'no-disposable-refill', 'do-not-mix')
   return cylinderPart(
     r,
     { ...input, waterCapacity: input.waterCapacity, cylinder: input.cylinder },

@@ -1,7 +1,10 @@
 import * as z from 'zod'
 import data from '../../data/service/retrofit.json' with { type: 'json' }
-import { cautions } from '../cautions.ts'
-import { CalcError } from '../errors.ts'
+import { ALL_DANGERS } from '../dangers.ts'
+import { CalcError, under } from '../errors.ts'
+import { burns, placeIn, refrigerantIn } from '../fields/index.ts'
+import { resolvePlace } from '../instrument/index.ts'
+import { type Notes, newNotes, withNotes } from '../notes.ts'
 import { defineOperation } from '../operation.ts'
 import {
   compareWithBand,
@@ -15,13 +18,10 @@ import {
 } from '../quantity/index.ts'
 import { type Refrigerant, refrigerant, saturationPressure } from '../refrigerant/index.ts'
 import { COMPRESSORS } from '../rules/types.ts'
-import { type Notes, newNotes, withNotes } from './notes.ts'
-import { placeIn, resolveBarometer } from './place.ts'
+import { sourceTable } from '../source-table.ts'
 import { propertySources, propertyWarnings } from './property-sources.ts'
-import { burns, refrigerantIn, under } from './refrigerant-input.ts'
 import { acceptabilityOut, allDecisions, allowedConversion } from './retrofit/acceptability.ts'
 import { chargePart, retrofitChargeOut } from './retrofit/charge-part.ts'
-import { sourceTable } from './source-table.ts'
 import { statementOut, statementSources, statementTable } from './statement.ts'
 
 const sourceOf = sourceTable(data.sources)
@@ -75,16 +75,18 @@ export const retrofit = defineOperation({
     'R-12 to R-134a: the charge as a band with the spread of the rules in use, pressures, oil, seals, desiccant, fittings and label. Refuses conversions that are not acceptable (US federal): no flammable refrigerant, nothing that is for new systems only.',
   fields,
   result,
-  cautions: [
-    'no-flammable-retrofit',
-    'electric-compressor-oil',
-    'pressure',
-    'no-venting',
-    'do-not-mix',
-    'maker-first',
-    'local-rules',
-  ],
-  sources: [sourceOf('snap-app-b'), sourceOf('epa-hydrocarbons'), sourceOf('bulletin-43-12-07')],
+  cautions: {
+    always: [
+      'no-flammable-retrofit',
+      'electric-compressor-oil',
+      'pressure',
+      'no-venting',
+      'do-not-mix',
+      'maker-first',
+      'local-rules',
+    ],
+    mayAlso: ALL_DANGERS,
+  },
   example: {
     from: 'R-12',
     to: 'R-134a',
@@ -96,17 +98,15 @@ export const retrofit = defineOperation({
   compute(input) {
     const notes = newNotes()
     notes.cautions.push(
-      ...cautions(
-        'no-flammable-retrofit',
-        'pressure',
-        'no-venting',
-        'do-not-mix',
-        'maker-first',
-        'local-rules',
-      ),
+      'no-flammable-retrofit',
+      'pressure',
+      'no-venting',
+      'do-not-mix',
+      'maker-first',
+      'local-rules',
     )
     const hermetic = input.compressorDrive === 'hermetic-or-electric'
-    if (hermetic) notes.cautions.push(...cautions('electric-compressor-oil'))
+    if (hermetic) notes.cautions.push('electric-compressor-oil')
     const from = find(input.from, 'from')
     const to = find(input.to, 'to')
     checkKind(input, from.id, to.id)
@@ -211,7 +211,7 @@ function workFor(to: string, hermetic: boolean): readonly (keyof typeof data.sta
 
 function highSide(old: Refrigerant, fresh: Refrigerant, input: Input, notes: Notes) {
   const given = input.condensingTemperature
-  const place = resolveBarometer(input)
+  const place = resolvePlace(input)
   notes.assumptions.push(...place.assumptions)
   notes.warnings.push(...place.warnings)
   const { value, unit } = data.condensing

@@ -1,6 +1,8 @@
 import * as z from 'zod'
-import { cautions } from '../cautions.ts'
+import { ALL_DANGERS, dangersOf } from '../dangers.ts'
 import { CalcError } from '../errors.ts'
+import { pickRefrigerant, placeIn, refrigerantIn } from '../fields/index.ts'
+import { type Place, resolvePlace } from '../instrument/index.ts'
 import { defineOperation, type Step } from '../operation.ts'
 import {
   barometricPressure,
@@ -11,9 +13,7 @@ import {
   toGauge,
 } from '../quantity/index.ts'
 import type { Refrigerant } from '../refrigerant/index.ts'
-import { placeIn, type ResolvedPlace, resolveBarometer } from './place.ts'
 import { propertySources, propertyWarnings } from './property-sources.ts'
-import { flammableCautions, pickRefrigerant, refrigerantIn } from './refrigerant-input.ts'
 import { type BothLines, type Given, type LinePoint, linesOf } from './saturation/lines.ts'
 
 const lineOut = z
@@ -64,11 +64,11 @@ export const saturation = defineOperation({
     glide: quantityOut.describe('Dew less bubble temperature at the bubble pressure'),
     latentHeat: quantityOut.describe('Heat that boils the liquid at the bubble pressure'),
   }),
-  cautions: ['maker-first'],
+  cautions: { always: ['maker-first'], mayAlso: ALL_DANGERS },
   example: { refrigerant: 'R-134a', pressure: '32 psig', altitude: '2500 ft' },
   compute(input) {
     const r = pickRefrigerant(input.refrigerant)
-    const place = resolveBarometer(input)
+    const place = resolvePlace(input)
     const both = linesOf(r, input, place)
     return {
       result: {
@@ -81,7 +81,7 @@ export const saturation = defineOperation({
         latentHeat: specificEnergy(both.latentHeat),
       },
       steps: stepsOf(r, input.pressure, both, place),
-      cautions: [...cautions('maker-first'), ...flammableCautions(r)],
+      cautions: ['maker-first', ...dangersOf({ refrigerant: r })],
       sources: [...propertySources(r), ...place.sources],
       assumptions: place.assumptions,
       warnings: [...propertyWarnings(r), ...place.warnings],
@@ -89,7 +89,7 @@ export const saturation = defineOperation({
   },
 })
 
-const lineResult = (point: LinePoint, place: ResolvedPlace) => ({
+const lineResult = (point: LinePoint, place: Place) => ({
   temperature: point.temperature,
   gaugePressure: toGauge(point.pressure.si, place.barometerPa, point.pressure.plusMinus),
   absolutePressure: point.pressure,
@@ -100,7 +100,7 @@ function stepsOf(
   r: Refrigerant,
   pressure: Given['pressure'],
   both: BothLines,
-  place: ResolvedPlace,
+  place: Place,
 ): readonly Step[] {
   const points = r.info.kind === 'pure' ? [both.bubble] : [both.bubble, both.dew]
   const gauge: readonly Step[] =

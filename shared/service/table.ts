@@ -1,12 +1,12 @@
 import * as z from 'zod'
-import { cautions } from '../cautions.ts'
+import { ALL_DANGERS, dangersOf } from '../dangers.ts'
 import { CalcError } from '../errors.ts'
+import { pickRefrigerant, placeIn, refrigerantIn } from '../fields/index.ts'
+import { resolvePlace } from '../instrument/index.ts'
 import { defineOperation, type Warning } from '../operation.ts'
 import { quantity, quantityOut, toAbsolute } from '../quantity/index.ts'
 import type { Refrigerant } from '../refrigerant/index.ts'
-import { placeIn, resolveBarometer } from './place.ts'
 import { propertySources, propertyWarnings } from './property-sources.ts'
-import { flammableCautions, pickRefrigerant, refrigerantIn } from './refrigerant-input.ts'
 import { boundIn } from './table/bound.ts'
 import { CHOICES, columnsOf, type RowPoint } from './table/columns.ts'
 import { type Grid, grid, type TableKind } from './table/grid.ts'
@@ -61,11 +61,11 @@ export const table = defineOperation({
       .describe('Columns in order; each row has a figure under each key'),
     rows: z.array(z.record(z.string(), quantityOut)),
   }),
-  cautions: ['maker-first'],
+  cautions: { always: ['maker-first'], mayAlso: ALL_DANGERS },
   example: { refrigerant: 'R-134a', from: '0 °F', to: '160 °F', step: '10 °F', units: 'us' },
   compute(input) {
     const r = pickRefrigerant(input.refrigerant)
-    const place = resolveBarometer(input)
+    const place = resolvePlace(input)
     const steps = grid(input.from, input.to, input.step)
     const first = FIRST_COLUMN[steps.kind]
     const columns = columnsOf(r, steps.kind, input.columns, input)
@@ -85,7 +85,7 @@ export const table = defineOperation({
         rows,
       },
       steps: [],
-      cautions: [...cautions('maker-first'), ...flammableCautions(r)],
+      cautions: ['maker-first', ...dangersOf({ refrigerant: r })],
       sources: [...propertySources(r), ...place.sources],
       assumptions: place.assumptions,
       warnings: [...propertyWarnings(r), ...place.warnings, ...endNotMet(steps)],

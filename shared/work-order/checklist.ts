@@ -1,7 +1,7 @@
 import * as z from 'zod'
+import { say } from '../quantity/index.ts'
 import { citation } from '../rules/decide.ts'
 import { massText } from '../service/charge/mass-text.ts'
-import { say } from '../service/say.ts'
 import { breaksOpen } from './breaks-open.ts'
 import type { WorkOrderInput } from './input.ts'
 import { asWritten } from './raw.ts'

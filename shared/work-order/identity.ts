@@ -1,8 +1,8 @@
+import { say } from '../quantity/index.ts'
 import { refrigerant } from '../refrigerant/index.ts'
 import { JURISDICTIONS } from '../rules/library.ts'
 import type { Compressor, Machine } from '../rules/types.ts'
 import { massText } from '../service/charge/mass-text.ts'
-import { say } from '../service/say.ts'
 import type { JobKind, WorkOrderInput } from './input.ts'
 import type { ReadLine } from './section.ts'
 

@@ -1,10 +1,10 @@
 import * as z from 'zod'
+import { refrigerantIn } from '../fields/index.ts'
 import { quantityIn } from '../quantity/index.ts'
 import { CERTIFICATE_IDS } from '../rules/library.ts'
 import { COMPRESSORS, MACHINES, PLACES } from '../rules/types.ts'
 import { PARTS } from '../service/oil/fields.ts'
 import { METERING_DEVICES } from '../service/readings/fields.ts'
-import { refrigerantIn } from '../service/refrigerant-input.ts'
 
 export const JOBS = [
   'diagnose',

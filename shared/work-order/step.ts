@@ -3,8 +3,8 @@ import data from '../../data/service/visit.json' with { type: 'json' }
 import type { Computed } from '../operation.ts'
 import { type Quantity, quantityOut } from '../quantity/index.ts'
 import { citation, type Statement as LawStatement } from '../rules/decide.ts'
-import { sourceTable } from '../service/source-table.ts'
 import { statementTable } from '../service/statement.ts'
+import { sourceTable } from '../source-table.ts'
 import { markOut, type Source } from '../sources.ts'
 import type { Outcome, Problem, ReadLine } from './section.ts'
 

@@ -1,7 +1,8 @@
 import * as z from 'zod'
-import { type CautionId, cautions } from '../cautions.ts'
+import type { CautionId } from '../cautions.ts'
+import { ALL_DANGERS, dangersOf } from '../dangers.ts'
+import { pickRefrigerant } from '../fields/index.ts'
 import { type Assumption, defineOperation, type Warning } from '../operation.ts'
-import { flammableCautions, pickRefrigerant } from '../service/refrigerant-input.ts'
 import { checklist, checklistOut } from './checklist.ts'
 import { type ComputedParts, computedOf, computedOut } from './computed.ts'
 import { distinct } from './distinct.ts'
@@ -32,7 +33,10 @@ export const workOrder = defineOperation({
     'Takes one order (machine, refrigerant, place, person, job, couplings, parts, and what was read so far) and gives the steps of this job in the order of a visit, each with what was read, what follows from it and what is still missing, and a checklist of what must be written down. A step that is refused is reported in its place; the others stand. Run it again as readings come in.',
   fields,
   result,
-  cautions: ['pressure', 'cold-burns', 'weigh-the-charge', 'maker-first', 'local-rules'],
+  cautions: {
+    always: ['pressure', 'cold-burns', 'weigh-the-charge', 'maker-first', 'local-rules'],
+    mayAlso: ALL_DANGERS,
+  },
   example: {
     invented: true,
     machine: {
@@ -73,8 +77,8 @@ export const workOrder = defineOperation({
         computation.steps.map((step) => ({ ...step, what: `${title}: ${step.what}` })),
       ),
       cautions: [
-        ...cautions(...headCautions(input.job)),
-        ...flammableCautions(picked),
+        ...headCautions(input.job),
+        ...dangersOf({ refrigerant: picked }),
         ...done.flatMap(({ computation }) => computation.cautions),
       ],
       sources: shownSources(sources, done, outcomes, steps),

@@ -1,5 +1,6 @@
 import * as z from 'zod'
 import { CalcError } from '../../errors.ts'
+import type { Notes } from '../../notes.ts'
 import {
   fraction,
   mass,
@@ -9,7 +10,6 @@ import {
   volume,
 } from '../../quantity/index.ts'
 import { type Refrigerant, saturatedDensity } from '../../refrigerant/index.ts'
-import type { Notes } from '../notes.ts'
 import { airFraction, airMass, vapourSpace } from './air.ts'
 import type { AirCheckInput } from './fields.ts'
 

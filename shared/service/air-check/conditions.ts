@@ -1,7 +1,7 @@
 import data from '../../../data/service/air-check.json' with { type: 'json' }
 import { compareWithBand, quantity } from '../../quantity/index.ts'
+import { sourceTable } from '../../source-table.ts'
 import type { Condition } from '../condition.ts'
-import { sourceTable } from '../source-table.ts'
 import { statementTable } from '../statement.ts'
 import type { AirCheckInput } from './fields.ts'
 

@@ -1,8 +1,8 @@
 import data from '../../../data/service/air-check.json' with { type: 'json' }
+import type { Notes } from '../../notes.ts'
 import type { Refrigerant } from '../../refrigerant/index.ts'
+import { sourceTable } from '../../source-table.ts'
 import type { Condition } from '../condition.ts'
-import type { Notes } from '../notes.ts'
-import { sourceTable } from '../source-table.ts'
 import type { AirLimit } from './limit.ts'
 import type { Verdict } from './verdict.ts'
 

@@ -1,7 +1,6 @@
 import * as z from 'zod'
+import { placeIn, refrigerantIn } from '../../fields/index.ts'
 import { quantityIn } from '../../quantity/index.ts'
-import { placeIn } from '../place.ts'
-import { refrigerantIn } from '../refrigerant-input.ts'
 
 export const fields = {
   refrigerant: refrigerantIn,

@@ -1,9 +1,9 @@
-import { cautions } from '../../cautions.ts'
+import { dangersOf } from '../../dangers.ts'
+import { pickRefrigerant } from '../../fields/index.ts'
+import { resolvePlace } from '../../instrument/index.ts'
 import type { Assumption, Computation, Computed } from '../../operation.ts'
 import { mass, type Quantity, type Uncertain } from '../../quantity/index.ts'
-import { resolveBarometer } from '../place.ts'
 import { propertySources, propertyWarnings } from '../property-sources.ts'
-import { flammableCautions, pickRefrigerant } from '../refrigerant-input.ts'
 import { AIR_SOURCE, airTakenIn } from './air.ts'
 import { bandWarnings } from './band-warnings.ts'
 import { decideCase } from './cases.ts'
@@ -40,7 +40,7 @@ const MEASURE =
 export function computeCharge(input: ChargeInput): Computation<Computed<ChargeResult>> {
   const r = pickRefrigerant(input.refrigerant)
   checkSizes(input)
-  const place = resolveBarometer(input)
+  const place = resolvePlace(input)
   const decision = decideCase(input)
   const job =
     decision.kind === 'correction'
@@ -150,7 +150,7 @@ export function computeCharge(input: ChargeInput): Computation<Computed<ChargeRe
           ]
         : []),
     ],
-    cautions: [...cautions(...ALWAYS), ...flammableCautions(r)],
+    cautions: [...ALWAYS, ...dangersOf({ refrigerant: r })],
     sources: [
       ...job.sources,
       ...propertySources(r),

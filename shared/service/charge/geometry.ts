@@ -2,8 +2,8 @@ import data from '../../../data/service/bores.json' with { type: 'json' }
 import { CalcError } from '../../errors.ts'
 import { nearestNames } from '../../nearest.ts'
 import type { Assumption } from '../../operation.ts'
+import { sourceTable } from '../../source-table.ts'
 import type { Source } from '../../sources.ts'
-import { sourceTable } from '../source-table.ts'
 import { combine, type Estimate, exactly, reading } from './estimate.ts'
 import type { Geometry } from './fields.ts'
 

@@ -1,8 +1,8 @@
 import { CalcError } from '../../errors.ts'
+import type { PlaceGiven } from '../../instrument/index.ts'
 import type { Assumption, Step, Warning } from '../../operation.ts'
 import type { Quantity } from '../../quantity/index.ts'
 import type { Source } from '../../sources.ts'
-import type { Place } from '../place.ts'
 import type { Case } from './cases.ts'
 import type { CouplingLoss } from './couplings.ts'
 import { difference, type Estimate, reading, settle } from './estimate.ts'
@@ -10,7 +10,7 @@ import type { Items } from './gather.ts'
 import { type Inventory, massQuantity } from './inventory.ts'
 import { type MassUnit, massText } from './mass-text.ts'
 
-export interface ChargeInput extends Items, Place {
+export interface ChargeInput extends Items, PlaceGiven {
   readonly refrigerant: string
   readonly case: Case
   readonly want?: 'correction' | 'full-charge' | undefined

@@ -1,8 +1,8 @@
 import data from '../../../data/service/charge-checks.json' with { type: 'json' }
 import { massPerLength, type Quantity } from '../../quantity/index.ts'
 import type { Refrigerant } from '../../refrigerant/index.ts'
+import { sourceTable } from '../../source-table.ts'
 import type { Source } from '../../sources.ts'
-import { sourceTable } from '../source-table.ts'
 import { product, settle } from './estimate.ts'
 import type { Geometry } from './fields.ts'
 import type { Filling } from './filling.ts'

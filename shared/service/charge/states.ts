@@ -1,4 +1,4 @@
-import { CalcError } from '../../errors.ts'
+import { CalcError, under } from '../../errors.ts'
 import { type PressureReading, type Quantity, toAbsolute } from '../../quantity/index.ts'
 import {
   density,
@@ -8,7 +8,6 @@ import {
   saturatedDensity,
   saturationTemperature,
 } from '../../refrigerant/index.ts'
-import { under } from '../refrigerant-input.ts'
 import { combine, reading, settle } from './estimate.ts'
 import type { Contents } from './fields.ts'
 import { absolute, type Filling } from './filling.ts'

@@ -1,11 +1,17 @@
 import * as z from 'zod'
 import data from '../../../data/service/charging.json' with { type: 'json' }
 import { CalcError } from '../../errors.ts'
+import type { Notes } from '../../notes.ts'
 import type { Computed } from '../../operation.ts'
-import { fromLimits, mass, type Quantity, quantity, quantityOut } from '../../quantity/index.ts'
-import type { Notes } from '../notes.ts'
-import { say } from '../say.ts'
-import { sourceTable } from '../source-table.ts'
+import {
+  fromLimits,
+  mass,
+  type Quantity,
+  quantity,
+  quantityOut,
+  say,
+} from '../../quantity/index.ts'
+import { sourceTable } from '../../source-table.ts'
 
 const sourceOf = sourceTable(data.sources)
 

@@ -1,9 +1,8 @@
 import * as z from 'zod'
 import { CalcError } from '../../errors.ts'
+import type { Notes } from '../../notes.ts'
 import type { Computed } from '../../operation.ts'
-import { mass, quantityOut } from '../../quantity/index.ts'
-import type { Notes } from '../notes.ts'
-import { say } from '../say.ts'
+import { mass, quantityOut, say } from '../../quantity/index.ts'
 import { cansFor } from './cans.ts'
 import type { ChargingInput } from './fields.ts'
 

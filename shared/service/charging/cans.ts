@@ -1,6 +1,5 @@
 import { CalcError } from '../../errors.ts'
-import { mass, type Quantity } from '../../quantity/index.ts'
-import { say } from '../say.ts'
+import { mass, type Quantity, say } from '../../quantity/index.ts'
 
 /** Smaller rests than this are rounding, kg. */
 const NOTHING_KG = 1e-6

@@ -1,10 +1,9 @@
 import data from '../../../data/service/charging.json' with { type: 'json' }
 import { CalcError } from '../../errors.ts'
-import { compareWithBand, type Quantity, quantity } from '../../quantity/index.ts'
+import type { Notes } from '../../notes.ts'
+import { compareWithBand, type Quantity, quantity, say } from '../../quantity/index.ts'
+import { sourceTable } from '../../source-table.ts'
 import type { Condition } from '../condition.ts'
-import type { Notes } from '../notes.ts'
-import { say } from '../say.ts'
-import { sourceTable } from '../source-table.ts'
 
 const sourceOf = sourceTable(data.sources)
 

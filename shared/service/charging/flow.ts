@@ -1,8 +1,7 @@
-import { toAbsolute, toGauge } from '../../quantity/index.ts'
+import { under } from '../../errors.ts'
+import type { Notes } from '../../notes.ts'
+import { say, toAbsolute, toGauge } from '../../quantity/index.ts'
 import { type Refrigerant, saturationPressure } from '../../refrigerant/index.ts'
-import type { Notes } from '../notes.ts'
-import { under } from '../refrigerant-input.ts'
-import { say } from '../say.ts'
 import type { ChargingInput } from './fields.ts'
 
 /** One psi, a small division of a service gauge, where no uncertainty is stated, Pa. */

@@ -6,11 +6,11 @@ import {
   fraction,
   pressureDifference,
   type Quantity,
+  say,
   temperatureDifference,
 } from '../../quantity/index.ts'
 import { type Refrigerant, saturationPressure } from '../../refrigerant/index.ts'
 import { airFraction } from '../air-check/air.ts'
-import { say } from '../say.ts'
 import {
   type OtherRefrigerant,
   type Reading,

@@ -1,4 +1,6 @@
 import * as z from 'zod'
+import { under } from '../../errors.ts'
+import type { Notes } from '../../notes.ts'
 import type { Computed } from '../../operation.ts'
 import {
   compareWithBand,
@@ -11,8 +13,6 @@ import {
   temperatureDifference,
 } from '../../quantity/index.ts'
 import { cooledAir, type MoistAir, moistAir } from '../moist-air.ts'
-import type { Notes } from '../notes.ts'
-import { under } from '../refrigerant-input.ts'
 import { coolingSource } from './tables.ts'
 
 export const airOut = z

@@ -1,7 +1,7 @@
 import * as z from 'zod'
+import type { Notes } from '../../notes.ts'
 import type { Computed } from '../../operation.ts'
 import { compareWithBand, type Quantity, quantityOut, readQuantity } from '../../quantity/index.ts'
-import type { Notes } from '../notes.ts'
 import { coolingFacts, coolingSource } from './tables.ts'
 
 const COMPARISONS = ['below', 'inside', 'above', 'cannot-tell'] as const

@@ -1,5 +1,6 @@
 import * as z from 'zod'
 import { CalcError } from '../../errors.ts'
+import type { Notes } from '../../notes.ts'
 import type { Computed } from '../../operation.ts'
 import {
   absolutePressure,
@@ -11,7 +12,6 @@ import {
   temperatureDifference,
 } from '../../quantity/index.ts'
 import { type Refrigerant, saturationTemperature } from '../../refrigerant/index.ts'
-import type { Notes } from '../notes.ts'
 import { propertySources } from '../property-sources.ts'
 import { coolingSource, type PerformanceTable } from './tables.ts'
 

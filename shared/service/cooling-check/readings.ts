@@ -1,5 +1,6 @@
 import * as z from 'zod'
-import { CalcError } from '../../errors.ts'
+import { CalcError, under } from '../../errors.ts'
+import type { Notes } from '../../notes.ts'
 import {
   compareWithBand,
   type PressureReading,
@@ -7,9 +8,7 @@ import {
   toAbsolute,
   toGauge,
 } from '../../quantity/index.ts'
-import type { Notes } from '../notes.ts'
 import { plausible } from '../plausible.ts'
-import { under } from '../refrigerant-input.ts'
 import type { CoolingInput } from './fields.ts'
 
 /** One small division of a service gauge, Pa, and of a thermometer, K. */

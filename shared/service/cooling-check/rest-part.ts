@@ -1,4 +1,6 @@
 import * as z from 'zod'
+import { under } from '../../errors.ts'
+import type { Notes } from '../../notes.ts'
 import type { Computed } from '../../operation.ts'
 import {
   compareWithBand,
@@ -7,12 +9,10 @@ import {
   type Quantity,
   quantityOut,
   readQuantity,
+  say,
 } from '../../quantity/index.ts'
 import { type Refrigerant, saturationPressure } from '../../refrigerant/index.ts'
-import type { Notes } from '../notes.ts'
 import { propertySources } from '../property-sources.ts'
-import { under } from '../refrigerant-input.ts'
-import { say } from '../say.ts'
 import { coolingFacts, coolingSource } from './tables.ts'
 
 export const restOut = z

@@ -1,9 +1,8 @@
 import * as z from 'zod'
+import type { Notes } from '../../notes.ts'
 import type { Computed } from '../../operation.ts'
-import { type Quantity, quantityOut } from '../../quantity/index.ts'
+import { type Quantity, quantityOut, say } from '../../quantity/index.ts'
 import type { Refrigerant } from '../../refrigerant/index.ts'
-import type { Notes } from '../notes.ts'
-import { say } from '../say.ts'
 import {
   type Band,
   type BandsResult,

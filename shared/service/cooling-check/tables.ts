@@ -1,6 +1,6 @@
 import data from '../../../data/service/performance-tables.json' with { type: 'json' }
 import { readQuantity } from '../../quantity/index.ts'
-import { sourceTable } from '../source-table.ts'
+import { sourceTable } from '../../source-table.ts'
 
 export const coolingSource = sourceTable(data.sources)
 export const coolingFacts = data

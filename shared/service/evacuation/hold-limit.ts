@@ -5,8 +5,8 @@ import {
   readQuantity,
   SEA_LEVEL_PA,
 } from '../../quantity/index.ts'
+import { sourceTable } from '../../source-table.ts'
 import type { Source } from '../../sources.ts'
-import { sourceTable } from '../source-table.ts'
 import type { RisePoint } from './rise-fit.ts'
 
 export const vacuumSource = sourceTable(data.sources)

@@ -1,14 +1,14 @@
 import * as z from 'zod'
 import { CalcError } from '../../errors.ts'
+import type { Notes } from '../../notes.ts'
 import type { Computed } from '../../operation.ts'
 import {
   absolutePressure,
   duration,
   pressureDifference,
   quantityOut,
+  say,
 } from '../../quantity/index.ts'
-import type { Notes } from '../notes.ts'
-import { say } from '../say.ts'
 import { HOLD_LIMITS, holdLimit, judgeLimit, permitted } from './hold-limit.ts'
 import type { RisePoint } from './rise-fit.ts'
 import type { RiseInput } from './rise-input.ts'

@@ -1,8 +1,7 @@
-import { CalcError } from '../../errors.ts'
+import { CalcError, under } from '../../errors.ts'
+import type { Notes } from '../../notes.ts'
 import { type PressureReading, type Quantity, toAbsolute } from '../../quantity/index.ts'
-import type { Notes } from '../notes.ts'
 import { plausible } from '../plausible.ts'
-import { under } from '../refrigerant-input.ts'
 import type { Hose } from './hose-flow.ts'
 import type { PumpLine } from './pull-down.ts'
 

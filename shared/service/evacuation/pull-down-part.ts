@@ -1,5 +1,6 @@
 import * as z from 'zod'
-import { CalcError } from '../../errors.ts'
+import { CalcError, under } from '../../errors.ts'
+import type { Notes } from '../../notes.ts'
 import type { Computed } from '../../operation.ts'
 import {
   absolutePressure,
@@ -7,13 +8,11 @@ import {
   fraction,
   type Quantity,
   quantityOut,
+  say,
   toAbsolute,
   volumeFlow,
 } from '../../quantity/index.ts'
-import type { Notes } from '../notes.ts'
 import { plausible } from '../plausible.ts'
-import { under } from '../refrigerant-input.ts'
-import { say } from '../say.ts'
 import { waterVapourPressure } from '../water.ts'
 import { FLOW_SOURCES, WATER_VAPOUR } from './hose-flow.ts'
 import {

@@ -1,14 +1,13 @@
-import { CalcError } from '../../errors.ts'
+import { CalcError, under } from '../../errors.ts'
+import type { Notes } from '../../notes.ts'
 import {
   absolutePressure,
   type PressureReading,
   type Quantity,
+  say,
   toAbsolute,
 } from '../../quantity/index.ts'
-import type { Notes } from '../notes.ts'
 import { plausible } from '../plausible.ts'
-import { under } from '../refrigerant-input.ts'
-import { say } from '../say.ts'
 import { MICRON_PA } from './micron.ts'
 import type { RisePoint } from './rise-fit.ts'
 

@@ -1,5 +1,6 @@
 import * as z from 'zod'
 import { CalcError } from '../../errors.ts'
+import type { Notes } from '../../notes.ts'
 import type { Computed } from '../../operation.ts'
 import {
   absolutePressure,
@@ -9,7 +10,6 @@ import {
   quantityOut,
 } from '../../quantity/index.ts'
 import type { Refrigerant } from '../../refrigerant/index.ts'
-import type { Notes } from '../notes.ts'
 import { plausible } from '../plausible.ts'
 import { WATER_SOURCES } from '../water.ts'
 import { vacuumSource } from './hold-limit.ts'

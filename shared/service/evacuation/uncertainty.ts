@@ -1,6 +1,6 @@
+import type { Notes } from '../../notes.ts'
 import type { Assumption } from '../../operation.ts'
 import { type PressureReading, type Quantity, toAbsolute } from '../../quantity/index.ts'
-import type { Notes } from '../notes.ts'
 
 const TEMPERATURE_K = 3
 /** Half a scale division of a compound gauge, Pa, and the usual error of an electronic one. */

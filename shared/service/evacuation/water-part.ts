@@ -1,5 +1,6 @@
 import * as z from 'zod'
-import { CalcError } from '../../errors.ts'
+import { CalcError, under } from '../../errors.ts'
+import type { Notes } from '../../notes.ts'
 import type { Computed } from '../../operation.ts'
 import {
   absolutePressure,
@@ -9,14 +10,12 @@ import {
   type Quantity,
   quantityOut,
   SEA_LEVEL_PA,
+  say,
   temperature,
   toAbsolute,
   toGauge,
 } from '../../quantity/index.ts'
-import type { Notes } from '../notes.ts'
 import { plausible } from '../plausible.ts'
-import { under } from '../refrigerant-input.ts'
-import { say } from '../say.ts'
 import {
   WATER_SOURCES,
   WATER_TRIPLE_K,

@@ -1,7 +1,6 @@
 import { CalcError } from '../../errors.ts'
-import { type Quantity, temperature } from '../../quantity/index.ts'
+import { type Quantity, say, temperature } from '../../quantity/index.ts'
 import type { Refrigerant } from '../../refrigerant/index.ts'
-import { say } from '../say.ts'
 
 /** Above this share the light components are gone and only rounding is left to follow. */
 const MOST_LOST = 0.95

@@ -1,5 +1,5 @@
 import data from '../../../data/service/leak-test.json' with { type: 'json' }
-import { sourceTable } from '../source-table.ts'
+import { sourceTable } from '../../source-table.ts'
 import { statementTable } from '../statement.ts'
 
 /** Published facts about leak tests. */

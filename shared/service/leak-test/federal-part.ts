@@ -1,10 +1,10 @@
 import * as z from 'zod'
 import { CalcError } from '../../errors.ts'
+import type { Notes } from '../../notes.ts'
 import type { Computed } from '../../operation.ts'
 import { fraction, type Quantity, quantity, quantityOut } from '../../quantity/index.ts'
 import type { Refrigerant } from '../../refrigerant/index.ts'
 import { refrigerantFacts } from '../../rules/facts.ts'
-import type { Notes } from '../notes.ts'
 import { plausible } from '../plausible.ts'
 import { leakFacts, leakSource } from './facts.ts'
 

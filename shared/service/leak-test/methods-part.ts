@@ -1,4 +1,6 @@
 import * as z from 'zod'
+import { under } from '../../errors.ts'
+import type { Notes } from '../../notes.ts'
 import type { Computed } from '../../operation.ts'
 import {
   compareWithBand,
@@ -11,8 +13,6 @@ import {
   toGauge,
 } from '../../quantity/index.ts'
 import type { Refrigerant } from '../../refrigerant/index.ts'
-import type { Notes } from '../notes.ts'
-import { under } from '../refrigerant-input.ts'
 import { leakFacts, leakSource } from './facts.ts'
 
 interface MethodRow {

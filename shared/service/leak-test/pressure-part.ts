@@ -1,6 +1,6 @@
 import * as z from 'zod'
-import { cautions } from '../../cautions.ts'
-import { CalcError } from '../../errors.ts'
+import { CalcError, under } from '../../errors.ts'
+import type { Notes } from '../../notes.ts'
 import type { Computed } from '../../operation.ts'
 import {
   absolutePressure,
@@ -8,13 +8,11 @@ import {
   pressureDifference,
   type Quantity,
   quantityOut,
+  say,
   toAbsolute,
   toGauge,
 } from '../../quantity/index.ts'
-import type { Notes } from '../notes.ts'
 import { plausible } from '../plausible.ts'
-import { under } from '../refrigerant-input.ts'
-import { say } from '../say.ts'
 
 export const TEST_GASES = [
   'nitrogen',
@@ -72,8 +70,7 @@ export function pressurePart(
     return reading ? [{ path, gauge: gaugeOf(reading, barometerPa, path) }] : []
   })
   const pressurised = pressures.filter(({ gauge }) => gauge.si > 0)
-  if (pressurised.length > 0)
-    notes.cautions.push(...cautions('pressure', 'nitrogen-regulator', 'asphyxiation'))
+  if (pressurised.length > 0) notes.cautions.push('pressure', 'nitrogen-regulator', 'asphyxiation')
   if (!weakest) {
     if (pressurised.length > 0) {
       notes.warnings.push({

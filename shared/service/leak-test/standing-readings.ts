@@ -1,6 +1,6 @@
 import { CalcError } from '../../errors.ts'
+import type { Notes } from '../../notes.ts'
 import type { PressureReading, Quantity } from '../../quantity/index.ts'
-import type { Notes } from '../notes.ts'
 import { plausible } from '../plausible.ts'
 import { measured } from './pressure-part.ts'
 

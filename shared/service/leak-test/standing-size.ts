@@ -1,3 +1,5 @@
+import { under } from '../../errors.ts'
+import type { Notes } from '../../notes.ts'
 import {
   absolutePressure,
   leakRate,
@@ -5,15 +7,13 @@ import {
   propagate,
   type Quantity,
   readQuantity,
+  say,
   volumeFlow,
 } from '../../quantity/index.ts'
 import { type Refrigerant, saturationPressure } from '../../refrigerant/index.ts'
 import { LEAK_RATE_SOURCES, massOfLeak, refrigerantLoss } from '../leak-rate.ts'
-import type { Notes } from '../notes.ts'
 import { plausible } from '../plausible.ts'
 import { propertySources } from '../property-sources.ts'
-import { under } from '../refrigerant-input.ts'
-import { say } from '../say.ts'
 import { leakFacts } from './facts.ts'
 import type { Standing, StandingInput } from './standing-readings.ts'
 import type { StandingVerdict } from './standing-sentence.ts'

@@ -1,5 +1,6 @@
 import * as z from 'zod'
 import { CalcError } from '../../errors.ts'
+import type { Notes } from '../../notes.ts'
 import type { Computed } from '../../operation.ts'
 import {
   compareWithBand,
@@ -12,7 +13,6 @@ import {
   quantityOut,
   readQuantity,
 } from '../../quantity/index.ts'
-import type { Notes } from '../notes.ts'
 import { plausible } from '../plausible.ts'
 import { leakFacts, leakSource } from './facts.ts'
 

@@ -1,7 +1,7 @@
 import data from '../../../data/service/oil.json' with { type: 'json' }
 import { quantity } from '../../quantity/index.ts'
+import { sourceTable } from '../../source-table.ts'
 import type { Source } from '../../sources.ts'
-import { sourceTable } from '../source-table.ts'
 
 export const oilSource = sourceTable(data.sources)
 export type OilSource = keyof typeof data.sources

@@ -1,7 +1,8 @@
-import { cautions } from '../../cautions.ts'
+import type { CautionId } from '../../cautions.ts'
+import { dangersOf } from '../../dangers.ts'
+import { pickRefrigerant } from '../../fields/index.ts'
 import type { Assumption, Computation, Computed, Step } from '../../operation.ts'
 import { type Quantity, volume } from '../../quantity/index.ts'
-import { flammableCautions, pickRefrigerant } from '../refrigerant-input.ts'
 import { LONG_HOSE_NOTES, PUBLISHED_TOTALS } from './amounts.ts'
 import { checkOilInput } from './check.ts'
 import { STANDARD_RULE } from './compressor.ts'
@@ -59,11 +60,8 @@ export function computeOil(input: OilInput): Computation<Computed<OilResult>> {
     },
     steps: stepsOf(lines, totalM3, { add, pour, holds: input.compressorHolds }, shown),
     cautions: [
-      ...cautions(
-        ...ALWAYS,
-        ...(input.compressorDrive === 'electric' ? (['electric-compressor-oil'] as const) : []),
-      ),
-      ...flammableCautions(r),
+      ...(input.compressorDrive === 'electric' ? (['electric-compressor-oil'] as const) : []),
+      ...dangersOf({ refrigerant: r }),
     ],
     sources: [
       ...lines.flatMap((line) => line.sources),

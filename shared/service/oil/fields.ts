@@ -1,6 +1,6 @@
 import * as z from 'zod'
+import { refrigerantIn } from '../../fields/index.ts'
 import { quantityIn } from '../../quantity/index.ts'
-import { refrigerantIn } from '../refrigerant-input.ts'
 import { TABLE_PARTS } from './amounts.ts'
 import { COMPRESSOR_RULES } from './compressor.ts'
 import { LONG_HOSE_RULES } from './long-hose.ts'

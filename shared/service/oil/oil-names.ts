@@ -1,8 +1,8 @@
 import data from '../../../data/service/oil-types.json' with { type: 'json' }
 import { CalcError } from '../../errors.ts'
 import { nearestNames } from '../../nearest.ts'
+import { sourceTable } from '../../source-table.ts'
 import type { Source } from '../../sources.ts'
-import { sourceTable } from '../source-table.ts'
 
 export const typeSource = sourceTable(data.sources)
 export type TypeSource = keyof typeof data.sources

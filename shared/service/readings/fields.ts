@@ -1,34 +1,21 @@
-import * as z from 'zod'
-import instruments from '../../../data/service/instruments.json' with { type: 'json' }
+import type * as z from 'zod'
+import {
+  ambientIn,
+  gaugesIn,
+  machineIn,
+  meteringDeviceIn,
+  placeIn,
+  refrigerantIn,
+  returnWetBulbIn,
+  thermometersIn,
+} from '../../fields/index.ts'
 import { quantityIn } from '../../quantity/index.ts'
-import { placeIn } from '../place.ts'
-import { refrigerantIn } from '../refrigerant-input.ts'
-
-const EQUIPMENT = ['vehicle', 'stationary'] as const
-export const METERING_DEVICES = [
-  'expansion-valve',
-  'electronic-valve',
-  'fixed-orifice',
-  'orifice-tube',
-] as const
-
-const gaugeClass = z.enum(idsOf(instruments.gauges)).optional()
-const thermometerClass = z.enum(idsOf(instruments.thermometers)).optional()
-
-function idsOf<T extends readonly { readonly id: string }[]>(rows: T): [string, ...string[]] {
-  const [first = '', ...others] = rows.map((row) => row.id)
-  return [first, ...others]
-}
 
 /** What a mechanic reads at a running machine. A reading may carry its own ±. */
 export const readingsIn = {
   refrigerant: refrigerantIn,
-  equipment: z
-    .enum(EQUIPMENT)
-    .optional()
-    .describe('What is being read; without it no verdict is given'),
-  meteringDevice: z
-    .enum(METERING_DEVICES)
+  machine: machineIn.optional().describe('Kind of machine; without it no verdict is given'),
+  meteringDevice: meteringDeviceIn
     .optional()
     .describe('What feeds the evaporator; without it no verdict is given'),
   suctionPressure: quantityIn.pressure.optional().describe('Low-side pressure'),
@@ -45,15 +32,8 @@ export const readingsIn = {
   dischargeTemperature: quantityIn.temperature
     .optional()
     .describe('Discharge-line temperature close to the compressor'),
-  ambient: quantityIn.temperature
-    .optional()
-    .describe('Air entering the condenser, in the shade (outdoor dry bulb)'),
-  indoorWetBulb: quantityIn.temperature
-    .optional()
-    .describe('Wet bulb of the air entering the evaporator; for the target superheat'),
-  outdoorDryBulb: quantityIn.temperature
-    .optional()
-    .describe('Outdoor dry bulb for the target superheat; the ambient stands in for it'),
+  ambient: ambientIn.optional(),
+  returnWetBulb: returnWetBulbIn.optional(),
   superheatTarget: quantityIn.temperatureDifference
     .optional()
     .describe("The maker's target superheat"),
@@ -72,22 +52,10 @@ export const readingsIn = {
   subcoolingHigh: quantityIn.temperatureDifference
     .optional()
     .describe("Upper end of the maker's subcooling range"),
-  lowGauge: gaugeClass.describe('Accuracy class of the low-side gauge'),
-  lowGaugeSpan: quantityIn.pressureDifference
-    .optional()
-    .describe('Scale of the low-side gauge from end to end, such as 120 psi'),
-  highGauge: gaugeClass.describe('Accuracy class of the high-side gauge'),
-  highGaugeSpan: quantityIn.pressureDifference
-    .optional()
-    .describe('Scale of the high-side gauge from end to end, such as 500 psi'),
-  thermometer: thermometerClass.describe('Class of the temperature sensor, for every temperature'),
-  contactError: quantityIn.temperatureDifference
-    .optional()
-    .describe('How far a pipe probe may be off by its contact, beside the class of its sensor'),
+  ...gaugesIn,
+  ...thermometersIn,
   ...placeIn,
 }
 
-const readingsInput = z.strictObject(readingsIn)
-
 /** Readings as parsed: quantities in SI. */
-export type ReadingsInput = z.output<typeof readingsInput>
+export type ReadingsInput = z.output<z.ZodObject<typeof readingsIn>>

@@ -1,42 +1,44 @@
+import { under } from '../../errors.ts'
 import {
   absolutePressure,
+  type Budget,
+  budget,
   gaugePressure,
+  type Ingredient,
   type PressureReading,
   toAbsolute,
 } from '../../quantity/index.ts'
 import { type Line, type Refrigerant, saturationTemperature } from '../../refrigerant/index.ts'
-import { under } from '../refrigerant-input.ts'
-import { type Figure, figure, type Ingredient } from './figure.ts'
 import type { Measured } from './measured.ts'
 
 /** A side of the machine: where its pressure puts it, SI. */
 export interface Side {
   readonly reading: PressureReading
-  readonly absolute: Figure
+  readonly absolute: Budget
   /** Above the critical pressure, or within a hair of it, there is no saturation. */
   readonly state: 'saturation' | 'supercritical'
-  readonly bubble: Figure | undefined
-  readonly dew: Figure | undefined
+  readonly bubble: Budget | undefined
+  readonly dew: Budget | undefined
 }
 
 /** Everything that the readings give, SI; undefined where a reading is missing or there is no saturation. */
 export interface Figures {
   readonly low: Side | undefined
   readonly high: Side | undefined
-  readonly superheat: Figure | undefined
-  readonly subcooling: Figure | undefined
+  readonly superheat: Budget | undefined
+  readonly subcooling: Budget | undefined
   /** Suction temperature less the bubble point of its pressure. */
-  readonly suctionOverBubble: Figure | undefined
+  readonly suctionOverBubble: Budget | undefined
   /** Dew point of the liquid pressure less the liquid temperature. */
-  readonly liquidBelowDew: Figure | undefined
-  readonly condensing: Figure | undefined
-  readonly condensingOverAmbient: Figure | undefined
-  readonly dischargeSuperheat: Figure | undefined
-  readonly liquidOverAmbient: Figure | undefined
-  readonly ratio: Figure | undefined
-  readonly pressureDifference: Figure | undefined
+  readonly liquidBelowDew: Budget | undefined
+  readonly condensing: Budget | undefined
+  readonly condensingOverAmbient: Budget | undefined
+  readonly dischargeSuperheat: Budget | undefined
+  readonly liquidOverAmbient: Budget | undefined
+  readonly ratio: Budget | undefined
+  readonly pressureDifference: Budget | undefined
   /** Liquid less discharge pressure, where both were read. */
-  readonly liquidOverDischarge: Figure | undefined
+  readonly liquidOverDischarge: Budget | undefined
 }
 
 type Fields = 'suctionPressure' | 'liquidPressure' | 'dischargePressure'
@@ -63,10 +65,10 @@ export function figures(m: Measured): Figures {
     name: string,
     temperature: Measured['ambient'],
     sign: 1 | -1,
-  ): Figure | undefined => {
+  ): Budget | undefined => {
     if (!on || on.state === 'supercritical' || !temperature) return undefined
     const saturated = saturatedAt(m.refrigerant, on.reading, line)
-    return figure(
+    return budget(
       [{ name, ...uncertain(temperature) }, pressureOf(on.reading, nameOf(on, m)), barometer],
       (temperatureK, reading, air) => sign * (temperatureK - saturated(reading, air)),
     )
@@ -83,7 +85,7 @@ export function figures(m: Measured): Figures {
     liquidBelowDew: against(high, 'dew', 'liquid-line temperature', m.liquidTemperature, -1),
     condensing:
       high?.state === 'saturation'
-        ? figure(
+        ? budget(
             [pressureOf(high.reading, 'high-side pressure'), barometer],
             saturatedAt(m.refrigerant, high.reading, 'mean'),
           )
@@ -98,7 +100,7 @@ export function figures(m: Measured): Figures {
     ),
     liquidOverAmbient:
       m.liquidTemperature && m.ambient
-        ? figure(
+        ? budget(
             [
               { name: 'liquid-line temperature', ...uncertain(m.liquidTemperature) },
               { name: 'air at the condenser', ...uncertain(m.ambient) },
@@ -124,21 +126,21 @@ function compression(m: Measured, barometer: Ingredient) {
   const absolutes = (high: number, low: number, air: number) =>
     [absolutePa(discharge, high, air), absolutePa(suction, low, air)] as const
   return {
-    ratio: figure(ingredients, (...values) => {
+    ratio: budget(ingredients, (...values) => {
       const [high, low] = absolutes(...(values as [number, number, number]))
       return high / low
     }),
-    pressureDifference: figure(ingredients, (...values) => {
+    pressureDifference: budget(ingredients, (...values) => {
       const [high, low] = absolutes(...(values as [number, number, number]))
       return high - low
     }),
   }
 }
 
-function alongCondenser(m: Measured, barometer: Ingredient): Figure | undefined {
+function alongCondenser(m: Measured, barometer: Ingredient): Budget | undefined {
   const { dischargePressure: discharge, highPressure: liquid } = m
   if (!discharge || !liquid || m.highFrom !== 'liquid-line') return undefined
-  return figure(
+  return budget(
     [pressureOf(liquid, 'liquid pressure'), pressureOf(discharge, 'discharge pressure'), barometer],
     (high, low, air) => absolutePa(liquid, high, air) - absolutePa(discharge, low, air),
   )
@@ -148,8 +150,8 @@ function side(m: Measured, field: Fields, reading: PressureReading, barometer: I
   return under(field, () => {
     const name = field === 'suctionPressure' ? 'low-side pressure' : 'high-side pressure'
     const ingredients = [pressureOf(reading, name), barometer]
-    const absolute = figure(ingredients, (value, air) => absolutePa(reading, value, air))
-    const onLine = (line: Line) => figure(ingredients, saturatedAt(m.refrigerant, reading, line))
+    const absolute = budget(ingredients, (value, air) => absolutePa(reading, value, air))
+    const onLine = (line: Line) => budget(ingredients, saturatedAt(m.refrigerant, reading, line))
     const { bubble, dew } = m.refrigerant
     if (absolute.si > Math.min(bubble.toPa, dew.toPa)) {
       return { reading, absolute, state: 'supercritical', bubble: undefined, dew: undefined }

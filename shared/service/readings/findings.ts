@@ -2,15 +2,18 @@ import * as z from 'zod'
 import data from '../../../data/service/reading-findings.json' with { type: 'json' }
 import {
   absolutePressure,
+  type Budget,
   pressureDifference,
+  say,
+  surelyAbove,
+  surelyBelow,
   temperature,
   temperatureDifference,
+  widthOf,
 } from '../../quantity/index.ts'
 import type { Source } from '../../sources.ts'
-import { say } from '../say.ts'
 import { DISCHARGE_HOTTEST_K, METERING_SUPERHEAT } from './bands.ts'
 import type { ReadingsInput } from './fields.ts'
-import { type Figure, surelyAbove, surelyBelow, widthOf } from './figure.ts'
 import type { Figures } from './figures.ts'
 import type { Measured } from './measured.ts'
 import { type ReadingSourceId, readingSource } from './sources.ts'
@@ -201,12 +204,12 @@ const degrees = (kelvin: number) => say(temperatureDifference(kelvin))
 
 const pressureText = (pa: number) => say(pressureDifference(pa))
 
-const beyond = ({ si, plusMinus }: Figure) =>
+const beyond = ({ si, plusMinus }: Budget) =>
   plusMinus === undefined
     ? `by ${degrees(-si)}`
     : `by ${degrees(-si)}, where the instruments allow ${degrees(plusMinus)}`
 
-const within = ({ si, plusMinus }: Figure) =>
+const within = ({ si, plusMinus }: Budget) =>
   plusMinus === undefined
     ? `${degrees(si)} apart`
     : `${degrees(si)} apart, which these instruments know to ${degrees(plusMinus)}`

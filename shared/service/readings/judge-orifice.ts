@@ -1,9 +1,7 @@
 import { CalcError } from '../../errors.ts'
 import type { Assumption, Warning } from '../../operation.ts'
-import { temperature } from '../../quantity/index.ts'
-import { say } from '../say.ts'
+import { type Budget, budget, say, temperature } from '../../quantity/index.ts'
 import type { ReadingsInput } from './fields.ts'
-import { type Figure, figure } from './figure.ts'
 import type { Judgement } from './judge.ts'
 import type { Measured } from './measured.ts'
 import { readingSource } from './sources.ts'
@@ -26,7 +24,7 @@ const MEANINGS: Meanings = {
 }
 
 /** Charge of a stationary machine with a fixed orifice, by its superheat. */
-export function orificeVerdict(m: Measured, measured: Figure, input: ReadingsInput): Judgement {
+export function orificeVerdict(m: Measured, measured: Budget, input: ReadingsInput): Judgement {
   const { superheatTarget, superheatLow, superheatHigh } = input
   const frame = { about: 'charge', figure: 'superheat', measured, meanings: MEANINGS } as const
   if (superheatLow && superheatHigh) {
@@ -73,7 +71,7 @@ export function orificeVerdict(m: Measured, measured: Figure, input: ReadingsInp
 type Frame = {
   readonly about: 'charge'
   readonly figure: 'superheat'
-  readonly measured: Figure
+  readonly measured: Budget
   readonly meanings: Meanings
 }
 type Air = NonNullable<Measured['ambient']>
@@ -90,7 +88,7 @@ function byWeather(frame: Frame, outdoor: Air, wetBulb: Air, stoodIn: boolean): 
     : []
   try {
     const { method, sources } = targetSuperheat(outdoor.si, wetBulb.si)
-    const targetK = figure(
+    const targetK = budget(
       [
         { name: 'outdoor dry bulb', si: outdoor.si, plusMinus: outdoor.plusMinus },
         { name: 'indoor wet bulb', si: wetBulb.si, plusMinus: wetBulb.plusMinus },

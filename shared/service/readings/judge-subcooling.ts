@@ -1,10 +1,10 @@
+import type { Budget } from '../../quantity/index.ts'
 import {
   SUBCOOLING_TOLERANCE_K,
   SUBCOOLING_TOLERANCE_SOURCES,
   VEHICLE_VALVE_SUBCOOLING,
 } from './bands.ts'
 import type { ReadingsInput } from './fields.ts'
-import type { Figure } from './figure.ts'
 import type { Measured } from './measured.ts'
 import { readingSource } from './sources.ts'
 import { compared, type Meanings, notJudged, type Verdict } from './verdict.ts'
@@ -56,7 +56,7 @@ export function withSuperheat(verdict: Verdict, superheat: Verdict['outcome']): 
  */
 export function subcoolingVerdict(
   m: Measured,
-  measured: Figure,
+  measured: Budget,
   input: ReadingsInput,
   equipment: 'vehicle' | 'stationary',
 ): Verdict {
@@ -76,7 +76,7 @@ export function subcoolingVerdict(
 
 function bySubcooling(
   m: Measured,
-  measured: Figure,
+  measured: Budget,
   input: ReadingsInput,
   equipment: 'vehicle' | 'stationary',
 ): Verdict {

@@ -1,7 +1,4 @@
-import { temperatureDifference } from '../../quantity/index.ts'
-import { say } from '../say.ts'
-import type { Figure } from './figure.ts'
-import { surelyAbove } from './figure.ts'
+import { type Budget, say, surelyAbove, temperatureDifference } from '../../quantity/index.ts'
 import { readingSource } from './sources.ts'
 import { notJudged, type Verdict } from './verdict.ts'
 
@@ -16,7 +13,7 @@ const SOURCES = [
  *
  * No width is published for "none", so the width is what the instruments can tell.
  */
-export function orificeTubeVerdict(measured: Figure): Verdict {
+export function orificeTubeVerdict(measured: Budget): Verdict {
   if (measured.plusMinus === undefined) {
     return {
       ...notJudged(

@@ -1,8 +1,8 @@
 import { CalcError } from '../../errors.ts'
 import type { Assumption, Warning } from '../../operation.ts'
+import type { Budget } from '../../quantity/index.ts'
 import { METERING_SUPERHEAT } from './bands.ts'
 import type { ReadingsInput } from './fields.ts'
-import type { Figure } from './figure.ts'
 import type { Figures } from './figures.ts'
 import type { Finding, FindingId } from './findings.ts'
 import { orificeVerdict } from './judge-orifice.ts'
@@ -86,16 +86,16 @@ const only = (verdict: Verdict): Judgement => ({
   warnings: [],
 })
 
-const isVerdict = (entry: Figure | Verdict): entry is Verdict => 'outcome' in entry
+const isVerdict = (entry: Budget | Verdict): entry is Verdict => 'outcome' in entry
 
 /** The figure, or why there is none to judge. */
 function usable(
-  measured: Figure | undefined,
+  measured: Budget | undefined,
   name: 'superheat' | 'subcooling',
   m: Measured,
   f: Figures,
   found: readonly Finding[],
-): Figure | Verdict {
+): Budget | Verdict {
   const spoilt = found.find((entry) => SPOILS[name].includes(entry.id))
   if (spoilt) {
     return notJudged(
@@ -125,7 +125,7 @@ function usable(
 }
 
 /** Superheat tells of the valve, not of the charge. */
-function valveVerdict(measured: Figure, input: ReadingsInput): Verdict {
+function valveVerdict(measured: Budget, input: ReadingsInput): Verdict {
   const { superheatLow, superheatHigh } = input
   const own = superheatLow && superheatHigh
   const borrowed =

@@ -1,31 +1,29 @@
 import { CalcError } from '../../errors.ts'
+import { type Place, reader, resolvePlace } from '../../instrument/index.ts'
+import { type Notes, newNotes } from '../../notes.ts'
 import { type PressureReading, type Quantity, quantity } from '../../quantity/index.ts'
 import type { Refrigerant } from '../../refrigerant/index.ts'
-import type { Source } from '../../sources.ts'
-import { type ResolvedPlace, resolveBarometer } from '../place.ts'
 import { plausible } from '../plausible.ts'
 import type { ReadingsInput } from './fields.ts'
-import { type Rated, ratePressure, rateTemperature } from './instruments.ts'
 
-/** Readings with the uncertainty of their instruments. */
+type Temperature = Quantity<'temperature'> | undefined
+
+/** Readings, each with the uncertainty of its instrument. */
 export interface Measured {
   readonly refrigerant: Refrigerant
-  readonly place: ResolvedPlace
+  readonly place: Place
   readonly suctionPressure: PressureReading | undefined
   /** Liquid-line pressure where there is one, else the discharge pressure. */
   readonly highPressure: PressureReading | undefined
   readonly highFrom: 'liquid-line' | 'discharge-line'
   readonly dischargePressure: PressureReading | undefined
-  readonly suctionTemperature: Quantity<'temperature'> | undefined
-  readonly liquidTemperature: Quantity<'temperature'> | undefined
-  readonly dischargeTemperature: Quantity<'temperature'> | undefined
-  readonly ambient: Quantity<'temperature'> | undefined
-  readonly indoorWetBulb: Quantity<'temperature'> | undefined
-  readonly outdoorDryBulb: Quantity<'temperature'> | undefined
-  /** Classes that gave an uncertainty. */
-  readonly sources: readonly Source[]
-  /** At least one reading carries an uncertainty. */
-  readonly uncertain: boolean
+  readonly suctionTemperature: Temperature
+  readonly liquidTemperature: Temperature
+  readonly dischargeTemperature: Temperature
+  readonly ambient: Temperature
+  readonly returnWetBulb: Temperature
+  /** What was assumed about the instruments, and the sources of their classes and defaults. */
+  readonly notes: Pick<Notes, 'assumptions' | 'sources'>
 }
 
 /** @throws {CalcError} `missing-input` where there is nothing to read, or as the instruments' classes refuse. */
@@ -37,39 +35,25 @@ export function measured(refrigerant: Refrigerant, input: ReadingsInput): Measur
     })
   }
   checkTemperatures(input)
-  const sources: Source[] = []
-  const keep = <Q>({ reading, source }: Rated<Q>): Q => {
-    if (source) sources.push(source)
-    return reading
-  }
-  const low = (reading: PressureReading | undefined) =>
-    reading && keep(ratePressure(reading, input.lowGauge, input.lowGaugeSpan, 'lowGauge'))
-  const high = (reading: PressureReading | undefined) =>
-    reading && keep(ratePressure(reading, input.highGauge, input.highGaugeSpan, 'highGauge'))
-  const pipe = (reading: Quantity<'temperature'> | undefined) =>
-    reading && keep(rateTemperature(reading, input.thermometer, contactOf(input)))
-  const air = (reading: Quantity<'temperature'> | undefined) =>
-    reading && keep(rateTemperature(reading, input.thermometer, undefined))
-
-  const dischargePressure = high(input.dischargePressure)
-  const readings = {
-    suctionPressure: low(input.suctionPressure),
-    highPressure: high(input.liquidPressure) ?? dischargePressure,
-    dischargePressure,
-    suctionTemperature: pipe(input.suctionTemperature),
-    liquidTemperature: pipe(input.liquidTemperature),
-    dischargeTemperature: pipe(input.dischargeTemperature),
-    ambient: air(input.ambient),
-    indoorWetBulb: air(input.indoorWetBulb),
-    outdoorDryBulb: air(input.outdoorDryBulb),
-  }
+  const notes = newNotes()
+  const take = reader(input, notes)
+  const pipe = (field: 'suctionTemperature' | 'liquidTemperature' | 'dischargeTemperature') =>
+    take(input[field], 'pipe-probe', field)
+  const dischargePressure = take(input.dischargePressure, 'high-side-gauge', 'dischargePressure')
   return {
-    ...readings,
+    suctionPressure: take(input.suctionPressure, 'low-side-gauge', 'suctionPressure'),
+    highPressure:
+      take(input.liquidPressure, 'high-side-gauge', 'liquidPressure') ?? dischargePressure,
+    dischargePressure,
+    suctionTemperature: pipe('suctionTemperature'),
+    liquidTemperature: pipe('liquidTemperature'),
+    dischargeTemperature: pipe('dischargeTemperature'),
+    ambient: take(input.ambient, 'thermometer', 'ambient'),
+    returnWetBulb: take(input.returnWetBulb, 'thermometer', 'returnWetBulb'),
     refrigerant,
-    place: resolveBarometer(input),
+    place: resolvePlace(input),
     highFrom: input.liquidPressure ? 'liquid-line' : 'discharge-line',
-    sources,
-    uncertain: Object.values(readings).some((reading) => reading?.plusMinus !== undefined),
+    notes,
   }
 }
 
@@ -88,21 +72,10 @@ function checkTemperatures(input: ReadingsInput): void {
     ['liquidTemperature', PIPE, 'A pipe temperature'],
     ['dischargeTemperature', PIPE, 'A pipe temperature'],
     ['ambient', AIR, 'An air temperature'],
-    ['outdoorDryBulb', AIR, 'An air temperature'],
-    ['indoorWetBulb', WET_BULB, 'An indoor wet bulb'],
+    ['returnWetBulb', WET_BULB, 'A wet bulb'],
   ] as const
   for (const [field, [low, high], what] of fields) {
     const given = input[field]
     if (given) plausible(given, low, high, what, [field])
   }
-}
-
-function contactOf({ contactError }: ReadingsInput): number | undefined {
-  if (contactError && contactError.si < 0) {
-    throw new CalcError('out-of-range', 'A contact error is a size, without a sign.', {
-      path: ['contactError'],
-      hint: 'Write it like 3 °F or 2 K.',
-    })
-  }
-  return contactError?.si
 }

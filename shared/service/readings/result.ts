@@ -1,12 +1,12 @@
 import * as z from 'zod'
 import {
   absolutePressure,
+  type Budget,
   quantityOut,
   temperature,
   temperatureDifference,
   toGauge,
 } from '../../quantity/index.ts'
-import type { Figure } from './figure.ts'
 import type { Figures, Side } from './figures.ts'
 import { type Finding, findingOut } from './findings.ts'
 import type { Measured } from './measured.ts'
@@ -74,10 +74,10 @@ export function readingsResult(
   }
 }
 
-const difference = (figure: Figure | undefined) =>
+const difference = (figure: Budget | undefined) =>
   figure && temperatureDifference(figure.si, figure.plusMinus)
 
-const degree = (figure: Figure | undefined) => figure && temperature(figure.si, figure.plusMinus)
+const degree = (figure: Budget | undefined) => figure && temperature(figure.si, figure.plusMinus)
 
 function sideResult(side: Side, m: Measured) {
   return {
@@ -90,7 +90,7 @@ function sideResult(side: Side, m: Measured) {
 }
 
 /** Two decimals: a compression ratio is never known better. */
-function ratioResult({ si, plusMinus }: Figure) {
+function ratioResult({ si, plusMinus }: Budget) {
   const value = Number(si.toFixed(2))
   if (plusMinus === undefined) return { value }
   return { value, plusMinus: Math.max(0.01, Number(plusMinus.toFixed(2))) }

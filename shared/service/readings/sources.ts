@@ -1,5 +1,5 @@
 import data from '../../../data/service/reading-sources.json' with { type: 'json' }
-import { sourceTable } from '../source-table.ts'
+import { sourceTable } from '../../source-table.ts'
 
 export type ReadingSourceId = keyof typeof data.sources
 

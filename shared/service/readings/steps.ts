@@ -1,12 +1,12 @@
 import type { Step } from '../../operation.ts'
 import {
   absolutePressure,
+  type Budget,
   barometricPressure,
   type Quantity,
   temperature,
   temperatureDifference,
 } from '../../quantity/index.ts'
-import type { Figure } from './figure.ts'
 import type { Figures, Side } from './figures.ts'
 import type { Measured } from './measured.ts'
 
@@ -41,12 +41,12 @@ export function readingsSteps(m: Measured, f: Figures): readonly Step[] {
   ]
 }
 
-type Term = readonly [string, Quantity | Figure | undefined]
+type Term = readonly [string, Quantity | Budget | undefined]
 
 function less(
   what: string,
   formula: string,
-  { gives, minuend, subtrahend }: { gives: Figure | undefined; minuend: Term; subtrahend: Term },
+  { gives, minuend, subtrahend }: { gives: Budget | undefined; minuend: Term; subtrahend: Term },
 ): readonly Step[] {
   const [first, second] = [asQuantity(minuend[1]), asQuantity(subtrahend[1])]
   if (!gives || !first || !second) return []
@@ -60,10 +60,10 @@ function less(
   ]
 }
 
-const asQuantity = (entry: Quantity | Figure | undefined): Quantity | undefined =>
+const asQuantity = (entry: Quantity | Budget | undefined): Quantity | undefined =>
   entry && ('kind' in entry ? entry : degree(entry))
 
-const degree = (entry: Figure | undefined) => entry && temperature(entry.si, entry.plusMinus)
+const degree = (entry: Budget | undefined) => entry && temperature(entry.si, entry.plusMinus)
 
 function sideSteps(
   name: string,

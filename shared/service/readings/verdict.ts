@@ -1,9 +1,13 @@
 import * as z from 'zod'
-import { compareWithBand, quantityOut, temperatureDifference } from '../../quantity/index.ts'
+import {
+  type Budget,
+  compareWithBand,
+  quantityOut,
+  say,
+  temperatureDifference,
+  widthOf,
+} from '../../quantity/index.ts'
 import type { Source } from '../../sources.ts'
-import { say } from '../say.ts'
-import type { Figure } from './figure.ts'
-import { widthOf } from './figure.ts'
 
 const OUTCOMES = ['inside', 'below', 'above', 'cannot-tell', 'no-valid-test', 'not-judged'] as const
 export type Outcome = (typeof OUTCOMES)[number]
@@ -41,8 +45,8 @@ export interface Verdict {
   readonly about: 'charge' | 'metering-device'
   readonly figure: 'superheat' | 'subcooling' | 'none'
   readonly method: Method
-  readonly measured?: Figure | undefined
-  readonly targetK?: Figure | undefined
+  readonly measured?: Budget | undefined
+  readonly targetK?: Budget | undefined
   readonly lowK?: number | undefined
   readonly highK?: number | undefined
   readonly outcome: Outcome
@@ -58,10 +62,10 @@ interface Comparison {
   readonly about: Verdict['about']
   readonly figure: 'superheat' | 'subcooling'
   readonly method: Method
-  readonly measured: Figure
+  readonly measured: Budget
   readonly lowK: number
   readonly highK: number
-  readonly targetK?: Figure | undefined
+  readonly targetK?: Budget | undefined
   readonly meanings: Meanings
   readonly sources: readonly Source[]
 }
@@ -129,5 +133,5 @@ export function verdictResult(verdict: Verdict) {
   }
 }
 
-const shown = ({ si, plusMinus }: Figure) => temperatureDifference(si, plusMinus)
+const shown = ({ si, plusMinus }: Budget) => temperatureDifference(si, plusMinus)
 const degrees = (kelvin: number) => say(temperatureDifference(kelvin))

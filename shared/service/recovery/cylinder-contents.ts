@@ -1,10 +1,7 @@
-import { cautions } from '../../cautions.ts'
-import { CalcError } from '../../errors.ts'
-import { type Quantity, quantity } from '../../quantity/index.ts'
+import { CalcError, under } from '../../errors.ts'
+import type { Notes } from '../../notes.ts'
+import { type Quantity, quantity, say } from '../../quantity/index.ts'
 import { type Refrigerant, refrigerant } from '../../refrigerant/index.ts'
-import type { Notes } from '../notes.ts'
-import { under } from '../refrigerant-input.ts'
-import { say } from '../say.ts'
 
 const isEmpty = (holds: string | undefined) => holds?.trim().toLowerCase() === 'empty'
 /** What a scale and a stamped tare may be off together, kg: half a pound (common practice). */
@@ -47,7 +44,7 @@ export function refuseMixing(r: Refrigerant, holds: string | undefined, notes: N
   }
   const inside = under('cylinderHolds', () => refrigerant(holds))
   if (inside.info.id !== r.info.id) {
-    notes.cautions.push(...cautions('do-not-mix'))
+    notes.cautions.push('do-not-mix')
     throw new CalcError(
       'refused',
       `The cylinder holds ${inside.info.id}; ${r.info.id} must not be mixed into it.`,

@@ -2,8 +2,8 @@ import data from '../../../data/service/recovery.json' with { type: 'json' }
 import { CalcError } from '../../errors.ts'
 import type { Refrigerant } from '../../refrigerant/index.ts'
 import { saturatedDensity } from '../../refrigerant/index.ts'
+import { sourceTable } from '../../source-table.ts'
 import type { Source } from '../../sources.ts'
-import { sourceTable } from '../source-table.ts'
 
 const sourceOf = sourceTable(data.sources)
 

@@ -1,6 +1,7 @@
 import * as z from 'zod'
 import data from '../../../data/service/recovery.json' with { type: 'json' }
-import { CalcError } from '../../errors.ts'
+import { CalcError, under } from '../../errors.ts'
+import type { Notes } from '../../notes.ts'
 import type { Computed } from '../../operation.ts'
 import {
   fraction,
@@ -8,15 +9,13 @@ import {
   type PressureReading,
   type Quantity,
   quantityOut,
+  say,
   toAbsolute,
 } from '../../quantity/index.ts'
 import { type Refrigerant, saturationPressure } from '../../refrigerant/index.ts'
-import type { Notes } from '../notes.ts'
+import { sourceTable } from '../../source-table.ts'
 import { plausible } from '../plausible.ts'
 import { propertySources } from '../property-sources.ts'
-import { under } from '../refrigerant-input.ts'
-import { say } from '../say.ts'
-import { sourceTable } from '../source-table.ts'
 import { J2788_SHARE, massAtRest } from './expected-mass.ts'
 
 const sourceOf = sourceTable(data.sources)

@@ -1,6 +1,7 @@
 import * as z from 'zod'
 import data from '../../../data/service/recovery.json' with { type: 'json' }
 import { CalcError } from '../../errors.ts'
+import type { Notes } from '../../notes.ts'
 import type { Computed } from '../../operation.ts'
 import {
   absolutePressure,
@@ -8,13 +9,12 @@ import {
   type Quantity,
   quantity,
   quantityOut,
+  say,
 } from '../../quantity/index.ts'
 import type { Refrigerant } from '../../refrigerant/index.ts'
 import type { Compressor } from '../../rules/types.ts'
-import type { Notes } from '../notes.ts'
+import { sourceTable } from '../../source-table.ts'
 import { propertySources } from '../property-sources.ts'
-import { say } from '../say.ts'
-import { sourceTable } from '../source-table.ts'
 import { statementOut, statementSources, statementTable } from '../statement.ts'
 import {
   type EquipmentDate,

@@ -1,8 +1,7 @@
 import { CalcError } from '../../errors.ts'
-import { mass, type Quantity, temperature } from '../../quantity/index.ts'
+import type { Notes } from '../../notes.ts'
+import { mass, type Quantity, say, temperature } from '../../quantity/index.ts'
 import type { Refrigerant } from '../../refrigerant/index.ts'
-import type { Notes } from '../notes.ts'
-import { say } from '../say.ts'
 import { liquidFullTemperature } from './cylinder.ts'
 
 interface Weights {

@@ -1,8 +1,8 @@
 import * as z from 'zod'
 import data from '../../../data/service/retrofit.json' with { type: 'json' }
 import { CalcError } from '../../errors.ts'
+import { sourceTable } from '../../source-table.ts'
 import { markOut } from '../../sources.ts'
-import { sourceTable } from '../source-table.ts'
 
 const sourceOf = sourceTable(data.sources)
 

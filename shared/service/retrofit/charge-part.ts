@@ -1,13 +1,12 @@
 import * as z from 'zod'
 import data from '../../../data/service/retrofit.json' with { type: 'json' }
 import { CalcError } from '../../errors.ts'
+import type { Notes } from '../../notes.ts'
 import type { Computed } from '../../operation.ts'
-import { fraction, mass, type Quantity, quantityOut } from '../../quantity/index.ts'
+import { fraction, mass, type Quantity, quantityOut, say } from '../../quantity/index.ts'
 import type { Refrigerant } from '../../refrigerant/index.ts'
-import type { Notes } from '../notes.ts'
+import { sourceTable } from '../../source-table.ts'
 import { propertySources } from '../property-sources.ts'
-import { say } from '../say.ts'
-import { sourceTable } from '../source-table.ts'
 import { chargeBand } from './charge-band.ts'
 
 const sourceOf = sourceTable(data.sources)

@@ -1,4 +1,5 @@
-import { CalcError } from '../../errors.ts'
+import { CalcError, under } from '../../errors.ts'
+import type { Place } from '../../instrument/index.ts'
 import {
   absolutePressure,
   density,
@@ -16,8 +17,6 @@ import {
   saturationPressure,
   saturationTemperature,
 } from '../../refrigerant/index.ts'
-import type { ResolvedPlace } from '../place.ts'
-import { under } from '../refrigerant-input.ts'
 
 /** One end of boiling. */
 export interface LinePoint {
@@ -42,11 +41,7 @@ export interface Given {
 }
 
 /** @throws {CalcError} outside the refrigerant's range, with the path of what was given. */
-export function linesOf(
-  r: Refrigerant,
-  { pressure, temperature: given }: Given,
-  place: ResolvedPlace,
-) {
+export function linesOf(r: Refrigerant, { pressure, temperature: given }: Given, place: Place) {
   if (pressure) {
     return under('pressure', () => {
       const atPa = toAbsolute(pressure, place.barometerPa)

@@ -1,4 +1,4 @@
-import { CalcError } from '../../errors.ts'
+import { CalcError, under } from '../../errors.ts'
 import {
   absolutePressure,
   density,
@@ -20,7 +20,6 @@ import {
   saturationPressure,
   saturationTemperature,
 } from '../../refrigerant/index.ts'
-import { under } from '../refrigerant-input.ts'
 import type { TableKind } from './grid.ts'
 
 /** What may stand beside the first column. */

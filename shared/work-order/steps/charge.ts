@@ -1,6 +1,5 @@
-import { mass, type Quantity, quantityIn } from '../../quantity/index.ts'
+import { mass, type Quantity, quantityIn, say } from '../../quantity/index.ts'
 import { againstCharge } from '../../service/charge/tolerance.ts'
-import { say } from '../../service/say.ts'
 import type { WorkOrderInput } from '../input.ts'
 import type { Outcomes } from '../run.ts'
 import { figure, instruct, newBody, type StepBody, state, take } from '../step.ts'

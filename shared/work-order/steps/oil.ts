@@ -1,4 +1,4 @@
-import { say } from '../../service/say.ts'
+import { say } from '../../quantity/index.ts'
 import type { WorkOrderInput } from '../input.ts'
 import type { Outcomes } from '../run.ts'
 import { figure, instruct, newBody, type StepBody, take, want } from '../step.ts'

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
+import { resolvePlace } from '../../../shared/instrument/index.ts'
 import { quantity } from '../../../shared/quantity/index.ts'
-import { resolveBarometer } from '../../../shared/service/place.ts'
 import { refusalOf } from '../../support/refusal.ts'
 
 const altitude = (feet: number) => quantity('altitude', feet, 'ft')
@@ -9,14 +9,14 @@ const barometer = (inHg: number, plusMinus?: number) =>
 
 describe('the barometer of a place', () => {
   it('is sea level where nothing is given, and says so', () => {
-    const place = resolveBarometer({})
+    const place = resolvePlace({})
     expect(place.barometerPa).toBe(101_325)
     expect(place.assumptions).toHaveLength(1)
     expect(place.assumptions[0]?.taken).toContain('sea level')
   })
 
   it('follows the standard atmosphere at an altitude', () => {
-    const place = resolveBarometer({ altitude: altitude(5_000) })
+    const place = resolvePlace({ altitude: altitude(5_000) })
     // US Standard Atmosphere 1976 by its equation 33a: 24.90 inHg at 5000 ft.
     expect(place.barometerPa / 3_386.388_64).toBeCloseTo(24.9, 2)
     expect(place.assumptions).toEqual([])
@@ -24,23 +24,23 @@ describe('the barometer of a place', () => {
   })
 
   it('carries the uncertainty of the altitude', () => {
-    const place = resolveBarometer({ altitude: quantity('altitude', 5_000, 'ft', 300) })
+    const place = resolvePlace({ altitude: quantity('altitude', 5_000, 'ft', 300) })
     const [low, high] = [5_300, 4_700].map(
-      (feet) => resolveBarometer({ altitude: altitude(feet) }).barometerPa,
+      (feet) => resolvePlace({ altitude: altitude(feet) }).barometerPa,
     )
     expect(2 * (place.plusMinusPa ?? 0)).toBeCloseTo((high ?? 0) - (low ?? 0), 6)
-    expect(resolveBarometer({ altitude: altitude(5_000) }).plusMinusPa).toBeUndefined()
+    expect(resolvePlace({ altitude: altitude(5_000) }).plusMinusPa).toBeUndefined()
   })
 
   it('is the barometer given, before the altitude, with its uncertainty', () => {
-    const place = resolveBarometer({ altitude: altitude(5_000), barometer: barometer(25, 0.1) })
+    const place = resolvePlace({ altitude: altitude(5_000), barometer: barometer(25, 0.1) })
     expect(place.barometerPa).toBeCloseTo(84_659.7, 0)
     expect(place.plusMinusPa).toBeCloseTo(338.6, 0)
     expect(place.warnings).toEqual([])
   })
 
   it('warns of a barometer reduced to sea level', () => {
-    const { barometerPa, warnings } = resolveBarometer({
+    const { barometerPa, warnings } = resolvePlace({
       altitude: altitude(5_000),
       barometer: barometer(29.92),
     })
@@ -50,9 +50,9 @@ describe('the barometer of a place', () => {
   })
 
   it('lets weather move the barometer by 3 kPa without a warning', () => {
-    const standard = resolveBarometer({ altitude: altitude(1_000) }).barometerPa
+    const standard = resolvePlace({ altitude: altitude(1_000) }).barometerPa
     const at = (shift: number) =>
-      resolveBarometer({
+      resolvePlace({
         altitude: altitude(1_000),
         barometer: quantity('barometricPressure', standard + shift, 'Pa'),
       }).warnings.length
@@ -64,13 +64,13 @@ describe('the barometer of a place', () => {
     ['a barometer of a pressure vessel', { barometer: barometer(60) }, 'barometer'],
     ['an altitude in the stratosphere', { altitude: altitude(60_000) }, 'altitude'],
   ])('refuses %s', (_, place, field) => {
-    const refusal = refusalOf(() => resolveBarometer(place))
+    const refusal = refusalOf(() => resolvePlace(place))
     expect(refusal).toMatchObject({ code: 'out-of-range', path: [field] })
   })
 })
 
 describe('an altitude that is refused', () => {
   it('is named as it was written', () => {
-    expect(() => resolveBarometer({ altitude: altitude(60_000) })).toThrow('60000 ft (18288 m)')
+    expect(() => resolvePlace({ altitude: altitude(60_000) })).toThrow('60000 ft (18288 m)')
   })
 })

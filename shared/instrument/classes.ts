@@ -1,9 +1,8 @@
-import data from '../../../data/service/instruments.json' with { type: 'json' }
-import { CalcError } from '../../errors.ts'
-import { fromLimits, type PressureReading, type Quantity, quantity } from '../../quantity/index.ts'
-import type { Source } from '../../sources.ts'
-import { say } from '../say.ts'
+import data from '../../data/service/instruments.json' with { type: 'json' }
+import { CalcError } from '../errors.ts'
+import { fromLimits, type Quantity, quantity, say } from '../quantity/index.ts'
 import { sourceTable } from '../source-table.ts'
+import type { Source } from '../sources.ts'
 
 const sourceOf = sourceTable(data.sources)
 
@@ -29,27 +28,38 @@ interface ThermometerRow {
 const GAUGES: readonly GaugeRow[] = data.gauges
 const THERMOMETERS: readonly ThermometerRow[] = data.thermometers
 
-/** A reading with the expanded uncertainty of its instrument, and the source of that. */
-export interface Rated<Q> {
-  readonly reading: Q
-  readonly source: Source | undefined
+/** Accuracy classes of the instruments in use, where the user knows them. */
+export interface InstrumentClasses {
+  readonly lowGauge?: string | undefined
+  readonly lowGaugeSpan?: Quantity<'pressureDifference'> | undefined
+  readonly highGauge?: string | undefined
+  readonly highGaugeSpan?: Quantity<'pressureDifference'> | undefined
+  readonly thermometer?: string | undefined
+  readonly contactError?: Quantity<'temperatureDifference'> | undefined
+}
+
+/** A reading with the expanded uncertainty of its instrument's class, and the source of that. */
+interface Rated {
+  readonly reading: Quantity
+  readonly source: Source
 }
 
 /**
- * A pressure with the uncertainty of its gauge class; its own ± goes first.
+ * A pressure with the uncertainty of its gauge class.
  *
  * A class in percent of span needs the span. Where a grade is finer in the middle half of the scale,
  * the scale is taken to begin at zero.
  *
+ * @returns undefined without a class.
  * @throws {CalcError} `missing-input` without the span, `out-of-range` for a reading beyond the scale.
  */
 export function ratePressure(
-  reading: PressureReading,
+  reading: Quantity,
   id: string | undefined,
   span: Quantity<'pressureDifference'> | undefined,
   path: string,
-): Rated<PressureReading> {
-  if (reading.plusMinus !== undefined || id === undefined) return { reading, source: undefined }
+): Rated | undefined {
+  if (id === undefined) return undefined
   const row = GAUGES.find((entry) => entry.id === id)
   if (!row)
     throw new CalcError('unknown-name', `There is no gauge class "${id}".`, { path: [path] })
@@ -65,7 +75,7 @@ export function ratePressure(
 function percentLimit(
   row: GaugeRow,
   { middle, outer }: { readonly middle: number; readonly outer: number },
-  reading: PressureReading,
+  reading: Quantity,
   span: Quantity<'pressureDifference'> | undefined,
   path: string,
 ): number {
@@ -92,19 +102,20 @@ function percentLimit(
 }
 
 /**
- * A temperature with the uncertainty of its sensor class and of the probe's contact; its own ± goes first.
+ * A temperature with the uncertainty of its sensor class and of the probe's contact.
  *
- * @param contactK - Largest error of the contact, K; undefined for air.
+ * The class of a sensor says nothing of its contact with a pipe: without `contact` it stands alone.
+ *
+ * @param contact - Largest error of the contact; undefined for air.
+ * @returns undefined without a class.
  * @throws {CalcError} `out-of-range` outside the temperatures that the class is defined for.
  */
 export function rateTemperature(
-  reading: Quantity<'temperature'>,
+  reading: Quantity,
   id: string | undefined,
-  contactK: number | undefined,
-): Rated<Quantity<'temperature'>> {
-  if (reading.plusMinus !== undefined) return { reading, source: undefined }
-  const contact = contactK === undefined ? undefined : fromLimits(contactK)
-  if (id === undefined) return { reading: reading.within(contact), source: undefined }
+  contact: Quantity<'temperatureDifference'> | undefined,
+): Rated | undefined {
+  if (id === undefined) return undefined
   const row = THERMOMETERS.find((entry) => entry.id === id)
   if (!row) {
     throw new CalcError('unknown-name', `There is no thermometer class "${id}".`, {
@@ -122,7 +133,7 @@ export function rateTemperature(
   const proportional = row.slope * Math.abs(celsius)
   const limitK = row.rule === 'sum' ? row.fixedK + proportional : Math.max(row.fixedK, proportional)
   return {
-    reading: reading.within(Math.hypot(fromLimits(limitK), contact ?? 0)),
+    reading: reading.within(Math.hypot(fromLimits(limitK), fromLimits(contact?.si ?? 0))),
     source: sourceOf(row.source as never),
   }
 }

@@ -1,11 +1,11 @@
-import type { Caution } from '../cautions.ts'
-import type { Assumption, Computation, Step, Warning } from '../operation.ts'
-import type { Source } from '../sources.ts'
+import type { CautionId } from './cautions.ts'
+import type { Assumption, Computation, Step, Warning } from './operation.ts'
+import type { Source } from './sources.ts'
 
 /** What the parts of a step gather on the way to its answer. */
 export interface Notes {
   readonly steps: Step[]
-  readonly cautions: Caution[]
+  readonly cautions: CautionId[]
   readonly sources: Source[]
   readonly assumptions: Assumption[]
   readonly warnings: Warning[]

@@ -1,4 +1,5 @@
-import { type Quantity, show } from '../quantity/index.ts'
+import { show } from './present.ts'
+import type { Quantity } from './quantity.ts'
 
 /** A quantity inside a sentence, in both unit systems: "12.3 lb (5.58 kg)". */
 export function say(quantity: Quantity): string {

@@ -1,4 +1,4 @@
-import type { Mark, Source } from '../sources.ts'
+import type { Mark, Source } from './sources.ts'
 
 interface SourceRow {
   readonly title: string

@@ -1,0 +1,99 @@
+import {
+  type Presentation,
+  Quantity,
+  quantity,
+  requireUnit,
+  type ShownValue,
+  show,
+} from '../quantity/index.ts'
+
+/** What is needed of a figure to write it. */
+interface Written {
+  readonly value: Quantity | number | string
+  readonly step?: number | undefined
+  readonly safe?: 'up' | 'down' | undefined
+}
+
+/**
+ * A figure as the screen shows it, in the system that leads: with its ±, no finer than the gauge or
+ * scale shows it, limits rounded to the safe side, pounds with ounces.
+ *
+ * @param form - `both`: with the other unit system in parentheses; `bare`: without its ±.
+ */
+export function figureText(
+  { value, step, safe }: Written,
+  { units, precise, lead = 'us' }: Presentation,
+  form?: 'both' | 'bare',
+): string {
+  if (!(value instanceof Quantity)) return String(value)
+  const system = units === 'both' ? lead : units
+  const bare = form === 'bare' ? value.within(undefined) : value
+  const inSystem = (chosen: 'us' | 'si') =>
+    step === undefined && safe === undefined && bare.kind === 'mass' && chosen === 'us'
+      ? massText(bare)
+      : valueText(stepped(bare, chosen, step, safe, precise), bare.kind)
+  const first = inSystem(system)
+  if (form !== 'both' || bare.shownIn !== undefined) return first
+  const second = inSystem(system === 'us' ? 'si' : 'us')
+  return second === first ? first : `${first} (${second})`
+}
+
+/** The quantity in its unit, rounded to the step of what shows it, to the safe side where there is one. */
+function stepped(
+  given: Quantity,
+  system: 'us' | 'si',
+  step: number | undefined,
+  safe: 'up' | 'down' | undefined,
+  precise: boolean,
+): ShownValue {
+  const shown = show(given, { units: system, precise })
+  if (precise || (step === undefined && safe === undefined)) return shown
+  const unit = requireUnit(given.kind, shown.unit)
+  const exact = (given.si - unit.offset) / unit.factor
+  const finest = step === undefined ? unitStep(shown.value) : Math.abs(step / unit.factor)
+  const grid = niceStep(finest)
+  // A unit that counts downward (inHg vac) turns the safe side round.
+  const up = safe === undefined ? undefined : (safe === 'up') === unit.factor > 0
+  const steps = exact / grid
+  const tidy = Number(steps.toPrecision(12))
+  const rounded = up === undefined ? Math.round(tidy) : up ? Math.ceil(tidy) : Math.floor(tidy)
+  return { ...shown, value: Number((rounded * grid).toPrecision(12)) }
+}
+
+/** One in the third figure of a value. */
+const unitStep = (value: number) =>
+  value === 0 ? 0.01 : 10 ** (Math.floor(Math.log10(Math.abs(value))) - 2)
+
+/** The step of 1, 2 or 5 times a power of ten that is not finer than `step`. */
+function niceStep(step: number): number {
+  const power = 10 ** Math.floor(Math.log10(step) + 1e-9)
+  const found = [1, 2, 5, 10].find((times) => times * power >= step * (1 - 1e-9)) ?? 10
+  return found * power
+}
+
+const valueText = ({ value, unit, plusMinus }: ShownValue, kind: Quantity['kind']): string => {
+  const spaced = unit === '%' ? ' %' : ` ${unit}`
+  if (plusMinus === undefined || (plusMinus === 0 && kind !== 'fraction'))
+    return `${value}${spaced}`
+  return `${value} ±${plusMinus}${spaced}`
+}
+
+const OUNCES = 16
+
+/** "2 lb 15.5 oz", as people write it; below two pounds in ounces. */
+function massText(given: Quantity): string {
+  const ounces = given.to('oz')
+  if (Math.abs(ounces) < 2 * OUNCES || given.shownIn !== undefined) {
+    return valueText(show(given, { units: 'us', precise: false }), 'mass')
+  }
+  const halves = Math.round(ounces * 10) / 10
+  const pounds = Math.trunc(halves / OUNCES)
+  const rest = Number(Math.abs(halves - pounds * OUNCES).toFixed(1))
+  const amount = rest === 0 ? `${pounds} lb` : `${pounds} lb ${rest} oz`
+  if (given.plusMinus === undefined) return amount
+  const width = show(quantity('mass', given.plusMinus, 'kg').in('oz'), {
+    units: 'us',
+    precise: false,
+  })
+  return `${amount} ±${Number(width.value.toPrecision(2))} oz`
+}

@@ -1,0 +1,122 @@
+import * as z from 'zod'
+import {
+  type Presentation,
+  Quantity,
+  quantityOut,
+  type ShownQuantity,
+  show,
+} from '../quantity/index.ts'
+import { figureText } from './figure-text.ts'
+
+/** How urgent an answer is: `stop` is printed first, whatever was asked. */
+export const LEVELS = ['stop', 'check', 'fine', 'information'] as const
+export type Level = (typeof LEVELS)[number]
+
+/** What a figure rests on, where that is less than a published or computed value. */
+export const BASES = [
+  'from memory',
+  'estimated',
+  'secondary',
+  'common practice',
+  'assumed',
+] as const
+export type Basis = (typeof BASES)[number]
+
+/** A figure of the screen. */
+export interface Figure {
+  /** Name that sentences use for it: `{superheat}`. */
+  readonly id: string
+  /** What it is, in a word or two. */
+  readonly label: string
+  readonly value: Quantity | number | string
+  /** What it means; may name figures in braces. */
+  readonly says?: string | undefined
+  readonly basis?: Basis | undefined
+  /** Smallest step of the gauge or scale that must show it, SI. */
+  readonly step?: number | undefined
+  /** Which way rounding is safe: a limit not to be passed down, one to be reached up. */
+  readonly safe?: 'up' | 'down' | undefined
+}
+
+/**
+ * The answer in a mechanic's words, before units are chosen.
+ *
+ * Sentences hold no numbers of their own: `{id}` stands for a figure, `{id|both}` for it in both unit
+ * systems, `{id|bare}` without its ±.
+ */
+export interface Told {
+  readonly level: Level
+  /** One sentence: the number, and what it means. */
+  readonly headline: string
+  /** At most six, in the order that matters. */
+  readonly figures: readonly Figure[]
+  /** At most three things to do, the first one first. */
+  readonly next: readonly string[]
+}
+
+export const MOST_FIGURES = 6
+export const MOST_NEXT = 3
+export const LONGEST_HEADLINE = 160
+
+export const toldOut = {
+  level: z
+    .enum(LEVELS)
+    .describe('How urgent: stop (danger or forbidden), check, fine, information'),
+  headline: z.string().describe('The answer in one sentence'),
+  figures: z
+    .array(
+      z.strictObject({
+        id: z.string().describe('Name of the figure'),
+        label: z.string().describe('What it is, in a word or two'),
+        value: z.union([quantityOut, z.number(), z.string()]).describe('The figure'),
+        text: z.string().describe('The figure as the screen shows it'),
+        says: z.string().optional().describe('What it means'),
+        basis: z
+          .enum(BASES)
+          .optional()
+          .describe('What it rests on, where that is less than published or computed'),
+      }),
+    )
+    .describe('The figures that matter, at most six'),
+  next: z.array(z.string()).describe('What to do next, the first thing first'),
+}
+
+export interface ShownFigure {
+  readonly id: string
+  readonly label: string
+  readonly value: ShownQuantity | number | string
+  readonly text: string
+  readonly says?: string
+  readonly basis?: Basis
+}
+
+export interface ShownTold {
+  readonly level: Level
+  readonly headline: string
+  readonly figures: readonly ShownFigure[]
+  readonly next: readonly string[]
+}
+
+/** The told answer in the chosen units, its sentences filled from its figures. */
+export function showTold(told: Told, presentation: Required<Presentation>): ShownTold {
+  const byId = new Map(told.figures.map((figure) => [figure.id, figure]))
+  const fill = (sentence: string) =>
+    sentence.replace(/\{(\w+)(?:\|(both|bare))?\}/gu, (_, id: string, form?: string) => {
+      const figure = byId.get(id)
+      if (!figure) throw new Error(`A sentence names the figure "${id}", which the answer lacks.`)
+      return figureText(figure, presentation, form as 'both' | 'bare' | undefined)
+    })
+  return {
+    level: told.level,
+    headline: fill(told.headline),
+    figures: told.figures.map((figure) => ({
+      id: figure.id,
+      label: figure.label,
+      value: figure.value instanceof Quantity ? show(figure.value, presentation) : figure.value,
+      text: figureText(figure, presentation),
+      ...(figure.says === undefined ? {} : { says: fill(figure.says) }),
+      ...(figure.basis === undefined ? {} : { basis: figure.basis }),
+    })),
+    next: told.next.map(fill),
+  }
+}

@@ -1,0 +1,13 @@
+/** The vocabulary: one name a thing, in every operation, option, order and page. */
+export * from './air.ts'
+export * from './charge.ts'
+export { choiceIn } from './choice.ts'
+export * from './hose.ts'
+export * from './instruments.ts'
+export * from './job.ts'
+export * from './machine.ts'
+export * from './oil.ts'
+export * from './person.ts'
+export * from './place.ts'
+export * from './refrigerant.ts'
+export { RENAMED, renamedTo } from './renamed.ts'

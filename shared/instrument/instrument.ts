@@ -1,0 +1,144 @@
+import data from '../../data/service/instruments.json' with { type: 'json' }
+import type { Notes } from '../notes.ts'
+import type { Assumption } from '../operation.ts'
+import { fromLimits, type Kind, Quantity, quantity, say, widthOf } from '../quantity/index.ts'
+import { sourceTable } from '../source-table.ts'
+import { MARKS, type Source } from '../sources.ts'
+import { type InstrumentClasses, ratePressure, rateTemperature } from './classes.ts'
+
+export type InstrumentId = keyof typeof data.instruments
+
+interface InstrumentRow {
+  readonly name: string
+  readonly plusMinus: { readonly value: number; readonly unit: string }
+  /** Where the error grows with the reading: the larger of both counts. */
+  readonly percentOfReading?: number
+  readonly source: string
+}
+
+const ROWS: Readonly<Record<InstrumentId, InstrumentRow>> = data.instruments
+const sourceOf = sourceTable(data.sources)
+
+/** The kind that a half-width of each kind of reading is written in. */
+const WIDTH_KIND: Partial<Record<Kind, Kind>> = {
+  gaugePressure: 'pressureDifference',
+  absolutePressure: 'pressureDifference',
+  barometricPressure: 'pressureDifference',
+  temperature: 'temperatureDifference',
+}
+
+/** A reading with the uncertainty of the instrument it was taken with. */
+export interface Taken<Q> {
+  readonly reading: Q
+  /** What was assumed about the instrument, where the reading had no ± of its own. */
+  readonly assumption?: Assumption
+  readonly source?: Source
+}
+
+/**
+ * A reading with the default uncertainty of its instrument; a ± of its own overrides it, ±0 included.
+ *
+ * One default an instrument, in `data/service/instruments.json`, so that the same reading is known
+ * equally well in every step.
+ *
+ * @param field - Name of the input field, for the assumption.
+ */
+export function withInstrument<Q extends Quantity>(
+  reading: Q,
+  instrument: InstrumentId,
+  field: string,
+): Taken<Q> {
+  if (reading.plusMinus !== undefined) return { reading }
+  const row = ROWS[instrument]
+  const kind = WIDTH_KIND[reading.kind] ?? reading.kind
+  const { value, unit } = row.plusMinus
+  const least = quantity(kind, value, unit)
+  const share = ((row.percentOfReading ?? 0) / 100) * Math.abs(reading.si)
+  const width = share > least.si ? new Quantity(kind, share) : least.in(unit)
+  const source = sourceOf(row.source as keyof typeof data.sources)
+  return {
+    reading: reading.within(width.si) as Q,
+    assumption: {
+      field,
+      taken: `${row.name} ±${say(width)}`,
+      because: `no ± was given with the reading; ${MARKS[source.mark]}`,
+    },
+    source,
+  }
+}
+
+const LOW_SIDE_REACHES_PA = quantity(
+  'pressureDifference',
+  data.lowSideGaugeReaches.value,
+  data.lowSideGaugeReaches.unit,
+).si
+
+/** Absolute readings below this are those of a vacuum gauge, Pa. */
+const VACUUM_BELOW_PA = 5_000
+
+/** What a pressure was read with, where the step does not say on which side: at rest both read alike. */
+export function gaugeFor(reading: Quantity): InstrumentId {
+  if (reading.kind === 'absolutePressure' && reading.si < VACUUM_BELOW_PA) return 'micron-gauge'
+  return reading.si > LOW_SIDE_REACHES_PA ? 'high-side-gauge' : 'low-side-gauge'
+}
+
+/** What a step asks to be read with: an instrument, or the gauge that the reading itself tells. */
+type ReadWith = InstrumentId | 'a-gauge'
+
+/**
+ * Takes readings as a step needs them: each with its own ±, with that of the instrument classes that
+ * were given, or with its instrument's default; what was assumed and its source are noted.
+ *
+ *     const take = reader(input, notes)
+ *     const suction = take(input.suctionPressure, 'low-side-gauge', 'suctionPressure')
+ *
+ * @throws {CalcError} as the classes do, for a reading beyond the scale or a class without its span.
+ */
+export function reader(classes: InstrumentClasses, notes: Pick<Notes, 'assumptions' | 'sources'>) {
+  return function take<Q extends Quantity | undefined>(
+    reading: Q,
+    readWith: ReadWith,
+    field: string,
+  ): Q {
+    if (reading === undefined || reading.plusMinus !== undefined) return reading
+    const instrument = readWith === 'a-gauge' ? gaugeFor(reading) : readWith
+    const rated = byClass(reading, instrument, classes)
+    const taken = rated ?? withInstrument(reading, instrument, field)
+    if (taken.assumption) notes.assumptions.push(taken.assumption)
+    if (taken.source) notes.sources.push(taken.source)
+    return taken.reading as Q
+  }
+}
+
+function byClass(
+  reading: Quantity,
+  instrument: InstrumentId,
+  classes: InstrumentClasses,
+): Taken<Quantity> | undefined {
+  switch (instrument) {
+    case 'low-side-gauge':
+      return ratePressure(reading, classes.lowGauge, classes.lowGaugeSpan, 'lowGauge')
+    case 'high-side-gauge':
+      return ratePressure(reading, classes.highGauge, classes.highGaugeSpan, 'highGauge')
+    case 'thermometer':
+      return rateTemperature(reading, classes.thermometer, undefined)
+    case 'pipe-probe':
+      return (
+        rateTemperature(reading, classes.thermometer, classes.contactError) ??
+        withContact(reading, classes.contactError)
+      )
+    default:
+      return undefined
+  }
+}
+
+/** A probe whose contact is stated but whose sensor is not: a shop thermometer, and the contact beside it. */
+function withContact(
+  reading: Quantity,
+  contact: InstrumentClasses['contactError'],
+): Taken<Quantity> | undefined {
+  if (!contact) return undefined
+  const sensor = withInstrument(reading, 'thermometer', 'thermometer')
+  const width = Math.hypot(widthOf(sensor.reading), fromLimits(contact.si))
+  return { ...sensor, reading: reading.within(width) }
+}
