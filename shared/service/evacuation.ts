@@ -18,7 +18,7 @@ import { waterOut, waterPart } from './evacuation/water-part.ts'
 import { newNotes, withNotes } from './notes.ts'
 import { placeIn, resolveBarometer } from './place.ts'
 import { flammableCautions, pickRefrigerant, refrigerantIn } from './refrigerant-input.ts'
-import { WATER_SOURCES } from './water.ts'
+import { WATER_SOURCES } from '../physics/water.ts'
 
 const hoseIn = z.strictObject({
   length: quantityIn.length.describe('Length of the hose'),

@@ -5,8 +5,8 @@ import {
   laminarFactor,
   molecularConductance,
 } from '../../shared/service/evacuation/hose-flow.ts'
-import { massOfLeak } from '../../shared/service/leak-rate.ts'
-import { waterBoilingTemperature, waterVapourPressure } from '../../shared/service/water.ts'
+import { massOfLeak } from '../../shared/physics/leak-rate.ts'
+import { waterBoilingTemperature, waterVapourPressure } from '../../shared/physics/water.ts'
 
 const INHG = 3386.389
 

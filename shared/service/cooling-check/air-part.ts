@@ -10,7 +10,7 @@ import {
   temperatureDifference,
 } from '../../quantity/index.ts'
 import * as z from '../../schema.ts'
-import { cooledAir, type MoistAir, moistAir } from '../moist-air.ts'
+import { cooledAir, type MoistAir, moistAir } from '../../physics/moist-air.ts'
 import type { Notes } from '../notes.ts'
 import { under } from '../refrigerant-input.ts'
 import { coolingSource } from './tables.ts'

@@ -14,7 +14,7 @@ import type { Notes } from '../notes.ts'
 import { plausible } from '../plausible.ts'
 import { under } from '../refrigerant-input.ts'
 import { say } from '../say.ts'
-import { waterVapourPressure } from '../water.ts'
+import { waterVapourPressure } from '../../physics/water.ts'
 import { FLOW_SOURCES, WATER_VAPOUR } from './hose-flow.ts'
 import {
   dryingTime,

@@ -22,7 +22,7 @@ import {
   WATER_TRIPLE_K,
   waterBoilingTemperature,
   waterVapourPressure,
-} from '../water.ts'
+} from '../../physics/water.ts'
 import { levelUncertainty, temperatureUncertainty } from './uncertainty.ts'
 
 export const waterOut = z
