@@ -1,6 +1,7 @@
 import { cautions } from '../cautions.ts'
 import { CalcError } from '../errors.ts'
 import { defineOperation } from '../operation.ts'
+import { WATER_SOURCES } from '../physics/water.ts'
 import {
   barometricPressure,
   pressureDifference,
@@ -18,7 +19,6 @@ import { waterOut, waterPart } from './evacuation/water-part.ts'
 import { newNotes, withNotes } from './notes.ts'
 import { placeIn, resolveBarometer } from './place.ts'
 import { flammableCautions, pickRefrigerant, refrigerantIn } from './refrigerant-input.ts'
-import { WATER_SOURCES } from '../physics/water.ts'
 
 const hoseIn = z.strictObject({
   length: quantityIn.length.describe('Length of the hose'),

@@ -1,4 +1,5 @@
 import type { Computed } from '../../operation.ts'
+import { cooledAir, type MoistAir, moistAir } from '../../physics/moist-air.ts'
 import {
   compareWithBand,
   fraction,
@@ -10,7 +11,6 @@ import {
   temperatureDifference,
 } from '../../quantity/index.ts'
 import * as z from '../../schema.ts'
-import { cooledAir, type MoistAir, moistAir } from '../../physics/moist-air.ts'
 import type { Notes } from '../notes.ts'
 import { under } from '../refrigerant-input.ts'
 import { coolingSource } from './tables.ts'

@@ -1,5 +1,6 @@
 import { CalcError } from '../../errors.ts'
 import type { Computed } from '../../operation.ts'
+import { waterVapourPressure } from '../../physics/water.ts'
 import {
   absolutePressure,
   duration,
@@ -14,7 +15,6 @@ import type { Notes } from '../notes.ts'
 import { plausible } from '../plausible.ts'
 import { under } from '../refrigerant-input.ts'
 import { say } from '../say.ts'
-import { waterVapourPressure } from '../../physics/water.ts'
 import { FLOW_SOURCES, WATER_VAPOUR } from './hose-flow.ts'
 import {
   dryingTime,

@@ -1,6 +1,6 @@
+import { LEAK_RATE_SOURCES, massOfLeak, refrigerantLoss } from '../../physics/leak-rate.ts'
 import { absolutePressure, leakRate, massFlow, pressureDifference } from '../../quantity/index.ts'
 import { type Refrigerant, saturationPressure } from '../../refrigerant/index.ts'
-import { LEAK_RATE_SOURCES, massOfLeak, refrigerantLoss } from '../../physics/leak-rate.ts'
 import type { Notes } from '../notes.ts'
 import { plausible } from '../plausible.ts'
 import { propertySources } from '../property-sources.ts'

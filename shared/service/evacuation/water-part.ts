@@ -1,6 +1,12 @@
 import { CalcError } from '../../errors.ts'
 import type { Computed } from '../../operation.ts'
 import {
+  WATER_SOURCES,
+  WATER_TRIPLE_K,
+  waterBoilingTemperature,
+  waterVapourPressure,
+} from '../../physics/water.ts'
+import {
   absolutePressure,
   compareWithBand,
   type PressureReading,
@@ -17,12 +23,6 @@ import type { Notes } from '../notes.ts'
 import { plausible } from '../plausible.ts'
 import { under } from '../refrigerant-input.ts'
 import { say } from '../say.ts'
-import {
-  WATER_SOURCES,
-  WATER_TRIPLE_K,
-  waterBoilingTemperature,
-  waterVapourPressure,
-} from '../../physics/water.ts'
 import { levelUncertainty, temperatureUncertainty } from './uncertainty.ts'
 
 export const waterOut = z

@@ -1,3 +1,4 @@
+import { LEAK_RATE_SOURCES, massOfLeak, refrigerantLoss } from '../../physics/leak-rate.ts'
 import {
   absolutePressure,
   leakRate,
@@ -8,7 +9,6 @@ import {
   volumeFlow,
 } from '../../quantity/index.ts'
 import { type Refrigerant, saturationPressure } from '../../refrigerant/index.ts'
-import { LEAK_RATE_SOURCES, massOfLeak, refrigerantLoss } from '../../physics/leak-rate.ts'
 import type { Notes } from '../notes.ts'
 import { plausible } from '../plausible.ts'
 import { propertySources } from '../property-sources.ts'
