@@ -2,6 +2,7 @@ import * as z from 'zod'
 import { CalcError, under } from '../../errors.ts'
 import type { Notes } from '../../notes.ts'
 import type { Computed } from '../../operation.ts'
+import { waterVapourPressure } from '../../physics/water.ts'
 import {
   absolutePressure,
   duration,
@@ -13,7 +14,12 @@ import {
   volumeFlow,
 } from '../../quantity/index.ts'
 import { plausible } from '../plausible.ts'
+<<<<<<< HEAD
 import { waterVapourPressure } from '../water.ts'
+=======
+import { under } from '../refrigerant-input.ts'
+import { say } from '../say.ts'
+>>>>>>> wt-physics
 import { FLOW_SOURCES, WATER_VAPOUR } from './hose-flow.ts'
 import {
   dryingTime,
