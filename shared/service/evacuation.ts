@@ -19,13 +19,6 @@ import { FLOW_SOURCES } from './evacuation/hose-flow.ts'
 import { pullDownOut, pullDownPart } from './evacuation/pull-down-part.ts'
 import { riseOut, risePart, risePointIn } from './evacuation/rise-part.ts'
 import { waterOut, waterPart } from './evacuation/water-part.ts'
-<<<<<<< HEAD
-import { WATER_SOURCES } from './water.ts'
-=======
-import { newNotes, withNotes } from './notes.ts'
-import { placeIn, resolveBarometer } from './place.ts'
-import { flammableCautions, pickRefrigerant, refrigerantIn } from './refrigerant-input.ts'
->>>>>>> wt-physics
 
 const hoseIn = z.strictObject({
   length: quantityIn.length.describe('Length of the hose'),

@@ -13,13 +13,6 @@ import {
   temperature,
   temperatureDifference,
 } from '../../quantity/index.ts'
-<<<<<<< HEAD
-import { cooledAir, type MoistAir, moistAir } from '../moist-air.ts'
-=======
-import * as z from '../../schema.ts'
-import type { Notes } from '../notes.ts'
-import { under } from '../refrigerant-input.ts'
->>>>>>> wt-physics
 import { coolingSource } from './tables.ts'
 
 export const airOut = z

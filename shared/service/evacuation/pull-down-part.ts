@@ -14,12 +14,6 @@ import {
   volumeFlow,
 } from '../../quantity/index.ts'
 import { plausible } from '../plausible.ts'
-<<<<<<< HEAD
-import { waterVapourPressure } from '../water.ts'
-=======
-import { under } from '../refrigerant-input.ts'
-import { say } from '../say.ts'
->>>>>>> wt-physics
 import { FLOW_SOURCES, WATER_VAPOUR } from './hose-flow.ts'
 import {
   dryingTime,

@@ -1,15 +1,8 @@
-<<<<<<< HEAD
 import { under } from '../../errors.ts'
 import type { Notes } from '../../notes.ts'
-import { absolutePressure, leakRate, massFlow, pressureDifference } from '../../quantity/index.ts'
-import { type Refrigerant, saturationPressure } from '../../refrigerant/index.ts'
-import { LEAK_RATE_SOURCES, massOfLeak, refrigerantLoss } from '../leak-rate.ts'
-=======
 import { LEAK_RATE_SOURCES, massOfLeak, refrigerantLoss } from '../../physics/leak-rate.ts'
 import { absolutePressure, leakRate, massFlow, pressureDifference } from '../../quantity/index.ts'
 import { type Refrigerant, saturationPressure } from '../../refrigerant/index.ts'
-import type { Notes } from '../notes.ts'
->>>>>>> wt-physics
 import { plausible } from '../plausible.ts'
 import { propertySources } from '../property-sources.ts'
 import { AIR } from './hose-flow.ts'

@@ -22,17 +22,6 @@ import {
   toGauge,
 } from '../../quantity/index.ts'
 import { plausible } from '../plausible.ts'
-<<<<<<< HEAD
-import {
-  WATER_SOURCES,
-  WATER_TRIPLE_K,
-  waterBoilingTemperature,
-  waterVapourPressure,
-} from '../water.ts'
-=======
-import { under } from '../refrigerant-input.ts'
-import { say } from '../say.ts'
->>>>>>> wt-physics
 import { levelUncertainty, temperatureUncertainty } from './uncertainty.ts'
 
 export const waterOut = z
