@@ -54,7 +54,8 @@ function stepped(
   precise: boolean,
 ): ShownValue {
   const shown = show(given, { units: system, precise })
-  if (precise || (step === undefined && safe === undefined)) return shown
+  if (precise) return shown
+  if (step === undefined && safe === undefined) return known(shown)
   const unit = requireUnit(given.kind, shown.unit)
   const exact = (given.si - unit.offset) / unit.factor
   const finest = step === undefined ? unitStep(shown.value) : Math.abs(step / unit.factor)
@@ -65,6 +66,14 @@ function stepped(
   const tidy = Number(steps.toPrecision(12))
   const rounded = up === undefined ? Math.round(tidy) : up ? Math.ceil(tidy) : Math.floor(tidy)
   return { ...shown, value: Number((rounded * grid).toPrecision(12)) }
+}
+
+/** No finer than the second figure of its ±: what lies below that, nobody knows. */
+function known({ value, plusMinus, ...shown }: ShownValue): ShownValue {
+  if (plusMinus === undefined || plusMinus === 0) return { ...shown, value, plusMinus }
+  const grid = 10 ** (Math.floor(Math.log10(plusMinus)) - 1)
+  const onGrid = (figure: number) => Number((Math.round(figure / grid) * grid).toPrecision(12))
+  return { ...shown, value: onGrid(value), plusMinus: onGrid(plusMinus) }
 }
 
 /** One in the third figure of a value. */
