@@ -7,6 +7,7 @@ import { addOptions, calculateCommand } from './commands/calculate.ts'
 import { completionCommand } from './commands/completion.ts'
 import { refrigerantsCommand } from './commands/refrigerants.ts'
 import { serveCommand } from './commands/serve.ts'
+import { settingsCommand } from './commands/settings.ts'
 import { EXIT, type ExitStatus, exitStatusOf } from './exit.ts'
 import { joinQuantities } from './input/join-quantities.ts'
 import { fullOptions } from './input/option-names.ts'
@@ -52,6 +53,7 @@ export function createProgram(
   )
   program.commandsGroup('Besides:')
   refrigerantsCommand(program, streams, done)
+  settingsCommand(program, streams, done)
   serveCommand(program, streams)
   completionCommand(program, operations, streams)
   program.addHelpCommand(
@@ -106,6 +108,7 @@ const OTHER_OPTIONS = [
   ...[...outputOptions(), markdownOption()].map(({ long }) => (long ?? '').replace(/^--/u, '')),
   'input',
   'help',
+  'settings',
 ]
 
 /** `help table` as `table --help`, so that the options are there to be explained. */

@@ -9,6 +9,9 @@ import { WORDS } from '../input/shorthand.ts'
 import { sortWords } from '../input/words.ts'
 import { markdownOption, type Output, outputOptions } from '../output.ts'
 import { longChoicesText } from '../render/choices.ts'
+import { applied, withApplied } from '../settings/apply.ts'
+import { NO_SETTINGS } from '../settings/schema.ts'
+import { readSettings } from '../settings/store.ts'
 import type { Streams } from '../streams.ts'
 import { own } from './own.ts'
 import { writer } from './writer.ts'
@@ -75,11 +78,17 @@ async function calculate(
     ...(await readOptions(fields, given, streams)),
   }
   const write = writer(operation, given, options.precise === true, streams)
-  if (file === undefined) return write.one(operation.run(options))
+  const settings = given.settings === false ? NO_SETTINGS : await readSettings(streams.settings)
+  const answer = (value: unknown) => {
+    if (!isObject(value)) return operation.run(value)
+    const input = { ...value, ...options }
+    const shop = applied(operation, settings, input)
+    return withApplied(operation.run({ ...shop.fields, ...input }), shop)
+  }
+  if (file === undefined) return write.one(answer({}))
   const input = await readInput(file, fields, streams)
-  const withOptions = (value: unknown) => (isObject(value) ? { ...value, ...options } : value)
-  if (input.type === 'one') return write.one(operation.run(withOptions(input.value)))
-  return write.rows(input.rows, (value) => operation.run(withOptions(value)))
+  if (input.type === 'one') return write.one(answer(input.value))
+  return write.rows(input.rows, answer)
 }
 
 const isObject = (value: unknown): value is object =>
