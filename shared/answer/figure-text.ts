@@ -46,7 +46,7 @@ function stepped(
   safe: 'up' | 'down' | undefined,
   precise: boolean,
 ): ShownValue {
-  const shown = show(given, { units: system, precise })
+  const shown = show(given, { units: system, precise, onScreen: true })
   if (precise || (step === undefined && safe === undefined)) return shown
   const unit = requireUnit(given.kind, shown.unit)
   const exact = (given.si - unit.offset) / unit.factor
@@ -84,7 +84,7 @@ const OUNCES = 16
 function massText(given: Quantity): string {
   const ounces = given.to('oz')
   if (Math.abs(ounces) < 2 * OUNCES || given.shownIn !== undefined) {
-    return valueText(show(given, { units: 'us', precise: false }), 'mass')
+    return valueText(show(given, { units: 'us', precise: false, onScreen: true }), 'mass')
   }
   const halves = Math.round(ounces * 10) / 10
   const pounds = Math.trunc(halves / OUNCES)
