@@ -1,6 +1,7 @@
 import { cautions } from '../cautions.ts'
 import { CalcError } from '../errors.ts'
 import { defineOperation } from '../operation.ts'
+import { FLOW_SOURCES } from '../physics/hose-flow.ts'
 import { WATER_SOURCES } from '../physics/water.ts'
 import {
   barometricPressure,
@@ -12,7 +13,6 @@ import {
 } from '../quantity/index.ts'
 import * as z from '../schema.ts'
 import { HOLD_LIMITS, vacuumSource } from './evacuation/hold-limit.ts'
-import { FLOW_SOURCES } from './evacuation/hose-flow.ts'
 import { pullDownOut, pullDownPart } from './evacuation/pull-down-part.ts'
 import { riseOut, risePart, risePointIn } from './evacuation/rise-part.ts'
 import { waterOut, waterPart } from './evacuation/water-part.ts'

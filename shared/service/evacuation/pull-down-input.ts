@@ -1,9 +1,9 @@
 import { CalcError } from '../../errors.ts'
+import type { Hose } from '../../physics/hose.ts'
 import { type PressureReading, type Quantity, toAbsolute } from '../../quantity/index.ts'
 import type { Notes } from '../notes.ts'
 import { plausible } from '../plausible.ts'
 import { under } from '../refrigerant-input.ts'
-import type { Hose } from './hose-flow.ts'
 import type { PumpLine } from './pull-down.ts'
 
 export interface PullDownInput {

@@ -1,5 +1,6 @@
 import { CalcError } from '../../errors.ts'
 import type { Computed } from '../../operation.ts'
+import { FLOW_SOURCES, WATER_VAPOUR } from '../../physics/hose-flow.ts'
 import { waterVapourPressure } from '../../physics/water.ts'
 import {
   absolutePressure,
@@ -15,7 +16,6 @@ import type { Notes } from '../notes.ts'
 import { plausible } from '../plausible.ts'
 import { under } from '../refrigerant-input.ts'
 import { say } from '../say.ts'
-import { FLOW_SOURCES, WATER_VAPOUR } from './hose-flow.ts'
 import {
   dryingTime,
   hoseRulesBelow,

@@ -1,3 +1,4 @@
+import { AIR } from '../../physics/hose-flow.ts'
 import { LEAK_RATE_SOURCES, massOfLeak, refrigerantLoss } from '../../physics/leak-rate.ts'
 import { absolutePressure, leakRate, massFlow, pressureDifference } from '../../quantity/index.ts'
 import { type Refrigerant, saturationPressure } from '../../refrigerant/index.ts'
@@ -5,7 +6,6 @@ import type { Notes } from '../notes.ts'
 import { plausible } from '../plausible.ts'
 import { propertySources } from '../property-sources.ts'
 import { under } from '../refrigerant-input.ts'
-import { AIR } from './hose-flow.ts'
 import type { RiseInput } from './rise-input.ts'
 import type { RiseJudgement } from './rise-view.ts'
 
