@@ -53,9 +53,8 @@ function stepped(
   safe: 'up' | 'down' | undefined,
   precise: boolean,
 ): ShownValue {
-  const shown = show(given, { units: system, precise })
-  if (precise) return shown
-  if (step === undefined && safe === undefined) return known(shown)
+  const shown = show(given, { units: system, precise, onScreen: true })
+  if (precise || (step === undefined && safe === undefined)) return shown
   const unit = requireUnit(given.kind, shown.unit)
   const exact = (given.si - unit.offset) / unit.factor
   const finest = step === undefined ? unitStep(shown.value) : Math.abs(step / unit.factor)
@@ -66,14 +65,6 @@ function stepped(
   const tidy = Number(steps.toPrecision(12))
   const rounded = up === undefined ? Math.round(tidy) : up ? Math.ceil(tidy) : Math.floor(tidy)
   return { ...shown, value: Number((rounded * grid).toPrecision(12)) }
-}
-
-/** No finer than the second figure of its ±: what lies below that, nobody knows. */
-function known({ value, plusMinus, ...shown }: ShownValue): ShownValue {
-  if (plusMinus === undefined || plusMinus === 0) return { ...shown, value, plusMinus }
-  const grid = 10 ** (Math.floor(Math.log10(plusMinus)) - 1)
-  const onGrid = (figure: number) => Number((Math.round(figure / grid) * grid).toPrecision(12))
-  return { ...shown, value: onGrid(value), plusMinus: onGrid(plusMinus) }
 }
 
 /** One in the third figure of a value. */
@@ -100,7 +91,7 @@ const OUNCES = 16
 function massText(given: Quantity): string {
   const ounces = given.to('oz')
   if (Math.abs(ounces) < 2 * OUNCES || given.shownIn !== undefined) {
-    return valueText(show(given, { units: 'us', precise: false }), 'mass')
+    return valueText(show(given, { units: 'us', precise: false, onScreen: true }), 'mass')
   }
   const halves = Math.round(ounces * 10) / 10
   const pounds = Math.trunc(halves / OUNCES)

@@ -1,8 +1,9 @@
 import { CalcError } from '../../errors.ts'
 import type { Assumption, Step } from '../../operation.ts'
+import { type HoseContents, holdUp, hoseVolume } from '../../physics/hose.ts'
 import type { Quantity } from '../../quantity/index.ts'
-import { type Phase, type Refrigerant, saturatedDensity } from '../../refrigerant/index.ts'
-import { combine, type Estimate, exactly, reading } from './estimate.ts'
+import type { Phase, Refrigerant } from '../../refrigerant/index.ts'
+import { combine, type Estimate, reading } from './estimate.ts'
 import { massQuantity, volumeQuantity } from './inventory.ts'
 
 interface ServiceHose {
@@ -46,18 +47,17 @@ export function serviceHoseHoldUp(r: Refrigerant, hose: ServiceHose): HoldUp | u
       hint: hint ?? '',
     })
   }
-  const inside = combine(
-    [reading(bore), reading(length)],
-    ([d = 0, long = 0]) => (Math.PI / 4) * d ** 2 * long,
+  const inside = combine([reading(bore), reading(length)], ([boreM = 0, lengthM = 0]) =>
+    hoseVolume({ boreM, lengthM }),
   )
   const before = starts ?? 'empty'
-  const densityAt = (content: Phase | 'empty') =>
-    content === 'empty'
-      ? exactly(0)
-      : combine([reading(ambient)], ([kelvin = 0]) => saturatedDensity(r, kelvin, content))
+  const filling = (content: Phase | 'empty'): { readonly holds: HoseContents } => ({
+    holds: content === 'empty' ? 'evacuated' : content,
+  })
   const held = combine(
-    [inside, densityAt(holds), densityAt(before)],
-    ([cubic = 0, end = 0, start = 0]) => cubic * (end - start),
+    [reading(bore), reading(length), reading(ambient)],
+    ([boreM = 0, lengthM = 0, kelvin = 0]) =>
+      holdUp(r, { boreM, lengthM }, kelvin, filling(before), filling(holds)),
   )
   return {
     mass: held,

@@ -1,7 +1,7 @@
 import * as z from 'zod'
 import { placeIn, refrigerantIn } from '../../fields/index.ts'
+import { HOSE_CONTENTS } from '../../physics/hose.ts'
 import { quantityIn } from '../../quantity/index.ts'
-import { HOSE_STATES } from './hose.ts'
 import { SUPPLIES } from './route.ts'
 
 export const fields = {
@@ -26,10 +26,10 @@ export const fields = {
   hoseBore: quantityIn.length.optional().describe('Inner diameter of the charging hose'),
   hoseLength: quantityIn.length.optional().describe('Length of the charging hose'),
   hoseAtStart: z
-    .enum(HOSE_STATES)
+    .enum(HOSE_CONTENTS)
     .optional()
     .describe('What the hose held when the scale was read at the start'),
-  hoseAtEnd: z.enum(HOSE_STATES).optional().describe('What the hose holds when it is taken off'),
+  hoseAtEnd: z.enum(HOSE_CONTENTS).optional().describe('What the hose holds when it is taken off'),
   hosePressure: quantityIn.pressure
     .optional()
     .describe('Pressure of the vapour in the hose at the end, such as the low side’s'),

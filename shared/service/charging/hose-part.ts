@@ -2,15 +2,21 @@ import * as z from 'zod'
 import { CalcError, under } from '../../errors.ts'
 import type { Notes } from '../../notes.ts'
 import type { Computed } from '../../operation.ts'
+import {
+  fillingDensity,
+  HOSE_CONTENTS,
+  type HoseContents,
+  holdUp,
+  hoseVolume,
+} from '../../physics/hose.ts'
 import { mass, quantity, quantityOut, say, toAbsolute, volume } from '../../quantity/index.ts'
 import type { Refrigerant } from '../../refrigerant/index.ts'
 import type { ChargingInput } from './fields.ts'
-import { HOSE_STATES, type HoseState, hoseDensity, hoseVolume } from './hose.ts'
 
 export const hoseOut = z.strictObject({
   volume: quantityOut,
-  atStart: z.enum(HOSE_STATES),
-  atEnd: z.enum(HOSE_STATES),
+  atStart: z.enum(HOSE_CONTENTS),
+  atEnd: z.enum(HOSE_CONTENTS),
   holdUp: quantityOut.describe(
     'What leaves the source and stays in the hose; negative: given back',
   ),
@@ -44,8 +50,8 @@ export function hoseOf(
       path: [hoseBore ? 'hoseLength' : 'hoseBore'],
     })
   }
-  const atEnd: HoseState = input.hoseAtEnd ?? (input.phase === 'vapour' ? 'vapour' : 'liquid')
-  const atStart: HoseState = input.hoseAtStart ?? 'evacuated'
+  const atEnd: HoseContents = input.hoseAtEnd ?? (input.phase === 'vapour' ? 'vapour' : 'liquid')
+  const atStart: HoseContents = input.hoseAtStart ?? 'evacuated'
   const reading = input.sourceTemperature ?? input.outdoorTemperature
   const readIn =
     input.outdoorTemperature && !input.sourceTemperature
@@ -63,12 +69,14 @@ export function hoseOf(
   const vapourPa = hosePressure
     ? under('hosePressure', () => toAbsolute(hosePressure, barometerPa).si)
     : undefined
-  const space = hoseVolume(hoseBore.si, hoseLength.si)
-  const holds = (state: HoseState, pressurePa?: number) =>
-    space * hoseDensity(r, state, temperatureK, pressurePa)
+  const hose = { boreM: hoseBore.si, lengthM: hoseLength.si }
+  const space = hoseVolume(hose)
+  const holds = (state: HoseContents) => space * fillingDensity(r, { holds: state }, temperatureK)
   const full = under(readIn, () => holds('liquid'))
-  const end = under('hosePressure', () => holds(atEnd, vapourPa))
-  const holdUpKg = end - holds(atStart)
+  const end = { holds: atEnd, pressurePa: vapourPa }
+  const holdUpKg = under('hosePressure', () =>
+    holdUp(r, hose, temperatureK, { holds: atStart }, end),
+  )
   if (input.hoseAtEnd === undefined) {
     notes.assumptions.push({
       field: 'hoseAtEnd',
