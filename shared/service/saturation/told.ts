@@ -49,5 +49,6 @@ export function saturationTold(
     headline: headlines[form].replaceAll('{name}', r.info.id),
     figures: [given, ...lines, ...barometer],
     next: [],
+    line: true,
   }
 }

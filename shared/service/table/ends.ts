@@ -47,7 +47,7 @@ export function endsOf(r: Refrigerant, { from, to, step }: Given): Ends {
     .filter((field) => ({ from, to, step })[field] === undefined)
     .map((field) => ({
       field,
-      taken: `${used[field].value} ${used[field].unit}`,
+      taken: `${field} ${used[field].value} ${used[field].unit}`,
       because: 'none was given',
     }))
   return { ...used, free: one === undefined, assumptions }
