@@ -1,9 +1,14 @@
 import { describe, expect, it } from 'vitest'
 import { retrofit } from '../../shared/service/retrofit.ts'
 
-const run = (originalCharge: string, condensingTemperature = '130 °F') =>
-  retrofit.run({ from: 'R-12', to: 'R-134a', originalCharge, condensingTemperature, units: 'us' })
-    .result
+const run = (labelCharge: string, condensingTemperature = '130 °F') =>
+  retrofit.run({
+    refrigerant: 'R-12',
+    newRefrigerant: 'R-134a',
+    labelCharge,
+    condensingTemperature,
+    units: 'us',
+  }).result
 
 describe('liquid density of R-134a over R-12 at 100 °F', () => {
   it('is 0.915 (CoolProp 8.0.0: 1156.07 and 1263.03 kg/m³)', () => {
@@ -19,8 +24,8 @@ describe('the fixed-offset formula as a share of the old charge (common practice
     ['2 lb', 77.5],
     ['3 lb', 81.7],
     ['4 lb', 83.8],
-  ])('%s: %d %%', (originalCharge, share) => {
-    expect(run(originalCharge).charge?.formula.ofOriginal?.value).toBeCloseTo(share, 1)
+  ])('%s: %d %%', (labelCharge, share) => {
+    expect(run(labelCharge).charge?.formula.ofOriginal?.value).toBeCloseTo(share, 1)
   })
 })
 

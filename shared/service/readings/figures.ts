@@ -19,7 +19,7 @@ export interface Side {
   readonly reading: PressureReading
   /** What the reading is called where its ± is spoken of. */
   readonly name: string
-  readonly absolute: Budget
+  readonly absolute: Quantity<'absolutePressure'>
   /** Above the critical pressure, or within a hair of it, there is no saturation. */
   readonly state: 'saturation' | 'supercritical'
   readonly bubble: Budget | undefined
@@ -144,9 +144,7 @@ function alongCondenser(m: Measured): Budget | undefined {
 function side(m: Measured, field: PressureField, reading: PressureReading): Side {
   return under(field, () => {
     const name = field === 'suctionPressure' ? 'low-side pressure' : 'high-side pressure'
-    const absolute = budget([named(name, reading), m.place.barometer], (...[value = 0, air = 0]) =>
-      absolutePa(reading, value, air),
-    )
+    const absolute = m.place.absolute(reading)
     const frame = { reading, name, absolute }
     const { bubble, dew } = m.refrigerant
     if (absolute.si > Math.min(bubble.toPa, dew.toPa)) {
