@@ -54,6 +54,16 @@ describe('charge of R-134a after R-12', () => {
   })
 })
 
+describe('the fixed-offset formula as a share of the old charge (common practice, arithmetic)', () => {
+  it.each([
+    ['2 lb', 77.5],
+    ['3 lb', 81.7],
+    ['4 lb', 83.8],
+  ])('%s: %d %%', (labelCharge, share) => {
+    expect(run({ labelCharge }).result.charge?.formula.ofOriginal?.value).toBeCloseTo(share, 1)
+  })
+})
+
 describe('what may not be done', () => {
   it.each([
     ['R-12', 'R-1234yf'],
