@@ -1,6 +1,6 @@
 import { quantityIn } from '../quantity/index.ts'
 import { CERTIFICATE_IDS } from '../rules/library.ts'
-import { COMPRESSORS, MACHINES, PLACES } from '../rules/types.ts'
+import { COMPRESSORS, MACHINES, PLACES, SECTORS } from '../rules/types.ts'
 import * as z from '../schema.ts'
 import { PARTS } from '../service/oil/fields.ts'
 import { METERING_DEVICES } from '../service/readings/fields.ts'
@@ -87,6 +87,10 @@ export const fields = {
         .boolean()
         .optional()
         .describe('Whether the unit was wholly made, charged and sealed in a factory'),
+      sector: z
+        .enum(SECTORS)
+        .optional()
+        .describe('What an off-road machine works at, where the law asks'),
       meteringDevice: z.enum(METERING_DEVICES).optional().describe('What feeds the evaporator'),
     })
     .describe('The machine'),

@@ -272,6 +272,73 @@ describe('40 CFR 82 subpart G, appendices B, C, D and H, 2015', () => {
   })
 })
 
+/** Where each rule stands in the editions of 2015: paragraph by paragraph, as read. */
+const PARAGRAPHS: Readonly<Record<string, string>> = {
+  'vehicle-definition': '40 CFR 82.32(c), (d)',
+  'bus-r22-excluded': '40 CFR 82.32(d)',
+  'mvac-like-definition': '40 CFR 82.152',
+  'small-appliance': '40 CFR 82.152',
+  'barter-is-pay': '40 CFR 82.32(g)',
+  'type-ii': '40 CFR 82.161(a)(2), (4), (5)',
+  'type-i': '40 CFR 82.161(a)(1), (4)',
+  apprentice: '40 CFR 82.161(a)(6), 82.152',
+  'disposal-certificate': '40 CFR 82.152 (technician)',
+  'top-off': '40 CFR 82.32(e)(4), (h)',
+  'top-off-equipment': '40 CFR 82.32(e)(4)',
+  'equipment-at-hand': '40 CFR 82.32(e)(5), 82.156(a)(5)',
+  'venting-prohibited': '40 CFR 82.154(a)(1), (2)',
+  'venting-co2': '40 CFR 82.154(a)(1)(i)(D)',
+  'venting-vehicle-hydrocarbon': '40 CFR 82.154(a)(1)(i) to (iii)',
+  'equipment-r12': '40 CFR 82.36(a)(2), (3), (6)',
+  'equipment-r134a': '40 CFR 82.36(a)(4), (5), (6)',
+  'equipment-r134a-performance':
+    '40 CFR part 82 subpart B, appendix C 7.1.1, appendix D 6.1.1, 6.1.2',
+  'equipment-other': '40 CFR 82.36(a)(7)',
+  'properly-using': '40 CFR 82.32(e)(1)',
+  'equipment-small': '40 CFR 82.156(a)(4)',
+  'recover-102': '40 CFR 82.156(g), 82.158(l)',
+  'recover-102-old': '40 CFR 82.158(g), 82.36(b)(3)',
+  'recycle-before-return': '40 CFR 82.32(e)(1)',
+  'same-vehicle': '40 CFR 82.32(e)(1)',
+  'recover-only': '40 CFR 82.32(e)(1)',
+  'recycled-r12': '40 CFR part 82 subpart B, appendix A (J1991) 3',
+  'sale-needs-reclaim': '40 CFR 82.154(g)',
+  'reuse-608': '40 CFR 82.156(e)',
+  'flammable-2015': '40 CFR part 82 subpart G, appendix B',
+  'new-systems-only': '40 CFR part 82 subpart G, appendix B',
+  'r744-use': '40 CFR part 82 subpart G, appendix B',
+  'retrofit-label': '40 CFR part 82 subpart G, appendices C and D, 2',
+  'retrofit-fittings': '40 CFR part 82 subpart G, appendices D and H',
+  'retrofit-shut-off': '40 CFR part 82 subpart G, appendices C and D',
+  'records-shop': '40 CFR 82.42(a)',
+  'records-proof': '40 CFR 82.42(b)(2)',
+  'records-sent-to': '40 CFR 82.42(b)(1)',
+  'records-years': '40 CFR 82.42(b)(4)',
+  'records-on-site': '40 CFR 82.42(b)(4), (5)',
+  'records-small-ods': '40 CFR 82.42(b)(3)',
+  'records-equipment-608': '40 CFR 82.154(e), (f)',
+  'records-certificate': '40 CFR 82.166(l)',
+  'records-years-608': '40 CFR 82.166(m)',
+  'records-invoice-50': '40 CFR 82.166(j), (k)',
+  'records-final-person': '40 CFR 82.156(f), 82.166(i)',
+  'records-seller': '40 CFR 82.166(a), (m)',
+}
+
+describe('the paragraphs of the 2015 editions', () => {
+  const { statements, sources } = JURISDICTIONS['us-federal']
+
+  it.each(Object.entries(PARAGRAPHS))('%s stands in %s', (id, section) => {
+    expect(statements[id]).toMatchObject({ section, mark: 'verified', checked: '2026-11-27' })
+  })
+
+  it('are all of what is marked verified in them', () => {
+    const read = Object.entries(statements).filter(
+      ([, { mark, source }]) => mark === 'verified' && sources[source]?.edition === '2015 edition',
+    )
+    expect(read.map(([id]) => id).toSorted()).toEqual(Object.keys(PARAGRAPHS).toSorted())
+  })
+})
+
 /** [place, statement, section, figures that the text must carry] */
 const ELSEWHERE: readonly (readonly [PlaceOfLaw, string, string, RegExp])[] = [
   // 86 FR 15587, govinfo.gov FR-2021-03-24/html/2021-05363.htm: summary and dates.

@@ -114,6 +114,12 @@ describe.each(PLACES)('the rules of %s', (place) => {
     }
   })
 
+  it('name an address for every text that was read', () => {
+    for (const [id, { mark, source }] of Object.entries(law.statements)) {
+      if (mark !== 'memory') expect(law.sources[source]?.url, id).toBeDefined()
+    }
+  })
+
   it('carry the date on which they were read, and none where they were not', () => {
     for (const [id, { checked, mark }] of Object.entries(law.statements)) {
       expect(checked === undefined, id).toBe(mark === 'memory')

@@ -528,6 +528,15 @@ describe('the other jurisdictions', () => {
     expect(held([])).toBe('not-enough')
   })
 
+  it('dates in the UK what was said of buying, and says that guidance since was not seen', () => {
+    const { certificate } = ask({ ...road, place: 'uk', action: 'buy' }).result
+    expect(ids(certificate.statements)).toEqual(['purchase-2015', 'purchase-proof'])
+    const [first, second] = certificate.statements
+    expect(first?.text).toMatch(/^In June 2015/u)
+    expect(second?.text).toMatch(/^On 30 September 2015.*look it up/u)
+    expect(second).toMatchObject({ mark: 'secondary', edition: '2015' })
+  })
+
   it('binds release in the EU by the gas, whatever regime the attestation makes of the machine', () => {
     const venting = (refrigerant: string) =>
       ask({ ...road, place: 'eu', refrigerant }).result.venting.answers
