@@ -4,6 +4,7 @@ import type { CertificateAnswer } from './certificate.ts'
 import type { Decision, Statement } from './decide.ts'
 import type { Facts } from './facts.ts'
 import { CERTIFICATES } from './library.ts'
+import type { Action } from './types.ts'
 
 /** What the law asks of the person, in one sentence, and whether what is held is enough. */
 export function certificateSentence({ needed, anyOf, settled, held }: CertificateAnswer): string {
@@ -30,26 +31,50 @@ export function certificateSentence({ needed, anyOf, settled, held }: Certificat
   return need + hold
 }
 
-/** Cautions that go with an action on this refrigerant; what may be let out still displaces air. */
+/** Actions that may let refrigerant at people. */
+const HANDLES: readonly Action[] = ['open', 'recover', 'charge', 'dispose', 'retrofit']
+/** Actions that part a fitting. */
+const PARTS: readonly Action[] = ['open', 'dispose', 'retrofit']
+/** Families whose flame or glow makes hydrogen fluoride. */
+const FLUORINATED = ['cfc', 'hcfc', 'hfc', 'hfo', 'pfc', 'fluoroiodocarbon']
+
+/** Cautions that go with an action on this machine and refrigerant, before anything is read. */
 export function cautionsFor(
-  { action, refrigerant: { families }, to }: Facts,
-  ventingExempt: boolean,
+  { action, compressor, refrigerant: { families }, to }: Facts,
+  { venting, use }: Pick<Decision, 'venting' | 'use'>,
 ): CautionId[] {
-  const opens = action === 'open' || action === 'recover' || action === 'retrofit'
-  return [
-    'local-rules',
-    ...(ventingExempt ? (['asphyxiation'] as const) : (['no-venting'] as const)),
-    ...(opens ? (['pressure', 'cold-burns'] as const) : []),
-    ...(action === 'recover' ? (['no-disposable-refill', 'full-cylinder'] as const) : []),
-    ...([...families, ...(to?.families ?? [])].includes('flammable')
-      ? (['flammable'] as const)
-      : []),
+  const all = [...families, ...(to?.families ?? [])]
+  const has = (...wanted: readonly string[]) => wanted.some((family) => all.includes(family))
+  const exempt = venting.answers.every((answer) => answer === 'exempt')
+  const handles = HANDLES.includes(action)
+  const parts = PARTS.includes(action)
+  const takesOut = action === 'recover' || action === 'dispose' || action === 'retrofit'
+  const given: readonly (readonly [boolean, readonly CautionId[]])[] = [
+    [true, ['local-rules']],
+    [!exempt, ['no-venting']],
+    [handles, ['pressure', 'cold-burns', 'asphyxiation']],
+    [handles && has(...FLUORINATED), ['decomposition']],
+    [parts, ['goggles-even-empty', 'trapped-liquid']],
+    [handles && compressor === 'hermetic-or-electric', ['high-voltage']],
+    [has('flammable'), ['flammable']],
+    [takesOut && families.includes('hydrocarbon'), ['hydrocarbons-rated-machine']],
+    [takesOut && !families.includes('carbon-dioxide'), ['no-disposable-refill', 'full-cylinder']],
+    [
+      (action === 'charge' && use.answers.includes('not-acceptable')) ||
+        (action === 'retrofit' && (to?.families.includes('flammable') ?? false)),
+      ['no-flammable-retrofit'],
+    ],
+    [has('carbon-dioxide'), ['carbon-dioxide', 'asphyxiation']],
+    [parts && has('carbon-dioxide'), ['carbon-dioxide-couplings']],
+    [handles && has('carbon-dioxide'), ['dry-ice']],
+    [handles && exempt && has('carbon-dioxide'), ['carbon-dioxide-release']],
   ]
+  return given.flatMap(([holds, ids]) => (holds ? ids : []))
 }
 
 /** What is undecided, not covered, dangerous or unverified. */
 export function warningsFor(
-  { regime, certificate }: Decision,
+  { regime, certificate, use }: Decision,
   facts: Facts,
   unverified: readonly Statement[],
 ): Warning[] {
@@ -71,6 +96,14 @@ export function warningsFor(
           {
             code: 'certificate-not-enough',
             message: 'The certificates held do not cover this work.',
+          },
+        ]
+      : []),
+    ...(facts.action === 'charge' && use.answers.includes('not-acceptable')
+      ? [
+          {
+            code: 'refrigerant-not-acceptable',
+            message: `Do not charge it: ${facts.refrigerant.id} burns and is not acceptable in this machine. Find out what the machine was made for.`,
           },
         ]
       : []),

@@ -9,6 +9,8 @@ import type { Jurisdiction, PlaceOfLaw, StatementData, Topic } from './types.ts'
 export interface Statement extends Omit<StatementData, 'source'> {
   readonly id: string
   readonly source: string
+  /** Which text was read, where it is not the one in force: "2015 edition". */
+  readonly edition?: string | undefined
   readonly url?: string | undefined
   readonly applies: 'yes' | 'depends'
   /** Input fields that would settle whether it applies. */
@@ -32,6 +34,8 @@ export interface Decision {
   }
   readonly certificate: CertificateAnswer & { readonly statements: readonly Statement[] }
   readonly venting: TopicAnswer
+  /** Whether this refrigerant may be in this machine at all. */
+  readonly use: TopicAnswer
   readonly equipment: TopicAnswer
   readonly reuse: TopicAnswer
   readonly leakRepair: TopicAnswer
@@ -80,6 +84,7 @@ export function decide(
       statements: statementsOf(law, certificateRows),
     },
     venting: topic('venting', firstMatch),
+    use: topic('use', firstMatch),
     equipment: topic('equipment', allMatches),
     reuse: topic('reuse', allMatches),
     leakRepair: topic('leakRepair', allMatches),
@@ -103,6 +108,7 @@ function statementsOf(law: Jurisdiction, matches: readonly Match[]): readonly St
         ...data,
         id,
         source: source?.title ?? data.source,
+        ...(source?.edition === undefined ? {} : { edition: source.edition }),
         ...(source?.url === undefined ? {} : { url: source.url }),
         applies,
         dependsOn: applies === 'yes' ? [] : dependsOn,
@@ -112,9 +118,12 @@ function statementsOf(law: Jurisdiction, matches: readonly Match[]): readonly St
   return [...found.values()]
 }
 
-/** "40 CFR 82.34(a); checked 2026-11-25": where a statement stands and when it was read. */
-export const citation = ({ section, checked }: Pick<Statement, 'section' | 'checked'>) =>
-  `${section}; ${checked === undefined ? 'not checked' : `checked ${checked}`}`
+/** "40 CFR 82.161(a)(5), 2015 edition; checked 2026-11-27": where a statement stands, which text, when read. */
+export const citation = (statement: Pick<Statement, 'section' | 'edition' | 'checked'>) =>
+  `${placeOf(statement)}; ${statement.checked === undefined ? 'not checked' : `checked ${statement.checked}`}`
+
+const placeOf = ({ section, edition }: Pick<Statement, 'section' | 'edition'>) =>
+  edition === undefined ? section : `${section}, ${edition}`
 
 /** A statement as the frame cites it. */
 export const statementSource = (place: PlaceOfLaw, statement: Statement): Source => ({
@@ -122,7 +131,7 @@ export const statementSource = (place: PlaceOfLaw, statement: Statement): Source
   title: statement.source,
   mark: statement.mark,
   ...(statement.url === undefined ? {} : { url: statement.url }),
-  where: statement.section,
+  where: placeOf(statement),
   ...(statement.checked === undefined ? {} : { checked: statement.checked }),
 })
 

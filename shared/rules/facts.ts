@@ -1,6 +1,6 @@
 import data from '../../data/rules/families.json' with { type: 'json' }
 import type { RefrigerantInfo } from '../refrigerant/index.ts'
-import type { Action, Compressor, Machine } from './types.ts'
+import type { Action, Compressor, Machine, Sector } from './types.ts'
 
 /** What the rules ask about a refrigerant. */
 export interface RefrigerantFacts {
@@ -16,6 +16,7 @@ export interface Facts {
   readonly machine: Machine
   readonly compressor: Compressor | undefined
   readonly factorySealed: boolean | undefined
+  readonly sector: Sector | undefined
   readonly refrigerant: RefrigerantFacts
   readonly chargeKg: number | undefined
   readonly action: Action

@@ -50,6 +50,7 @@ function check(when: Condition, facts: Facts, regimes?: Regimes): Check {
     among(when.machine, facts.machine, 'machine'),
     among(when.compressor, facts.compressor, 'compressor'),
     equal(when.factorySealed, facts.factorySealed, 'factorySealed'),
+    among(when.sector, facts.sector, 'sector'),
     among(when.action, facts.action, 'action'),
     equal(when.forPay, facts.forPay, 'forPay'),
     charge(when.chargeLb, facts.chargeKg),

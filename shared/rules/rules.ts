@@ -10,7 +10,7 @@ import { type Decision, decide, type Statement, statementSource } from './decide
 import { type Facts, refrigerantFacts } from './facts.ts'
 import { CERTIFICATE_IDS, CERTIFICATES } from './library.ts'
 import { type RulesShown, rulesOut } from './shown.ts'
-import { ACTIONS, COMPRESSORS, MACHINES, PLACES } from './types.ts'
+import { ACTIONS, COMPRESSORS, MACHINES, PLACES, SECTORS } from './types.ts'
 
 const fields = {
   place: z.enum(PLACES).describe('Whose law: us-federal, eu, uk, canada or australia'),
@@ -27,6 +27,12 @@ const fields = {
     .boolean()
     .optional()
     .describe('Whether the unit was wholly made, charged and hermetically sealed in a factory'),
+  sector: z
+    .enum(SECTORS)
+    .optional()
+    .describe(
+      'What an off-road machine works at; rules of the EU name agriculture, mining, construction',
+    ),
   refrigerant: refrigerantIn,
   charge: quantityIn.mass.optional().describe('Full charge of the circuit by its label'),
   action: z.enum(ACTIONS).describe('What is to be done'),
@@ -99,10 +105,7 @@ export const rules = defineOperation({
           gives: decision.regime.names.join(' or '),
         },
       ],
-      cautions: cautionsFor(
-        facts,
-        decision.venting.answers.every((answer) => answer === 'exempt'),
-      ),
+      cautions: cautionsFor(facts, decision),
       sources: said.map((statement) => statementSource(input.place, statement)),
       assumptions,
       warnings: warningsFor(decision, facts, unverified),
@@ -118,6 +121,7 @@ function factsOf(input: RulesInput): { facts: Facts; assumptions: Assumption[] }
       machine: input.machine,
       compressor: input.compressor,
       factorySealed: input.factorySealed,
+      sector: input.sector,
       refrigerant: named(input.refrigerant, 'refrigerant'),
       chargeKg: input.charge?.si,
       action: input.action,
@@ -153,6 +157,7 @@ function shown(decision: Decision, facts: Facts, unverified: readonly Statement[
       statements: certificate.statements,
     },
     venting: decision.venting,
+    use: decision.use,
     equipment: { statements: decision.equipment.statements },
     reuse: decision.reuse,
     leakRepair: decision.leakRepair,

@@ -20,6 +20,7 @@ const loader: Facts = {
   machine: 'off-road',
   compressor: 'open-drive',
   factorySealed: false,
+  sector: 'construction',
   refrigerant: of('R-134a'),
   chargeKg: 1,
   action: 'recover',
@@ -37,6 +38,11 @@ describe('a condition', () => {
     expect(applies({ machine: ['bus'] }, loader)).toEqual([])
     expect(applies({ forPay: false }, loader)).toEqual([])
     expect(applies({ factorySealed: false }, loader)).toEqual([['yes']])
+    expect(applies({ sector: ['mining', 'construction'] }, loader)).toEqual([['yes']])
+    expect(applies({ sector: ['mining'] }, loader)).toEqual([])
+    expect(applies({ sector: ['mining'] }, { ...loader, sector: undefined })).toEqual([
+      ['depends', 'sector'],
+    ])
   })
 
   it('depends on a fact that was not given, unless another already denies it', () => {
@@ -112,7 +118,7 @@ describe.each(PLACES)('every row of the tables of %s', (place) => {
       for (const match of regimeRows) reached.add(match.row)
       for (const topic of TOPICS) {
         if (topic === 'regime' || (topic === 'retrofit' && facts.action !== 'retrofit')) continue
-        const first = ['certificate', 'venting', 'retrofit'].includes(topic)
+        const first = ['certificate', 'venting', 'use', 'retrofit'].includes(topic)
         const found = (first ? firstMatch : allMatches)(tables[topic], facts, regimes)
         for (const match of found) reached.add(match.row)
       }
@@ -126,23 +132,27 @@ describe.each(PLACES)('every row of the tables of %s', (place) => {
 })
 
 function* everyFacts(): Generator<Facts> {
+  const sectorsOf = (machine: Facts['machine']) =>
+    machine === 'off-road' ? (['mining', 'other'] as const) : [undefined]
   const to = [of('R-134a'), of('R-1234yf'), of('R-744'), of('R-407C')]
   for (const machine of MACHINES)
-    for (const compressor of COMPRESSORS)
-      for (const factorySealed of [true, false])
-        for (const info of refrigerants())
-          for (const pounds of [1, 6, 30, 60])
-            for (const action of ACTIONS)
-              for (const forPay of [true, false])
-                for (const target of action === 'retrofit' ? to : [undefined])
-                  yield {
-                    machine,
-                    compressor,
-                    factorySealed,
-                    refrigerant: refrigerantFacts(info),
-                    chargeKg: pounds * POUND_KG,
-                    action,
-                    forPay,
-                    to: target,
-                  }
+    for (const sector of sectorsOf(machine))
+      for (const compressor of COMPRESSORS)
+        for (const factorySealed of [true, false])
+          for (const info of refrigerants())
+            for (const pounds of [1, 6, 30, 60])
+              for (const action of ACTIONS)
+                for (const forPay of [true, false])
+                  for (const target of action === 'retrofit' ? to : [undefined])
+                    yield {
+                      machine,
+                      compressor,
+                      factorySealed,
+                      sector,
+                      refrigerant: refrigerantFacts(info),
+                      chargeKg: pounds * POUND_KG,
+                      action,
+                      forPay,
+                      to: target,
+                    }
 }
