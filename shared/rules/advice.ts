@@ -1,5 +1,7 @@
 import type { CautionId } from '../cautions.ts'
+import { type Act, dangersOf } from '../dangers.ts'
 import type { Warning } from '../operation.ts'
+import type { Refrigerant } from '../refrigerant/index.ts'
 import type { CertificateAnswer } from './certificate.ts'
 import type { Decision, Statement } from './decide.ts'
 import type { Facts } from './facts.ts'
@@ -31,45 +33,36 @@ export function certificateSentence({ needed, anyOf, settled, held }: Certificat
   return need + hold
 }
 
-/** Actions that may let refrigerant at people. */
-const HANDLES: readonly Action[] = ['open', 'recover', 'charge', 'dispose', 'retrofit']
-/** Actions that part a fitting. */
-const PARTS: readonly Action[] = ['open', 'dispose', 'retrofit']
-/** Families whose flame or glow makes hydrogen fluoride. */
-const FLUORINATED = ['cfc', 'hcfc', 'hfc', 'hfo', 'pfc', 'fluoroiodocarbon']
+/** What each action does to the machine. */
+const DOES: Readonly<Record<Action, readonly Act[]>> = {
+  open: ['opens'],
+  recover: ['recovers'],
+  charge: ['charges'],
+  buy: [],
+  dispose: ['opens', 'recovers'],
+  retrofit: ['opens', 'recovers', 'charges'],
+}
 
 /** Cautions that go with an action on this machine and refrigerant, before anything is read. */
 export function cautionsFor(
-  { action, compressor, refrigerant: { families }, to }: Facts,
+  { action, compressorDrive, to }: Facts,
   { venting, use }: Pick<Decision, 'venting' | 'use'>,
+  present: Refrigerant,
+  coming: Refrigerant | undefined,
 ): CautionId[] {
-  const all = [...families, ...(to?.families ?? [])]
-  const has = (...wanted: readonly string[]) => wanted.some((family) => all.includes(family))
+  const does = DOES[action]
   const exempt = venting.answers.every((answer) => answer === 'exempt')
-  const handles = HANDLES.includes(action)
-  const parts = PARTS.includes(action)
-  const takesOut = action === 'recover' || action === 'dispose' || action === 'retrofit'
-  const given: readonly (readonly [boolean, readonly CautionId[]])[] = [
-    [true, ['local-rules']],
-    [!exempt, ['no-venting']],
-    [handles, ['pressure', 'cold-burns', 'asphyxiation']],
-    [handles && has(...FLUORINATED), ['decomposition']],
-    [parts, ['goggles-even-empty', 'trapped-liquid']],
-    [handles && compressor === 'hermetic-or-electric', ['high-voltage']],
-    [has('flammable'), ['flammable']],
-    [takesOut && families.includes('hydrocarbon'), ['hydrocarbons-rated-machine']],
-    [takesOut && !families.includes('carbon-dioxide'), ['no-disposable-refill', 'full-cylinder']],
-    [
-      (action === 'charge' && use.answers.includes('not-acceptable')) ||
-        (action === 'retrofit' && (to?.families.includes('flammable') ?? false)),
-      ['no-flammable-retrofit'],
-    ],
-    [has('carbon-dioxide'), ['carbon-dioxide', 'asphyxiation']],
-    [parts && has('carbon-dioxide'), ['carbon-dioxide-couplings']],
-    [handles && has('carbon-dioxide'), ['dry-ice']],
-    [handles && exempt && has('carbon-dioxide'), ['carbon-dioxide-release']],
+  const dangers = [present, ...(coming ? [coming] : [])].flatMap((refrigerant) =>
+    dangersOf({ refrigerant, compressorDrive, does }),
+  )
+  const unfit =
+    (action === 'charge' && use.answers.includes('not-acceptable')) ||
+    (action === 'retrofit' && (to?.families.includes('flammable') ?? false))
+  return [
+    ...dangers.filter((id) => id !== 'no-venting'),
+    ...(exempt ? [] : (['no-venting'] as const)),
+    ...(unfit ? (['no-flammable-retrofit'] as const) : []),
   ]
-  return given.flatMap(([holds, ids]) => (holds ? ids : []))
 }
 
 /** What is undecided, not covered, dangerous or unverified. */

@@ -1,9 +1,10 @@
+import type { Law } from '../fields/place.ts'
 import type { Source } from '../sources.ts'
 import { type CertificateAnswer, certificateAnswer } from './certificate.ts'
 import type { Facts } from './facts.ts'
 import { JURISDICTIONS } from './library.ts'
 import { allMatches, firstMatch, type Match, type Regimes } from './match.ts'
-import type { Jurisdiction, PlaceOfLaw, StatementData, Topic } from './types.ts'
+import type { Jurisdiction, StatementData, Topic } from './types.ts'
 
 /** A statement of law that applies, or would if a missing fact said so. */
 export interface Statement extends Omit<StatementData, 'source'> {
@@ -24,8 +25,8 @@ interface TopicAnswer {
 }
 
 export interface Decision {
-  readonly place: PlaceOfLaw
-  readonly placeName: string
+  readonly law: Law
+  readonly lawName: string
   readonly regime: {
     readonly ids: readonly string[]
     readonly names: readonly string[]
@@ -52,36 +53,32 @@ export interface Decision {
  *
  * @param held - Certificates of the person; undefined when nobody said.
  */
-export function decide(
-  place: PlaceOfLaw,
-  facts: Facts,
-  held: readonly string[] | undefined,
-): Decision {
-  const law = JURISDICTIONS[place]
-  const regimeRows = firstMatch(law.tables.regime, facts)
+export function decide(law: Law, facts: Facts, held: readonly string[] | undefined): Decision {
+  const jurisdiction = JURISDICTIONS[law]
+  const regimeRows = firstMatch(jurisdiction.tables.regime, facts)
   const ids = distinct(regimeRows.map(({ row }) => row.answer ?? ''))
   const missing = ids.length > 1 ? distinct(regimeRows.flatMap((match) => match.missing)) : []
   const regimes: Regimes = { ids, missing }
-  const certificateRows = firstMatch(law.tables.certificate, facts, regimes)
+  const certificateRows = firstMatch(jurisdiction.tables.certificate, facts, regimes)
   const topic = (name: Topic, pick: typeof firstMatch): TopicAnswer => {
-    const matches = pick(law.tables[name], facts, regimes)
+    const matches = pick(jurisdiction.tables[name], facts, regimes)
     return {
       answers: distinct(matches.flatMap(({ row }) => row.answer ?? [])),
-      statements: statementsOf(law, matches),
+      statements: statementsOf(jurisdiction, matches),
     }
   }
   return {
-    place,
-    placeName: law.name,
+    law,
+    lawName: jurisdiction.name,
     regime: {
       ids,
-      names: ids.map((id) => law.regimes[id] ?? id),
+      names: ids.map((id) => jurisdiction.regimes[id] ?? id),
       missing,
-      statements: statementsOf(law, regimeRows),
+      statements: statementsOf(jurisdiction, regimeRows),
     },
     certificate: {
       ...certificateAnswer(certificateRows, held),
-      statements: statementsOf(law, certificateRows),
+      statements: statementsOf(jurisdiction, certificateRows),
     },
     venting: topic('venting', firstMatch),
     use: topic('use', firstMatch),
@@ -126,8 +123,8 @@ const placeOf = ({ section, edition }: Pick<Statement, 'section' | 'edition'>) =
   edition === undefined ? section : `${section}, ${edition}`
 
 /** A statement as the frame cites it. */
-export const statementSource = (place: PlaceOfLaw, statement: Statement): Source => ({
-  id: `${place}/${statement.id}`,
+export const statementSource = (law: Law, statement: Statement): Source => ({
+  id: `${law}/${statement.id}`,
   title: statement.source,
   mark: statement.mark,
   ...(statement.url === undefined ? {} : { url: statement.url }),

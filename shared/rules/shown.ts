@@ -1,7 +1,7 @@
 import * as z from 'zod'
+import { LAWS } from '../fields/place.ts'
 import { markOut } from '../sources.ts'
 import { HELD, NEEDED } from './certificate.ts'
-import { PLACES } from './types.ts'
 
 const ANSWERS = {
   venting: ['prohibited', 'exempt', 'look-up'],
@@ -38,8 +38,8 @@ const answered = <T extends readonly [string, ...string[]]>(answers: T) =>
   z.strictObject({ answers: z.array(z.enum(answers)), statements })
 
 export const rulesOut = z.strictObject({
-  place: z.enum(PLACES),
-  placeName: z.string(),
+  law: z.enum(LAWS),
+  lawName: z.string(),
   refrigerant: z.string(),
   regime: z.strictObject({
     decided: z.boolean(),

@@ -1,24 +1,5 @@
 import type { Mark } from '../sources.ts'
 
-export const PLACES = ['us-federal', 'eu', 'uk', 'canada', 'australia'] as const
-export type PlaceOfLaw = (typeof PLACES)[number]
-
-export const MACHINES = [
-  'road-vehicle',
-  'bus',
-  'off-road',
-  'stationary',
-  'refrigerated-cargo',
-] as const
-export type Machine = (typeof MACHINES)[number]
-
-export const COMPRESSORS = ['open-drive', 'hermetic-or-electric'] as const
-export type Compressor = (typeof COMPRESSORS)[number]
-
-/** What an off-road machine works at, where a rule names some kinds of work only. */
-export const SECTORS = ['agriculture', 'mining', 'construction', 'other'] as const
-export type Sector = (typeof SECTORS)[number]
-
 export const ACTIONS = ['open', 'recover', 'charge', 'buy', 'dispose', 'retrofit'] as const
 export type Action = (typeof ACTIONS)[number]
 
@@ -33,7 +14,7 @@ export interface ChargeLimits {
 /** When a row applies: every condition named must hold; one left out always holds. */
 export interface Condition {
   readonly machine?: readonly string[]
-  readonly compressor?: readonly string[]
+  readonly compressorDrive?: readonly string[]
   readonly factorySealed?: boolean
   readonly sector?: readonly string[]
   readonly refrigerant?: readonly string[]

@@ -3,9 +3,9 @@ import leak from '../../data/service/leak-test.json' with { type: 'json' }
 import recovery from '../../data/service/recovery.json' with { type: 'json' }
 import retrofit from '../../data/service/retrofit.json' with { type: 'json' }
 import visit from '../../data/service/visit.json' with { type: 'json' }
+import type { Law } from '../../shared/fields/index.ts'
 import { JURISDICTIONS } from '../../shared/rules/library.ts'
 import { rules } from '../../shared/rules/rules.ts'
-import type { PlaceOfLaw } from '../../shared/rules/types.ts'
 
 /**
  * Figures of law against the text of the section that is named, as it was read on 2026-11-27.
@@ -13,30 +13,30 @@ import type { PlaceOfLaw } from '../../shared/rules/types.ts'
  * "2015" is the annual edition of 1 July 2015 of 40 CFR and of 1 October 2015 of 49 CFR, held in the
  * repository 18F/allregs (html/sections). Law has no tolerance: a figure is the one printed, or wrong.
  */
-const us = { place: 'us-federal', refrigerant: 'R-134a', action: 'recover' } as const
-const off = { ...us, machine: 'off-road', compressor: 'open-drive' } as const
+const us = { law: 'us-federal', refrigerant: 'R-134a', action: 'recover' } as const
+const off = { ...us, machine: 'off-road', compressorDrive: 'open' } as const
 const regime = (input: object) => rules.run(input).result.regime.ids
 const shown = (topic: 'equipment' | 'records' | 'leakRepair', input: object) =>
   rules.run(input).result[topic].statements.map(({ id }) => id)
 
 describe('40 CFR 82.152, 2015: what each class of equipment is', () => {
   it('MVAC-like: open drive, "a normal charge of 20 pounds or less", not R-22', () => {
-    expect(regime({ ...off, charge: '20 lb' })).toEqual(['mvac-like'])
-    expect(regime({ ...off, charge: '20.01 lb' })).toEqual(['appliance'])
-    expect(regime({ ...off, charge: '2 lb', refrigerant: 'R-22' })).toEqual(['appliance'])
+    expect(regime({ ...off, labelCharge: '20 lb' })).toEqual(['mvac-like'])
+    expect(regime({ ...off, labelCharge: '20.01 lb' })).toEqual(['appliance'])
+    expect(regime({ ...off, labelCharge: '2 lb', refrigerant: 'R-22' })).toEqual(['appliance'])
     expect(
-      regime({ ...off, charge: '2 lb', compressor: 'hermetic-or-electric', factorySealed: false }),
+      regime({ ...off, labelCharge: '2 lb', compressorDrive: 'electric', factorySealed: false }),
     ).toEqual(['appliance'])
   })
 
   it('small appliance: sealed in a factory with "five (5) pounds or less"', () => {
     const unit = { ...us, machine: 'stationary', factorySealed: true }
-    expect(regime({ ...unit, charge: '5 lb' })).toEqual(['small-appliance'])
-    expect(regime({ ...unit, charge: '5.01 lb' })).toEqual(['appliance'])
-    expect(regime({ ...unit, charge: '5 lb', factorySealed: false })).toEqual(['appliance'])
-    const roof = { ...off, compressor: 'hermetic-or-electric', factorySealed: true }
-    expect(regime({ ...roof, charge: '5 lb' })).toEqual(['small-appliance'])
-    expect(regime({ ...roof, charge: '5.01 lb' })).toEqual(['appliance'])
+    expect(regime({ ...unit, labelCharge: '5 lb' })).toEqual(['small-appliance'])
+    expect(regime({ ...unit, labelCharge: '5.01 lb' })).toEqual(['appliance'])
+    expect(regime({ ...unit, labelCharge: '5 lb', factorySealed: false })).toEqual(['appliance'])
+    const roof = { ...off, compressorDrive: 'electric', factorySealed: true }
+    expect(regime({ ...roof, labelCharge: '5 lb' })).toEqual(['small-appliance'])
+    expect(regime({ ...roof, labelCharge: '5.01 lb' })).toEqual(['appliance'])
   })
 
   it('pressure classes: 45, 170 and 355 psia at 104 °F', () => {
@@ -55,7 +55,7 @@ describe('40 CFR 82.156, 2015: how far', () => {
   it('(g) 102 mm of mercury vacuum before a vehicle or similar machine is scrapped', () => {
     for (const machine of ['road-vehicle', 'off-road']) {
       const statement = rules
-        .run({ ...off, machine, charge: '2 lb', action: 'dispose' })
+        .run({ ...off, machine, labelCharge: '2 lb', action: 'dispose' })
         .result.equipment.statements.find(({ id }) => id === 'recover-102')
       expect(statement?.text).toMatch(/to or below 102 mmHg of vacuum/u)
       expect(statement).toMatchObject({ edition: '2015 edition', mark: 'verified' })
@@ -75,7 +75,7 @@ describe('40 CFR 82.156, 2015: how far', () => {
 
   it("(e) back into the same owner's equipment without recycling, vehicles and the like aside", () => {
     const reuse = (machine: string) =>
-      rules.run({ ...off, machine, charge: '8 lb', forPay: true }).result.reuse.answers
+      rules.run({ ...off, machine, labelCharge: '8 lb', forPay: true }).result.reuse.answers
     expect(reuse('stationary')).toEqual(['same-owner'])
     expect(reuse('off-road')).toEqual(['recycle-first'])
     expect(reuse('road-vehicle')).toEqual(['recycle-first'])
@@ -83,12 +83,14 @@ describe('40 CFR 82.156, 2015: how far', () => {
 })
 
 describe('40 CFR 82.42 and 82.166, 2015: records', () => {
-  const paid = { ...us, machine: 'road-vehicle', charge: '2 lb', forPay: true }
+  const paid = { ...us, machine: 'road-vehicle', labelCharge: '2 lb', forPay: true }
 
   it('82.42(a) binds paid motor-vehicle service alone', () => {
     expect(shown('records', paid)).toContain('records-shop')
     expect(shown('records', { ...paid, forPay: false })).not.toContain('records-shop')
-    expect(shown('records', { ...off, charge: '2 lb', forPay: true })).not.toContain('records-shop')
+    expect(shown('records', { ...off, labelCharge: '2 lb', forPay: true })).not.toContain(
+      'records-shop',
+    )
   })
 
   it('82.42(b)(4), 82.166(m): "a minimum of three years"', () => {
@@ -100,8 +102,10 @@ describe('40 CFR 82.42 and 82.166, 2015: records', () => {
 
   it('82.166(j), (k): from 50 pounds', () => {
     const unit = { ...us, machine: 'stationary', refrigerant: 'R-22', factorySealed: false }
-    expect(shown('records', { ...unit, charge: '50 lb' })).toContain('records-invoice-50')
-    expect(shown('records', { ...unit, charge: '49.99 lb' })).not.toContain('records-invoice-50')
+    expect(shown('records', { ...unit, labelCharge: '50 lb' })).toContain('records-invoice-50')
+    expect(shown('records', { ...unit, labelCharge: '49.99 lb' })).not.toContain(
+      'records-invoice-50',
+    )
   })
 })
 
@@ -113,7 +117,7 @@ describe('EPA, records of disposal, page of 19 January 2021: between 5 and 50 po
     ['50 lb', false],
   ])('%s: %s', (charge, asked) => {
     const split = { ...us, machine: 'stationary', refrigerant: 'R-410A', factorySealed: false }
-    const found = shown('records', { ...split, charge, action: 'dispose' })
+    const found = shown('records', { ...split, labelCharge, action: 'dispose' })
     expect(found.includes('records-disposal')).toBe(asked)
   })
 })
@@ -125,8 +129,8 @@ describe('leak repair: 40 CFR 82.157 (from 50 lb of ODS) and 84.106 as reported 
     ['R-22', '49.99 lb', 'leak-50-lb', false],
     ['R-410A', '15 lb', 'leak-15-lb', true],
     ['R-410A', '14.99 lb', 'leak-15-lb', false],
-  ])('%s, %s: %s %s', (refrigerant, charge, id, asked) => {
-    expect(shown('leakRepair', { ...unit, refrigerant, charge }).includes(id)).toBe(asked)
+  ])('%s, %s: %s %s', (refrigerant, labelCharge, id, asked) => {
+    expect(shown('leakRepair', { ...unit, refrigerant, labelCharge }).includes(id)).toBe(asked)
   })
 
   it('10 % comfort cooling, 20 % commercial refrigeration, 30 % industrial process, both rules', () => {
@@ -339,8 +343,8 @@ describe('the paragraphs of the 2015 editions', () => {
   })
 })
 
-/** [place, statement, section, figures that the text must carry] */
-const ELSEWHERE: readonly (readonly [PlaceOfLaw, string, string, RegExp])[] = [
+/** [law, statement, section, figures that the text must carry] */
+const ELSEWHERE: readonly (readonly [Law, string, string, RegExp])[] = [
   // 86 FR 15587, govinfo.gov FR-2021-03-24/html/2021-05363.htm: summary and dates.
   ['us-federal', 'equipment-r1234yf', '86 FR 15587', /J2843.*J2851.*J3030.*23 April 2021/u],
   // 77 FR 33315, govinfo.gov FR-2012-06-06/html/2012-13189.htm: summary and dates.
@@ -358,8 +362,8 @@ const ELSEWHERE: readonly (readonly [PlaceOfLaw, string, string, RegExp])[] = [
 ]
 
 describe('other texts, each at the place named beside it', () => {
-  it.each(ELSEWHERE)('%s %s: %s', (place, id, section, text) => {
-    const statement = JURISDICTIONS[place].statements[id]
+  it.each(ELSEWHERE)('%s %s: %s', (law, id, section, text) => {
+    const statement = JURISDICTIONS[law].statements[id]
     expect(statement).toMatchObject({ section, mark: 'verified', checked: '2026-11-27' })
     expect(statement?.text).toMatch(text)
   })

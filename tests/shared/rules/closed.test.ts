@@ -1,17 +1,17 @@
 import { describe, expect, it } from 'vitest'
+import {
+  COMPRESSOR_DRIVES,
+  type CompressorDrive,
+  LAWS,
+  type Law,
+  MACHINES,
+  type Sector,
+} from '../../../shared/fields/index.ts'
 import { refrigerant } from '../../../shared/refrigerant/index.ts'
 import { decide } from '../../../shared/rules/decide.ts'
 import { type Facts, refrigerantFacts } from '../../../shared/rules/facts.ts'
 import { CERTIFICATE_IDS, type CertificateId } from '../../../shared/rules/library.ts'
-import {
-  type Action,
-  COMPRESSORS,
-  type Compressor,
-  MACHINES,
-  PLACES,
-  type PlaceOfLaw,
-  type Sector,
-} from '../../../shared/rules/types.ts'
+import type { Action } from '../../../shared/rules/types.ts'
 
 /**
  * Stop or permit for every cell of certificate × machine × drive × refrigerant class × paid.
@@ -54,7 +54,7 @@ const ACTIONS = ['open', 'recover', 'charge'] as const satisfies readonly Action
 
 interface Rule {
   readonly kinds: readonly Kind[]
-  readonly drives?: readonly Compressor[]
+  readonly drives?: readonly CompressorDrive[]
   readonly classes?: readonly Class[]
   readonly paid?: boolean
   readonly actions?: readonly Action[]
@@ -71,7 +71,7 @@ const ATTESTED = {
   open: ['eu-stationary-certificate'],
 } as const satisfies Partial<Rule>
 
-const RULES: Readonly<Record<PlaceOfLaw, readonly Rule[]>> = {
+const RULES: Readonly<Record<Law, readonly Rule[]>> = {
   'us-federal': [
     // 82.34(a)(2): paid work on a motor vehicle takes section 609; unpaid work takes nothing.
     { kinds: ['road-vehicle'], paid: true, enough: ['us-609'] },
@@ -83,13 +83,13 @@ const RULES: Readonly<Record<PlaceOfLaw, readonly Rule[]>> = {
     // 82.34(a)(3), 82.152: open drive and not R-22: 609 or Type II, paid or not.
     {
       kinds: OFF_ROAD,
-      drives: ['open-drive'],
+      drives: ['open'],
       classes: butFor('hcfc'),
       enough: ['us-609', ...TYPE_II],
     },
-    { kinds: OFF_ROAD, drives: ['open-drive'], classes: ['hcfc'], enough: TYPE_II },
+    { kinds: OFF_ROAD, drives: ['open'], classes: ['hcfc'], enough: TYPE_II },
     // 82.161(a)(2): everything else that is not a sealed small appliance is Type II.
-    { kinds: OFF_ROAD, drives: ['hermetic-or-electric'], enough: TYPE_II },
+    { kinds: OFF_ROAD, drives: ['electric'], enough: TYPE_II },
     { kinds: ['stationary', 'refrigerated-cargo'], enough: TYPE_II },
   ],
   eu: [
@@ -155,7 +155,7 @@ const RULES: Readonly<Record<PlaceOfLaw, readonly Rule[]>> = {
 
 interface Cell {
   readonly kind: Kind
-  readonly drive: Compressor
+  readonly drive: CompressorDrive
   readonly name: Class
   readonly paid: boolean
   readonly action: Action
@@ -163,7 +163,7 @@ interface Cell {
 
 function* cells(): Generator<Cell> {
   for (const kind of KINDS)
-    for (const drive of COMPRESSORS)
+    for (const drive of COMPRESSOR_DRIVES)
       for (const name of CLASS_NAMES)
         for (const paid of [true, false])
           for (const action of ACTIONS) yield { kind, drive, name, paid, action }
@@ -182,7 +182,7 @@ const SECTOR_OF: Readonly<Partial<Record<Kind, Sector>>> = {
 }
 const factsOf = ({ kind, drive, name, paid, action }: Cell): Facts => ({
   machine: kind.startsWith('off-road') ? 'off-road' : (kind as Facts['machine']),
-  compressor: drive,
+  compressorDrive: drive,
   factorySealed: false,
   sector: SECTOR_OF[kind],
   refrigerant: refrigerantFacts(refrigerant(CLASSES[name]).info),
@@ -207,10 +207,10 @@ function expected({ enough, open }: Rule, certificate: CertificateId | undefined
   return open?.includes(certificate) ? 'look up' : 'stop'
 }
 
-describe.each(PLACES)('the decision in %s', (place) => {
+describe.each(LAWS)('the decision in %s', (law) => {
   it('has exactly one rule for every cell', () => {
     for (const cell of cells()) {
-      const found = RULES[place].filter((rule) => fits(rule, cell))
+      const found = RULES[law].filter((rule) => fits(rule, cell))
       expect(found.length, JSON.stringify(cell)).toBe(1)
     }
   })
@@ -218,10 +218,10 @@ describe.each(PLACES)('the decision in %s', (place) => {
   it('stops, permits or sends to the book as that rule says, for each certificate and for none', () => {
     let seen = 0
     for (const cell of cells()) {
-      const rule = RULES[place].find((entry) => fits(entry, cell)) as Rule
+      const rule = RULES[law].find((entry) => fits(entry, cell)) as Rule
       const facts = factsOf(cell)
       for (const certificate of [undefined, ...CERTIFICATE_IDS]) {
-        const { held } = decide(place, facts, certificate ? [certificate] : []).certificate
+        const { held } = decide(law, facts, certificate ? [certificate] : []).certificate
         const at = `${JSON.stringify(cell)} with ${certificate ?? 'none'}`
         expect(SAYS[held], at).toBe(expected(rule, certificate))
         seen += 1
@@ -233,8 +233,8 @@ describe.each(PLACES)('the decision in %s', (place) => {
   it('is never harder on two certificates than on the better one of them', () => {
     const rank = { stop: 0, 'look up': 1, permit: 2 } as const
     const say = (facts: Facts, held: CertificateId[]) =>
-      rank[SAYS[decide(place, facts, held).certificate.held] as Say]
-    const own = CERTIFICATE_IDS.filter((id) => id.startsWith(place.slice(0, 2)))
+      rank[SAYS[decide(law, facts, held).certificate.held] as Say]
+    const own = CERTIFICATE_IDS.filter((id) => id.startsWith(law.slice(0, 2)))
     for (const cell of cells()) {
       if (cell.action !== 'recover' || !cell.paid) continue
       const facts = factsOf(cell)

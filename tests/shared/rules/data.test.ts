@@ -1,17 +1,11 @@
 import { describe, expect, it } from 'vitest'
 import * as z from 'zod'
 import families from '../../../data/rules/families.json' with { type: 'json' }
+import { COMPRESSOR_DRIVES, LAWS, MACHINES, SECTORS } from '../../../shared/fields/index.ts'
 import { refrigerants } from '../../../shared/refrigerant/index.ts'
 import { CERTIFICATE_IDS, JURISDICTIONS } from '../../../shared/rules/library.ts'
 import { statementOut } from '../../../shared/rules/shown.ts'
-import {
-  ACTIONS,
-  COMPRESSORS,
-  MACHINES,
-  PLACES,
-  SECTORS,
-  TOPICS,
-} from '../../../shared/rules/types.ts'
+import { ACTIONS, TOPICS } from '../../../shared/rules/types.ts'
 
 const limits = z.strictObject({
   atMost: z.number().optional(),
@@ -26,7 +20,7 @@ const familyIds = z.array(z.enum([...Object.keys(families.families), 'ods', 'fla
 
 const when = z.strictObject({
   machine: z.array(z.enum(MACHINES)).optional(),
-  compressor: z.array(z.enum(COMPRESSORS)).optional(),
+  compressorDrive: z.array(z.enum(COMPRESSOR_DRIVES)).optional(),
   factorySealed: z.boolean().optional(),
   sector: z.array(z.enum(SECTORS)).optional(),
   refrigerant: refrigerantIds.optional(),
@@ -54,7 +48,7 @@ const row = z.strictObject({
 })
 
 const file = z.strictObject({
-  jurisdiction: z.enum(PLACES),
+  jurisdiction: z.enum(LAWS),
   name: z.string().min(2),
   sources: z.record(
     z.string(),
@@ -81,12 +75,12 @@ const file = z.strictObject({
   tables: z.strictObject(Object.fromEntries(TOPICS.map((topic) => [topic, z.array(row)]))),
 })
 
-describe.each(PLACES)('the rules of %s', (place) => {
-  const law = JURISDICTIONS[place]
+describe.each(LAWS)('the rules of %s', (law) => {
+  const law = JURISDICTIONS[law]
   const rows = TOPICS.flatMap((topic) => law.tables[topic])
 
   it('fit the strict schema and name their own file', () => {
-    expect(file.parse(law).jurisdiction).toBe(place)
+    expect(file.parse(law).jurisdiction).toBe(law)
   })
 
   it('cite only sources and statements that exist, and use all of them', () => {

@@ -1,13 +1,13 @@
 import { describe, expect, it } from 'vitest'
+import { LAWS, type Law } from '../../../shared/fields/index.ts'
 import { JURISDICTIONS } from '../../../shared/rules/library.ts'
-import { PLACES, type PlaceOfLaw } from '../../../shared/rules/types.ts'
 
 /**
  * Every statement with its mark, and every figure in it: a changed figure, a softened mark or a lost
  * statement shows here. What each is read from stands in the data; the figures of the sections that
  * were read are held to their text in tests/published/law.test.ts.
  */
-const EXPECTED: Readonly<Record<PlaceOfLaw, Readonly<Record<string, string>>>> = {
+const EXPECTED: Readonly<Record<Law, Readonly<Record<string, string>>>> = {
   'us-federal': {
     'vehicle-definition': 'verified',
     'bus-r22-excluded': 'verified 22',
@@ -185,31 +185,31 @@ const EXPECTED: Readonly<Record<PlaceOfLaw, Readonly<Record<string, string>>>> =
 
 const figures = (text: string) => text.match(/\d+(?:[.,]\d+)*/gu) ?? []
 
-describe.each(PLACES)('the statements of %s', (place) => {
-  const { statements } = JURISDICTIONS[place]
+describe.each(LAWS)('the statements of %s', (law) => {
+  const { statements } = JURISDICTIONS[law]
 
   it('are these and no others', () => {
-    expect(Object.keys(statements).toSorted()).toEqual(Object.keys(EXPECTED[place]).toSorted())
+    expect(Object.keys(statements).toSorted()).toEqual(Object.keys(EXPECTED[law]).toSorted())
   })
 
-  it.each(Object.keys(EXPECTED[place]))('%s keeps its mark and its figures', (id) => {
+  it.each(Object.keys(EXPECTED[law]))('%s keeps its mark and its figures', (id) => {
     const { mark, text } = statements[id] ?? { mark: 'memory', text: '' }
-    expect([mark, ...figures(text)].join(' ')).toBe(EXPECTED[place][id])
+    expect([mark, ...figures(text)].join(' ')).toBe(EXPECTED[law][id])
   })
 })
 
 /** Which statements each row of each table leads to: a lost or swapped row shows. */
-describe.each(PLACES)('the tables of %s', (place) => {
+describe.each(LAWS)('the tables of %s', (law) => {
   it('lead where they did', () => {
-    const { tables } = JURISDICTIONS[place]
+    const { tables } = JURISDICTIONS[law]
     const shape = Object.fromEntries(
       Object.entries(tables).map(([topic, rows]) => [topic, rows.length]),
     )
-    expect(shape).toEqual(ROWS[place])
+    expect(shape).toEqual(ROWS[law])
   })
 })
 
-const ROWS: Readonly<Record<PlaceOfLaw, Readonly<Record<string, number>>>> = {
+const ROWS: Readonly<Record<Law, Readonly<Record<string, number>>>> = {
   'us-federal': {
     regime: 11,
     certificate: 16,

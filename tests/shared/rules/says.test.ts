@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest'
+import { LAWS, type Law } from '../../../shared/fields/index.ts'
 import { refrigerant } from '../../../shared/refrigerant/index.ts'
 import { type Decision, decide } from '../../../shared/rules/decide.ts'
 import { type Facts, refrigerantFacts } from '../../../shared/rules/facts.ts'
-import { PLACES, type PlaceOfLaw, TOPICS, type Topic } from '../../../shared/rules/types.ts'
+import { TOPICS, type Topic } from '../../../shared/rules/types.ts'
 
 /**
  * A regression, not a check against the law: which answer and statements each table gives for the jobs that
@@ -17,12 +18,12 @@ interface Job extends Omit<Facts, 'refrigerant' | 'to' | 'chargeKg' | 'sector'> 
 }
 type Said = Readonly<Partial<Record<Topic, string>>>
 
-const JOBS: Readonly<Record<PlaceOfLaw, readonly (readonly [Job, Said])[]>> = {
+const JOBS: Readonly<Record<Law, readonly (readonly [Job, Said])[]>> = {
   'us-federal': [
     [
       {
         machine: 'road-vehicle',
-        compressor: 'open-drive',
+        compressorDrive: 'open',
         factorySealed: false,
         refrigerant: 'R-290',
         pounds: 2,
@@ -46,7 +47,7 @@ const JOBS: Readonly<Record<PlaceOfLaw, readonly (readonly [Job, Said])[]>> = {
     [
       {
         machine: 'off-road',
-        compressor: 'open-drive',
+        compressorDrive: 'open',
         factorySealed: false,
         refrigerant: 'R-134a',
         pounds: 60,
@@ -69,7 +70,7 @@ const JOBS: Readonly<Record<PlaceOfLaw, readonly (readonly [Job, Said])[]>> = {
     [
       {
         machine: 'bus',
-        compressor: 'open-drive',
+        compressorDrive: 'open',
         factorySealed: false,
         refrigerant: 'R-134a',
         pounds: 30,
@@ -94,7 +95,7 @@ const JOBS: Readonly<Record<PlaceOfLaw, readonly (readonly [Job, Said])[]>> = {
     [
       {
         machine: 'off-road',
-        compressor: 'open-drive',
+        compressorDrive: 'open',
         factorySealed: false,
         refrigerant: 'R-12',
         pounds: 2,
@@ -117,7 +118,7 @@ const JOBS: Readonly<Record<PlaceOfLaw, readonly (readonly [Job, Said])[]>> = {
     [
       {
         machine: 'road-vehicle',
-        compressor: 'open-drive',
+        compressorDrive: 'open',
         factorySealed: false,
         refrigerant: 'R-744',
         pounds: 2,
@@ -139,7 +140,7 @@ const JOBS: Readonly<Record<PlaceOfLaw, readonly (readonly [Job, Said])[]>> = {
     [
       {
         machine: 'refrigerated-cargo',
-        compressor: 'open-drive',
+        compressorDrive: 'open',
         factorySealed: false,
         refrigerant: 'R-290',
         pounds: 12,
@@ -161,7 +162,7 @@ const JOBS: Readonly<Record<PlaceOfLaw, readonly (readonly [Job, Said])[]>> = {
     [
       {
         machine: 'road-vehicle',
-        compressor: 'open-drive',
+        compressorDrive: 'open',
         factorySealed: false,
         refrigerant: 'R-1234yf',
         pounds: 2,
@@ -184,7 +185,7 @@ const JOBS: Readonly<Record<PlaceOfLaw, readonly (readonly [Job, Said])[]>> = {
     [
       {
         machine: 'off-road',
-        compressor: 'hermetic-or-electric',
+        compressorDrive: 'electric',
         factorySealed: true,
         refrigerant: 'R-134a',
         pounds: 2,
@@ -206,7 +207,7 @@ const JOBS: Readonly<Record<PlaceOfLaw, readonly (readonly [Job, Said])[]>> = {
     [
       {
         machine: 'road-vehicle',
-        compressor: 'open-drive',
+        compressorDrive: 'open',
         factorySealed: false,
         refrigerant: 'R-12',
         pounds: 2,
@@ -229,7 +230,7 @@ const JOBS: Readonly<Record<PlaceOfLaw, readonly (readonly [Job, Said])[]>> = {
     [
       {
         machine: 'bus',
-        compressor: 'open-drive',
+        compressorDrive: 'open',
         factorySealed: false,
         refrigerant: 'R-744',
         pounds: 2,
@@ -251,7 +252,7 @@ const JOBS: Readonly<Record<PlaceOfLaw, readonly (readonly [Job, Said])[]>> = {
     [
       {
         machine: 'road-vehicle',
-        compressor: 'open-drive',
+        compressorDrive: 'open',
         factorySealed: false,
         refrigerant: 'R-134a',
         pounds: 2,
@@ -276,7 +277,7 @@ const JOBS: Readonly<Record<PlaceOfLaw, readonly (readonly [Job, Said])[]>> = {
     [
       {
         machine: 'road-vehicle',
-        compressor: 'open-drive',
+        compressorDrive: 'open',
         factorySealed: false,
         refrigerant: 'R-134a',
         pounds: 2,
@@ -301,7 +302,7 @@ const JOBS: Readonly<Record<PlaceOfLaw, readonly (readonly [Job, Said])[]>> = {
     [
       {
         machine: 'road-vehicle',
-        compressor: 'open-drive',
+        compressorDrive: 'open',
         factorySealed: false,
         refrigerant: 'R-12',
         pounds: 2,
@@ -326,7 +327,7 @@ const JOBS: Readonly<Record<PlaceOfLaw, readonly (readonly [Job, Said])[]>> = {
     [
       {
         machine: 'bus',
-        compressor: 'open-drive',
+        compressorDrive: 'open',
         factorySealed: false,
         refrigerant: 'R-22',
         pounds: 60,
@@ -348,7 +349,7 @@ const JOBS: Readonly<Record<PlaceOfLaw, readonly (readonly [Job, Said])[]>> = {
     [
       {
         machine: 'off-road',
-        compressor: 'open-drive',
+        compressorDrive: 'open',
         factorySealed: false,
         refrigerant: 'R-134a',
         pounds: 2,
@@ -372,7 +373,7 @@ const JOBS: Readonly<Record<PlaceOfLaw, readonly (readonly [Job, Said])[]>> = {
     [
       {
         machine: 'off-road',
-        compressor: 'open-drive',
+        compressorDrive: 'open',
         factorySealed: false,
         refrigerant: 'R-134a',
         pounds: 2,
@@ -396,7 +397,7 @@ const JOBS: Readonly<Record<PlaceOfLaw, readonly (readonly [Job, Said])[]>> = {
     [
       {
         machine: 'stationary',
-        compressor: 'open-drive',
+        compressorDrive: 'open',
         factorySealed: true,
         refrigerant: 'R-134a',
         pounds: 2,
@@ -420,7 +421,7 @@ const JOBS: Readonly<Record<PlaceOfLaw, readonly (readonly [Job, Said])[]>> = {
     [
       {
         machine: 'road-vehicle',
-        compressor: 'open-drive',
+        compressorDrive: 'open',
         factorySealed: false,
         refrigerant: 'R-134a',
         pounds: 2,
@@ -444,7 +445,7 @@ const JOBS: Readonly<Record<PlaceOfLaw, readonly (readonly [Job, Said])[]>> = {
       {
         machine: 'off-road',
         sector: 'other',
-        compressor: 'open-drive',
+        compressorDrive: 'open',
         factorySealed: false,
         refrigerant: 'R-290',
         pounds: 2,
@@ -464,7 +465,7 @@ const JOBS: Readonly<Record<PlaceOfLaw, readonly (readonly [Job, Said])[]>> = {
     [
       {
         machine: 'stationary',
-        compressor: 'open-drive',
+        compressorDrive: 'open',
         factorySealed: false,
         refrigerant: 'R-134a',
         pounds: 2,
@@ -485,7 +486,7 @@ const JOBS: Readonly<Record<PlaceOfLaw, readonly (readonly [Job, Said])[]>> = {
     [
       {
         machine: 'bus',
-        compressor: 'open-drive',
+        compressorDrive: 'open',
         factorySealed: false,
         refrigerant: 'R-134a',
         pounds: 2,
@@ -506,7 +507,7 @@ const JOBS: Readonly<Record<PlaceOfLaw, readonly (readonly [Job, Said])[]>> = {
     [
       {
         machine: 'stationary',
-        compressor: 'open-drive',
+        compressorDrive: 'open',
         factorySealed: false,
         refrigerant: 'R-290',
         pounds: 2,
@@ -524,7 +525,7 @@ const JOBS: Readonly<Record<PlaceOfLaw, readonly (readonly [Job, Said])[]>> = {
     [
       {
         machine: 'road-vehicle',
-        compressor: 'open-drive',
+        compressorDrive: 'open',
         factorySealed: false,
         refrigerant: 'R-134a',
         pounds: 2,
@@ -544,7 +545,7 @@ const JOBS: Readonly<Record<PlaceOfLaw, readonly (readonly [Job, Said])[]>> = {
     [
       {
         machine: 'road-vehicle',
-        compressor: 'open-drive',
+        compressorDrive: 'open',
         factorySealed: false,
         refrigerant: 'R-290',
         pounds: 2,
@@ -563,7 +564,7 @@ const JOBS: Readonly<Record<PlaceOfLaw, readonly (readonly [Job, Said])[]>> = {
     [
       {
         machine: 'refrigerated-cargo',
-        compressor: 'open-drive',
+        compressorDrive: 'open',
         factorySealed: false,
         refrigerant: 'R-134a',
         pounds: 2,
@@ -585,7 +586,7 @@ const JOBS: Readonly<Record<PlaceOfLaw, readonly (readonly [Job, Said])[]>> = {
     [
       {
         machine: 'bus',
-        compressor: 'open-drive',
+        compressorDrive: 'open',
         factorySealed: false,
         refrigerant: 'R-134a',
         pounds: 2,
@@ -606,7 +607,7 @@ const JOBS: Readonly<Record<PlaceOfLaw, readonly (readonly [Job, Said])[]>> = {
     [
       {
         machine: 'road-vehicle',
-        compressor: 'open-drive',
+        compressorDrive: 'open',
         factorySealed: false,
         refrigerant: 'R-290',
         pounds: 2,
@@ -625,7 +626,7 @@ const JOBS: Readonly<Record<PlaceOfLaw, readonly (readonly [Job, Said])[]>> = {
     [
       {
         machine: 'stationary',
-        compressor: 'open-drive',
+        compressorDrive: 'open',
         factorySealed: false,
         refrigerant: 'R-134a',
         pounds: 2,
@@ -644,7 +645,7 @@ const JOBS: Readonly<Record<PlaceOfLaw, readonly (readonly [Job, Said])[]>> = {
     [
       {
         machine: 'road-vehicle',
-        compressor: 'open-drive',
+        compressorDrive: 'open',
         factorySealed: false,
         refrigerant: 'R-134a',
         pounds: 2,
@@ -663,7 +664,7 @@ const JOBS: Readonly<Record<PlaceOfLaw, readonly (readonly [Job, Said])[]>> = {
     [
       {
         machine: 'road-vehicle',
-        compressor: 'open-drive',
+        compressorDrive: 'open',
         factorySealed: false,
         refrigerant: 'R-134a',
         pounds: 2,
@@ -682,7 +683,7 @@ const JOBS: Readonly<Record<PlaceOfLaw, readonly (readonly [Job, Said])[]>> = {
     [
       {
         machine: 'road-vehicle',
-        compressor: 'open-drive',
+        compressorDrive: 'open',
         factorySealed: false,
         refrigerant: 'R-134a',
         pounds: 2,
@@ -703,7 +704,7 @@ const JOBS: Readonly<Record<PlaceOfLaw, readonly (readonly [Job, Said])[]>> = {
     [
       {
         machine: 'road-vehicle',
-        compressor: 'open-drive',
+        compressorDrive: 'open',
         factorySealed: false,
         refrigerant: 'R-12',
         pounds: 2,
@@ -725,7 +726,7 @@ const JOBS: Readonly<Record<PlaceOfLaw, readonly (readonly [Job, Said])[]>> = {
     [
       {
         machine: 'road-vehicle',
-        compressor: 'open-drive',
+        compressorDrive: 'open',
         factorySealed: false,
         refrigerant: 'R-1234yf',
         pounds: 2,
@@ -746,7 +747,7 @@ const JOBS: Readonly<Record<PlaceOfLaw, readonly (readonly [Job, Said])[]>> = {
     [
       {
         machine: 'road-vehicle',
-        compressor: 'open-drive',
+        compressorDrive: 'open',
         factorySealed: false,
         refrigerant: 'R-290',
         pounds: 2,
@@ -767,7 +768,7 @@ const JOBS: Readonly<Record<PlaceOfLaw, readonly (readonly [Job, Said])[]>> = {
     [
       {
         machine: 'road-vehicle',
-        compressor: 'open-drive',
+        compressorDrive: 'open',
         factorySealed: false,
         refrigerant: 'R-134a',
         pounds: 2,
@@ -790,7 +791,7 @@ const JOBS: Readonly<Record<PlaceOfLaw, readonly (readonly [Job, Said])[]>> = {
     [
       {
         machine: 'road-vehicle',
-        compressor: 'open-drive',
+        compressorDrive: 'open',
         factorySealed: false,
         refrigerant: 'R-1234yf',
         pounds: 2,
@@ -809,7 +810,7 @@ const JOBS: Readonly<Record<PlaceOfLaw, readonly (readonly [Job, Said])[]>> = {
     [
       {
         machine: 'road-vehicle',
-        compressor: 'open-drive',
+        compressorDrive: 'open',
         factorySealed: false,
         refrigerant: 'R-290',
         pounds: 2,
@@ -828,7 +829,7 @@ const JOBS: Readonly<Record<PlaceOfLaw, readonly (readonly [Job, Said])[]>> = {
     [
       {
         machine: 'road-vehicle',
-        compressor: 'open-drive',
+        compressorDrive: 'open',
         factorySealed: false,
         refrigerant: 'R-134a',
         pounds: 2,
@@ -857,10 +858,10 @@ function answersOf(decision: Decision, topic: Topic): readonly string[] {
   return [decision.certificate.needed, ...decision.certificate.anyOf]
 }
 
-describe.each(PLACES)('what the tables of %s say', (place) => {
-  it.each(JOBS[place])('%j', ({ refrigerant: name, pounds, to, sector, ...job }, said) => {
+describe.each(LAWS)('what the tables of %s say', (law) => {
+  it.each(JOBS[law])('%j', ({ refrigerant: name, pounds, to, sector, ...job }, said) => {
     const decision = decide(
-      place,
+      law,
       {
         ...job,
         sector,
