@@ -148,6 +148,19 @@ describe('a pressure at rest against its contents', () => {
     )
   })
 
+  it('says how much of it is liquid, by mass and by volume', () => {
+    for (const id of ['R-407C', 'R-134a']) {
+      const fluid = refrigerant(id)
+      const nearlyFull = 0.9 * fluid.bubble.density(K)
+      const found = contentsAt(fluid, K, nearlyFull)
+      // densities of the phases differ from those of the lines by little
+      const byLines = (1 - found.quality) * (nearlyFull / fluid.bubble.density(K))
+      expect(Math.abs(found.liquidShare - byLines)).toBeLessThan(0.01)
+      expect(found.liquidShare).toBeGreaterThan(0.85)
+      expect(found.quality).toBeLessThan(0.02)
+    }
+  })
+
   it('takes the property of vapour alone by its density', () => {
     const { parts, expected } = judged(4e5, 0.4)
     expect(parts.property / (expected?.si ?? 0)).toBeCloseTo(densityUncertainty(r, 'vapour'), 9)
