@@ -1,4 +1,5 @@
 export type { Phase } from '../substance/density.ts'
+export { type Contents, contentsAt } from './contents.ts'
 export type {
   FlammabilityFact,
   RefrigerantInfo,
@@ -6,6 +7,12 @@ export type {
   UsualOil,
   WarmingPotential,
 } from './info.ts'
+export {
+  densityUncertainty,
+  mixingUncertainty,
+  type PropertyUncertainty,
+  propertyUncertainty,
+} from './property-uncertainty.ts'
 export { type Line, type Refrigerant, refrigerant, refrigerants } from './refrigerant.ts'
 export {
   glide,
@@ -17,3 +24,5 @@ export {
   saturationTemperature,
 } from './saturation.ts'
 export { density, enthalpy, entropy, type PhaseName, phaseAt } from './single-phase.ts'
+export { type DensitySlopes, type DensityStates, densityStates } from './states.ts'
+export { twoPhaseDensity } from './two-phase.ts'

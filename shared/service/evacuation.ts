@@ -5,6 +5,7 @@ import { pickRefrigerant, placeIn, refrigerantIn } from '../fields/index.ts'
 import { resolvePlace } from '../instrument/index.ts'
 import { newNotes, withNotes } from '../notes.ts'
 import { defineOperation } from '../operation.ts'
+import { WATER_SOURCES } from '../physics/water.ts'
 import {
   barometricPressure,
   pressureDifference,
@@ -18,7 +19,6 @@ import { FLOW_SOURCES } from './evacuation/hose-flow.ts'
 import { pullDownOut, pullDownPart } from './evacuation/pull-down-part.ts'
 import { riseOut, risePart, risePointIn } from './evacuation/rise-part.ts'
 import { waterOut, waterPart } from './evacuation/water-part.ts'
-import { WATER_SOURCES } from './water.ts'
 
 const hoseIn = z.strictObject({
   length: quantityIn.length.describe('Length of the hose'),

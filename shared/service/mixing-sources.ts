@@ -1,21 +1,8 @@
 import type { Warning } from '../operation.ts'
+import { temperatureDifference } from '../quantity/index.ts'
+import { ESTIMATED_K, pairsOf } from '../refrigerant/property-uncertainty.ts'
 import type { Source } from '../sources.ts'
-import { substanceData } from '../substance/library.ts'
-import { type MixingRule, mixingRule } from '../substance/mixing-rules.ts'
-
-interface Pair {
-  readonly name: string
-  readonly rule: MixingRule
-}
-
-function pairsOf(substances: readonly string[]): readonly Pair[] {
-  return substances.flatMap((a, i) =>
-    substances.slice(i + 1).map((b) => ({
-      name: `${a}/${b}`,
-      rule: mixingRule(substanceData(a), substanceData(b)),
-    })),
-  )
-}
+import type { MixingRule } from '../substance/mixing-rules.ts'
 
 /** Where the figures of a mixture of these substances come from, beside each one's own equation. */
 export function mixingSources(substances: readonly string[]): readonly Source[] {
@@ -33,6 +20,10 @@ export function mixingSources(substances: readonly string[]): readonly Source[] 
   }))
 }
 
+const { least, most } = ESTIMATED_K
+const inF = (kelvin: number) => temperatureDifference(kelvin).to('°F').toFixed(0)
+const OFF_BY = `${least} to ${most} K (${inF(least)} to ${inF(most)} °F)`
+
 /**
  * Says which pairs no paper covers, so that nobody takes their figures for measured ones.
  *
@@ -47,7 +38,7 @@ export function estimatedWarnings(substances: readonly string[]): readonly Warni
   return [
     {
       code: 'estimated-mixing',
-      message: `Partly estimated: no published mixing parameters for ${names.join(', ')}. Saturation temperatures may be off by 1 to 4 K (2 to 7 °F), and pressures, superheat and subcooling with them. The maker's own pressure-temperature figures go first.`,
+      message: `Partly estimated: no published mixing parameters for ${names.join(', ')}. Saturation temperatures may be off by ${OFF_BY}, and pressures, superheat and subcooling with them. The maker's own pressure-temperature figures go first.`,
     },
   ]
 }

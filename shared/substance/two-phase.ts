@@ -14,13 +14,14 @@ export interface TwoPhase {
 }
 
 /**
- * What is held: the volume of the vessel (m³), the pressure (Pa), or the share of the volume that
- * is liquid.
+ * What is held: the volume of the vessel (m³), the pressure (Pa), the share of the volume that is
+ * liquid, or the share of the mass that is vapour (the quality).
  */
 export type Hold =
   | { readonly volume: number }
   | { readonly pressurePa: number }
   | { readonly liquidShare: number }
+  | { readonly quality: number }
 
 const MAXIMUM_STEPS = 50
 const TOLERANCE = 1e-12
@@ -46,6 +47,8 @@ export function splitPhases(
   const n = amounts.length
   const width = 2 * n + 2
   const total = amounts.reduce((a, b) => a + b, 0)
+  const masses = fluid.molarMasses
+  const mass = amounts.reduce((sum, a, i) => sum + a * at(masses, i), 0)
   const u = new Float64Array(width)
   for (let i = 0; i < n; i += 1) {
     u[i] = Math.log(at(guess.liquid.x, i) * guess.liquid.density)
@@ -93,6 +96,15 @@ export function splitPhases(
       rest[n + 1] = (vl * (1 - liquidShare) - vv * liquidShare) / space
       matrix[last + 2 * n] = (1 - liquidShare) / space
       matrix[last + 2 * n + 1] = -liquidShare / space
+    } else if ('quality' in hold) {
+      let perVolume = 0
+      for (let i = 0; i < n; i += 1) {
+        const inVapour = (at(masses, i) * Math.exp(at(u, n + i))) / mass
+        perVolume += inVapour
+        matrix[last + n + i] = vv * inVapour
+      }
+      rest[n + 1] = vv * perVolume - hold.quality
+      matrix[last + 2 * n + 1] = perVolume
     } else {
       rest[n + 1] = (vapour.pressurePa - hold.pressurePa) / scale
       for (let j = 0; j < n; j += 1) matrix[last + n + j] = at(vapour.pressureSlope, j) / scale

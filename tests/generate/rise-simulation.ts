@@ -1,5 +1,5 @@
+import { waterVapourPressure } from '../../shared/physics/water.ts'
 import type { RisePoint } from '../../shared/service/evacuation/rise-fit.ts'
-import { waterVapourPressure } from '../../shared/service/water.ts'
 
 /** What is really in the simulated system. */
 export interface RiseCase {

@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest'
+import { moistAir } from '../../shared/physics/moist-air.ts'
 import { quantity, SEA_LEVEL_PA } from '../../shared/quantity/index.ts'
 import { refrigerant, saturationPressure } from '../../shared/refrigerant/index.ts'
 import { middleTemperature } from '../../shared/service/cooling-check/condensing-part.ts'
 import { PERFORMANCE_TABLES } from '../../shared/service/cooling-check/tables.ts'
-import { moistAir } from '../../shared/service/moist-air.ts'
 
 const r134a = refrigerant('R-134a')
 const kelvin = (fahrenheit: number) => quantity('temperature', fahrenheit, '°F').si

@@ -1,12 +1,12 @@
 import { describe, expect, it } from 'vitest'
+import { massOfLeak } from '../../shared/physics/leak-rate.ts'
+import { waterBoilingTemperature, waterVapourPressure } from '../../shared/physics/water.ts'
 import { quantity, standardAtmosphere } from '../../shared/quantity/index.ts'
 import {
   AIR,
   laminarFactor,
   molecularConductance,
 } from '../../shared/service/evacuation/hose-flow.ts'
-import { massOfLeak } from '../../shared/service/leak-rate.ts'
-import { waterBoilingTemperature, waterVapourPressure } from '../../shared/service/water.ts'
 
 const INHG = 3386.389
 

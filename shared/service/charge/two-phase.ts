@@ -1,14 +1,10 @@
 import { CalcError } from '../../errors.ts'
-import {
-  type Refrigerant,
-  saturatedDensity,
-  saturationTemperature,
-} from '../../refrigerant/index.ts'
+import { type Refrigerant, twoPhaseDensity } from '../../refrigerant/index.ts'
 import { combine, reading } from './estimate.ts'
 import type { Contents } from './fields.ts'
 import { absolute, type Filling } from './filling.ts'
 
-/** Liquid and vapour together: one density from the quality by mass, 1 / (x/ρ″ + (1−x)/ρ′). */
+/** Liquid and vapour together: one density from the quality by mass, a blend's by its flash. */
 export function twoPhase(r: Refrigerant, contents: Contents, barometerPa: number): Filling {
   const { temperature, pressure, quality } = contents
   if (!quality) {
@@ -30,25 +26,11 @@ export function twoPhase(r: Refrigerant, contents: Contents, barometerPa: number
       { path: ['pressure'], hint: 'Keep the one that was measured better.' },
     )
   }
-  const mixed = (liquid: number, vapour: number, x: number) => {
-    if (x < 0 || x > 1) throw new CalcError('out-of-range', 'A quality lies between 0 and 100 %.')
-    return 1 / (x / vapour + (1 - x) / liquid)
-  }
-  const warnings =
-    r.info.kind === 'zeotrope'
-      ? [
-          {
-            code: 'two-phase-zeotrope',
-            message:
-              'In a two-phase blend liquid and vapour have different compositions; their densities were taken on the bubble and the dew line, which is an approximation.',
-          },
-        ]
-      : []
-  const frame = { phase: 'two-phase' as const, assumptions: [], warnings }
+  const frame = { phase: 'two-phase' as const, assumptions: [], warnings: [] }
   if (temperature) {
     return {
       density: combine([reading(temperature), reading(quality)], ([kelvin = 0, x = 0]) =>
-        mixed(saturatedDensity(r, kelvin, 'liquid'), saturatedDensity(r, kelvin, 'vapour'), x),
+        twoPhaseDensity(r, { temperatureK: kelvin }, x),
       ),
       how: 'two-phase at its temperature and quality',
       ...frame,
@@ -66,11 +48,7 @@ export function twoPhase(r: Refrigerant, contents: Contents, barometerPa: number
   }
   return {
     density: combine([absolute(pressure, barometerPa), reading(quality)], ([pascal = 0, x = 0]) =>
-      mixed(
-        saturatedDensity(r, saturationTemperature(r, pascal, 'bubble'), 'liquid'),
-        saturatedDensity(r, saturationTemperature(r, pascal, 'dew'), 'vapour'),
-        x,
-      ),
+      twoPhaseDensity(r, { pressurePa: pascal }, x),
     ),
     how: 'two-phase at its pressure and quality',
     ...frame,

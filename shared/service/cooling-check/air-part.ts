@@ -2,6 +2,7 @@ import * as z from 'zod'
 import { under } from '../../errors.ts'
 import type { Notes } from '../../notes.ts'
 import type { Computed } from '../../operation.ts'
+import { cooledAir, type MoistAir, moistAir } from '../../physics/moist-air.ts'
 import {
   compareWithBand,
   fraction,
@@ -12,7 +13,6 @@ import {
   temperature,
   temperatureDifference,
 } from '../../quantity/index.ts'
-import { cooledAir, type MoistAir, moistAir } from '../moist-air.ts'
 import { coolingSource } from './tables.ts'
 
 export const airOut = z

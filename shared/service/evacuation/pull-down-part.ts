@@ -2,6 +2,7 @@ import * as z from 'zod'
 import { CalcError, under } from '../../errors.ts'
 import type { Notes } from '../../notes.ts'
 import type { Computed } from '../../operation.ts'
+import { waterVapourPressure } from '../../physics/water.ts'
 import {
   absolutePressure,
   duration,
@@ -13,7 +14,6 @@ import {
   volumeFlow,
 } from '../../quantity/index.ts'
 import { plausible } from '../plausible.ts'
-import { waterVapourPressure } from '../water.ts'
 import { FLOW_SOURCES, WATER_VAPOUR } from './hose-flow.ts'
 import {
   dryingTime,

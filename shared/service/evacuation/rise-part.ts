@@ -2,6 +2,7 @@ import * as z from 'zod'
 import { CalcError } from '../../errors.ts'
 import type { Notes } from '../../notes.ts'
 import type { Computed } from '../../operation.ts'
+import { WATER_SOURCES } from '../../physics/water.ts'
 import {
   absolutePressure,
   duration,
@@ -11,7 +12,6 @@ import {
 } from '../../quantity/index.ts'
 import type { Refrigerant } from '../../refrigerant/index.ts'
 import { plausible } from '../plausible.ts'
-import { WATER_SOURCES } from '../water.ts'
 import { vacuumSource } from './hold-limit.ts'
 import { limitOut, limitPart } from './limit-part.ts'
 import { dryBelow, negligible, pointsOf, type RiseInput, TEN_MINUTES_S } from './rise-input.ts'

@@ -1,4 +1,4 @@
-import { WATER_TRIPLE_K } from '../water.ts'
+import { WATER_TRIPLE_K } from '../../physics/water.ts'
 import { micron } from './micron.ts'
 import {
   ABOVE_VAPOUR,

@@ -1,4 +1,4 @@
-import { waterVapourPressure } from '../water.ts'
+import { waterVapourPressure } from '../../physics/water.ts'
 import { fitRise, LEVELLED } from './rise-fit.ts'
 import { level, levelsOff, longer } from './rise-plateau.ts'
 import { checkTimes, choked, padded, scatterOf } from './rise-readings.ts'

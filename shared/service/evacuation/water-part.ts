@@ -3,6 +3,12 @@ import { CalcError, under } from '../../errors.ts'
 import type { Notes } from '../../notes.ts'
 import type { Computed } from '../../operation.ts'
 import {
+  WATER_SOURCES,
+  WATER_TRIPLE_K,
+  waterBoilingTemperature,
+  waterVapourPressure,
+} from '../../physics/water.ts'
+import {
   absolutePressure,
   compareWithBand,
   type PressureReading,
@@ -16,12 +22,6 @@ import {
   toGauge,
 } from '../../quantity/index.ts'
 import { plausible } from '../plausible.ts'
-import {
-  WATER_SOURCES,
-  WATER_TRIPLE_K,
-  waterBoilingTemperature,
-  waterVapourPressure,
-} from '../water.ts'
 import { levelUncertainty, temperatureUncertainty } from './uncertainty.ts'
 
 export const waterOut = z

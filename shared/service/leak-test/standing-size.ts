@@ -1,5 +1,6 @@
 import { under } from '../../errors.ts'
 import type { Notes } from '../../notes.ts'
+import { LEAK_RATE_SOURCES, massOfLeak, refrigerantLoss } from '../../physics/leak-rate.ts'
 import {
   absolutePressure,
   leakRate,
@@ -11,7 +12,6 @@ import {
   volumeFlow,
 } from '../../quantity/index.ts'
 import { type Refrigerant, saturationPressure } from '../../refrigerant/index.ts'
-import { LEAK_RATE_SOURCES, massOfLeak, refrigerantLoss } from '../leak-rate.ts'
 import { plausible } from '../plausible.ts'
 import { propertySources } from '../property-sources.ts'
 import { leakFacts } from './facts.ts'

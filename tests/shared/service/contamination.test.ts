@@ -4,11 +4,11 @@ import { refrigerant, saturationPressure } from '../../../shared/refrigerant/ind
 import { mixed, shareThatReads } from '../../../shared/service/contamination/mixed.ts'
 import { contamination } from '../../../shared/service/contamination.ts'
 import { attempt } from '../../../shared/substance/attempt.ts'
-import { flashTP } from '../../../shared/substance/flash.ts'
 import { substanceData } from '../../../shared/substance/library.ts'
 import { moleFractions } from '../../../shared/substance/mixture.ts'
 import { multifluid } from '../../../shared/substance/multifluid.ts'
 import { pointAt } from '../../../shared/substance/saturation-line.ts'
+import { flashTP } from '../../support/flash.ts'
 import { refusalOf } from '../../support/refusal.ts'
 
 const si = { units: 'si', precise: true } as const

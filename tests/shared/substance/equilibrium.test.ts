@@ -3,13 +3,13 @@ import { describe, expect, it } from 'vitest'
 import { CalcError } from '../../../shared/errors.ts'
 import { saturationPoint } from '../../../shared/substance/equilibrium.ts'
 import { firstGuess } from '../../../shared/substance/first-guess.ts'
-import { flashPH, flashTP } from '../../../shared/substance/flash.ts'
 import { substanceData, substanceModel } from '../../../shared/substance/library.ts'
 import { criticalPoint } from '../../../shared/substance/mixture-critical.ts'
 import { multifluid } from '../../../shared/substance/multifluid.ts'
 import { saturation } from '../../../shared/substance/saturation.ts'
 import { pointOnLine } from '../../../shared/substance/saturation-line.ts'
 import { BLENDS, solved, temperatureAt } from '../../support/blend.ts'
+import { flashPH, flashTP } from '../../support/flash.ts'
 
 const ids = BLENDS.map((b) => b.id)
 const AZEOTROPES = BLENDS.filter((b) => b.kind === 'azeotrope').map((b) => b.id)

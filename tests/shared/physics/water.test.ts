@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { waterBoilingTemperature, waterVapourPressure } from '../../../shared/service/water.ts'
+import { waterBoilingTemperature, waterVapourPressure } from '../../../shared/physics/water.ts'
 
 describe('vapour pressure of water', () => {
   // IAPWS SR1-86(1992): triple point, and the table of computer-program check values.
