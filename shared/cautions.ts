@@ -5,10 +5,14 @@ import { distinctSources, type Source, source } from './sources.ts'
 
 export const CAUTION_LEVELS = ['danger', 'warning', 'note'] as const
 
+/** What a line of an 80-column screen leaves for a caution, characters. */
+const SHORT_LENGTH = 70
+
 export const caution = z
   .strictObject({
     id: z.string(),
     level: z.enum(CAUTION_LEVELS),
+    short: z.string().max(SHORT_LENGTH).describe('One line, for the screen'),
     text: z.string(),
     sources: z.array(source),
   })
@@ -18,6 +22,8 @@ export const caution = z
 export interface Caution {
   readonly id: string
   readonly level: (typeof CAUTION_LEVELS)[number]
+  /** One line of at most 70 characters, for the screen. */
+  readonly short: string
   readonly text: string
   readonly sources: readonly Source[]
 }
@@ -36,6 +42,7 @@ function cautionOf(id: CautionId): Caution {
   const now: Caution = {
     id,
     level: entry.level as Caution['level'],
+    short: entry.short,
     text: entry.text,
     sources: entry.sources.map((key) => sourceOf(key as SourceId)),
   }

@@ -35,7 +35,7 @@ describe.each(files)('sources of data/service/$name', ({ sources = {}, statement
     for (const source of Object.values(sources)) {
       expect(Object.keys(MARKS)).toContain(source.mark)
       if (source.mark === 'verified' || source.mark === 'secondary') {
-        expect(source.checked, source.title).toMatch(/^2026-11(-25)?$/u)
+        expect(source.checked, source.title).toMatch(/^2026-11(?:-25|-27)?$/u)
       }
     }
   })

@@ -59,7 +59,7 @@ const file = z.strictObject({
       mark: statementOut.shape.mark,
       checked: z
         .string()
-        .regex(/^2026-11(-25)?$/u)
+        .regex(/^2026-11(?:-25|-27)?$/u)
         .optional(),
       source: z.string(),
     }),
