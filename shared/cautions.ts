@@ -4,9 +4,8 @@ import { sourceTable } from './source-table.ts'
 import { distinctSources, type Source, source } from './sources.ts'
 
 export const CAUTION_LEVELS = ['danger', 'warning', 'note'] as const
-
-/** What a line of an 80-column screen leaves for a caution, characters. */
-const SHORT_LENGTH = 70
+/** A caution's line for the screen has at most this many characters. */
+export const SHORT_LENGTH = 70
 
 export const caution = z
   .strictObject({
@@ -22,7 +21,7 @@ export const caution = z
 export interface Caution {
   readonly id: string
   readonly level: (typeof CAUTION_LEVELS)[number]
-  /** One line of at most 70 characters, for the screen. */
+  /** One line, for the screen. */
   readonly short: string
   readonly text: string
   readonly sources: readonly Source[]

@@ -1,0 +1,104 @@
+import type { ShownTold } from '../../shared/answer/told.ts'
+import type { Answer } from '../../shared/operation.ts'
+import type { Page } from './pairs.ts'
+import { columnsOf, hanging, padEnd, paragraph, widest } from './wrap.ts'
+
+const GAP = 2
+/** Warnings that a screen shows; the sheet has them all. */
+const MOST_WARNINGS = 3
+
+/** An answer whose operation tells it in words. */
+export type ToldAnswer = Answer & ShownTold
+
+export const isTold = (answer: Answer): answer is ToldAnswer => answer.headline !== undefined
+
+/**
+ * An answer on one screen: what it is and what to do, the figures, what next, what is dangerous,
+ * what was assumed. Everything else stands on the sheet.
+ */
+export function screenLines(answer: ToldAnswer, page: Page): readonly string[] {
+  const heading = headlineLines(answer, page)
+  const notes = [
+    ...warningLines(answer, page),
+    ...dangerLines(answer, page),
+    ...assumedLines(answer, page),
+  ]
+  if (answer.line) return [...heading, ...notes]
+  const figures = figureLines(answer, page)
+  const rest = [...nextLines(answer, page), ...notes]
+  return [
+    ...heading,
+    ...(figures.length > 0 ? ['', ...figures] : []),
+    ...(rest.length > 0 ? ['', ...rest] : []),
+  ]
+}
+
+/** A stop is the first word of the first line, in colour and without. */
+function headlineLines({ level, headline }: ToldAnswer, page: Page): readonly string[] {
+  if (level !== 'stop') return paragraph(page.ink.title(headline), 0, page.width)
+  const text = headline.startsWith('STOP') ? headline : `STOP: ${headline}`
+  return paragraph(text, 0, page.width).map(page.ink.error)
+}
+
+function figureLines({ figures }: ToldAnswer, page: Page): readonly string[] {
+  const labels = widest(figures.map(({ label }) => label)) + GAP
+  const texts = widest(figures.map(({ text }) => text))
+  const start = 2 + labels + texts + GAP
+  return figures.flatMap(({ label, text, says, basis }) => {
+    const meaning = [says, basis === undefined ? undefined : `(${basis})`]
+      .filter((part) => part !== undefined)
+      .join(' ')
+    const head = `  ${padEnd(label, labels)}${page.ink.figure(text)}`
+    if (meaning === '') return [head]
+    // On a narrow terminal the meaning stands under its figure.
+    if (start > page.width / 2) return [head, ...paragraph(meaning, 4, page.width)]
+    return hanging(head, meaning, start, page.width)
+  })
+}
+
+function nextLines({ next }: ToldAnswer, page: Page): readonly string[] {
+  const [first, ...others] = next
+  if (first === undefined) return []
+  if (others.length === 0) return noted('Next', first, page)
+  return next.flatMap((text, index) =>
+    noted(index === 0 ? 'Next' : '', `${index + 1}  ${text}`, page),
+  )
+}
+
+/** The dangers in short, one after the other: they are never left to the sheet. */
+function dangerLines({ cautions }: ToldAnswer, page: Page): readonly string[] {
+  const texts = cautions
+    .filter(({ level }) => level !== 'note')
+    .map(({ short }) => short.replace(/\.$/u, ''))
+  if (texts.length === 0) return []
+  return noted('Danger', texts.join(' · '), page, page.ink.level.danger)
+}
+
+function warningLines({ warnings }: ToldAnswer, page: Page): readonly string[] {
+  const shown = warnings.slice(0, MOST_WARNINGS)
+  const left = warnings.length - shown.length
+  return [
+    ...shown.flatMap(({ message }) => noted('Look', firstSentence(message), page, page.ink.level.warning)),
+    ...(left > 0 ? noted('', `and ${left} more: --full`, page) : []),
+  ]
+}
+
+function assumedLines({ assumptions }: ToldAnswer, page: Page): readonly string[] {
+  const texts = [...new Set(assumptions.map(({ short, taken }) => short ?? taken))]
+  return texts.length === 0 ? [] : noted('Assumed', texts.join(' · '), page, page.ink.quiet)
+}
+
+const NOTE_COLUMNS = 9
+
+const noted = (
+  word: string,
+  text: string,
+  page: Page,
+  paint: (text: string) => string = page.ink.heading,
+) => hanging(word === '' ? '' : paint(word), text, NOTE_COLUMNS, page.width)
+
+/** A point inside a figure ends no sentence. */
+const firstSentence = (text: string) => /^.*?[.:;](?=\s|$)/su.exec(text)?.[0]?.replace(/[:;]$/u, '.') ?? text
+
+/** Columns of the widest line, for those who must fit it somewhere. */
+export const widthOf = (lines: readonly string[]) => Math.max(0, ...lines.map(columnsOf))
