@@ -50,7 +50,9 @@ export function dangersOf({
   return [
     ...does.flatMap((act) => OF_ACT[act]),
     ...(refrigerant ? ofRefrigerant(refrigerant, opens) : []),
-    ...(compressorDrive === 'electric' && opens ? (['electric-compressor-oil'] as const) : []),
+    ...(compressorDrive === 'electric' && opens
+      ? (['electric-compressor-oil', 'high-voltage'] as const)
+      : []),
   ]
 }
 
@@ -87,5 +89,6 @@ export const ALL_DANGERS: readonly CautionId[] = [
     'no-venting',
     'decomposition',
     'electric-compressor-oil',
+    'high-voltage',
   ]),
 ]
