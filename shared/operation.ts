@@ -29,6 +29,8 @@ export interface Assumption {
   readonly field: string
   readonly taken: string
   readonly because: string
+  /** The same in a few words, for the screen. */
+  readonly short?: string
 }
 
 /** Something the user should know about the answer or the readings, with what to do. */
@@ -104,6 +106,7 @@ const frameOut = {
   headline: toldOut.headline.optional(),
   figures: toldOut.figures.optional(),
   next: toldOut.next.optional(),
+  line: toldOut.line.optional(),
   steps: z
     .array(
       z.strictObject({
@@ -122,6 +125,7 @@ const frameOut = {
         field: z.string().describe('The field that was not given'),
         taken: z.string().describe('What was assumed instead'),
         because: z.string().describe('Why'),
+        short: z.string().optional().describe('What was assumed, in a few words'),
       }),
     )
     .describe('What was not given, and what was assumed instead'),

@@ -11,6 +11,8 @@ export interface Own {
   readonly csv?: () => Promise<(answer: Answer) => string>
   /** Renders the result for people. */
   readonly resultLines?: () => Promise<ResultLines>
+  /** Rows that belong on the screen. */
+  readonly rowLines?: () => Promise<ResultLines>
   /** Renders the whole answer for people, where the step has a form of its own. */
   readonly answerLines?: () => Promise<ResultLines>
 }
@@ -29,6 +31,7 @@ export const own: Readonly<Record<string, Own>> = {
       return ({ result }) => tableCsv(result as TableResult)
     },
     resultLines: async () => (await import('../render/table.ts')).tableLines,
+    rowLines: async () => (await import('../render/table.ts')).tableLines,
   },
   'work-order': {
     markdown: async () => {

@@ -57,14 +57,16 @@ async function forPeople(
   streams: Streams,
 ): Promise<string> {
   const { answerText } = await import('../render/answer.ts')
-  const { answerLines, resultLines } = own[operation.name] ?? {}
+  const { answerLines, resultLines, rowLines } = own[operation.name] ?? {}
   return answerText(operation, answer, {
     ink: inkOf(streams.color.out),
     width: streams.width,
     precise,
     steps: output.steps === true,
     sources: output.sources === true,
+    full: output.full === true,
     resultLines: await resultLines?.(),
+    rowLines: await rowLines?.(),
     answerLines: await answerLines?.(),
   })
 }

@@ -78,7 +78,9 @@ function warningLines({ warnings }: ToldAnswer, page: Page): readonly string[] {
   const shown = warnings.slice(0, MOST_WARNINGS)
   const left = warnings.length - shown.length
   return [
-    ...shown.flatMap(({ message }) => noted('Look', firstSentence(message), page, page.ink.level.warning)),
+    ...shown.flatMap(({ message }) =>
+      noted('Look', firstSentence(message), page, page.ink.level.warning),
+    ),
     ...(left > 0 ? noted('', `and ${left} more: --full`, page) : []),
   ]
 }
@@ -98,7 +100,8 @@ const noted = (
 ) => hanging(word === '' ? '' : paint(word), text, NOTE_COLUMNS, page.width)
 
 /** A point inside a figure ends no sentence. */
-const firstSentence = (text: string) => /^.*?[.:;](?=\s|$)/su.exec(text)?.[0]?.replace(/[:;]$/u, '.') ?? text
+const firstSentence = (text: string) =>
+  /^.*?[.:;](?=\s|$)/su.exec(text)?.[0]?.replace(/[:;]$/u, '.') ?? text
 
 /** Columns of the widest line, for those who must fit it somewhere. */
 export const widthOf = (lines: readonly string[]) => Math.max(0, ...lines.map(columnsOf))

@@ -52,6 +52,8 @@ export interface Told {
   readonly figures: readonly Figure[]
   /** At most three things to do, the first one first. */
   readonly next: readonly string[]
+  /** One thing was asked and the headline says it all: no figures or steps stand under it. */
+  readonly line?: boolean | undefined
 }
 
 export const MOST_FIGURES = 6
@@ -79,6 +81,7 @@ export const toldOut = {
     )
     .describe('The figures that matter, at most six'),
   next: z.array(z.string()).describe('What to do next, the first thing first'),
+  line: z.boolean().describe('Whether the headline says it all'),
 }
 
 export interface ShownFigure {
@@ -95,6 +98,7 @@ export interface ShownTold {
   readonly headline: string
   readonly figures: readonly ShownFigure[]
   readonly next: readonly string[]
+  readonly line: boolean
 }
 
 /** The told answer in the chosen units, its sentences filled from its figures. */
@@ -118,5 +122,6 @@ export function showTold(told: Told, presentation: Required<Presentation>): Show
       ...(figure.basis === undefined ? {} : { basis: figure.basis }),
     })),
     next: told.next.map(fill),
+    line: told.line ?? false,
   }
 }

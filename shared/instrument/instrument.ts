@@ -62,6 +62,10 @@ export function withInstrument<Q extends Quantity>(
       field,
       taken: `${row.name} ±${say(width)}`,
       because: `no ± was given with the reading; ${MARKS[source.mark]}`,
+      short:
+        share > least.si
+          ? `${row.name} ±${row.percentOfReading} %`
+          : `${row.name} ±${value} ${unit}`,
     },
     source,
   }

@@ -84,6 +84,7 @@ export function resolvePlace({ altitude, barometer }: PlaceGiven): Place {
           field: 'altitude',
           taken: `sea level, 29.92 inHg (101.325 kPa), ±${say(WEATHER)} for the weather`,
           because: 'neither altitude nor barometer was given',
+          short: 'sea level',
         },
       ],
       sources: [STANDARD_ATMOSPHERE, WEATHER_SOURCE],

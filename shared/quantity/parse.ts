@@ -76,7 +76,7 @@ function clean(text: string, accepted: Accepted<Kind>): string {
       },
     )
   }
-  const trimmed = text
+  const trimmed = withoutThousands(text)
     .trim()
     .replace(/[‐‑−–﹣－]/gu, '-')
     .replace(/\^(?=[23])/gu, '')
@@ -106,6 +106,14 @@ function clean(text: string, accepted: Accepted<Kind>): string {
   }
   return trimmed
 }
+
+/** Units in whose countries a comma before three digits parts thousands, never decimals. */
+const THOUSANDS =
+  /^([+-]?\d{1,3}(?:,\d{3})+(?:\.\d+)?)(?=\s*(?:ft|feet|foot|lbs?|psi[ag]?|microns?|hours?|h)\b)/iu
+
+/** "9,000 ft" as 9000 ft; "1,500 kg" stays, and is asked about, since it may mean one and a half. */
+const withoutThousands = (text: string) =>
+  text.trim().replace(THOUSANDS, (amount) => amount.replaceAll(',', ''))
 
 function readPart(
   source: string,
@@ -219,7 +227,8 @@ function differenceUnit(kind: Kind, unit: string): Unit | undefined {
   return undefined
 }
 
-function resolveUnit<K extends Kind>(
+/** The kind and unit that `unit` spells, of those accepted. @throws {CalcError} as {@link parseQuantity}. */
+export function resolveUnit<K extends Kind>(
   unit: string,
   text: string,
   accepted: Accepted<K>,

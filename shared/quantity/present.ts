@@ -22,6 +22,8 @@ export interface Presentation {
   readonly units: UnitSystem
   /** Which system comes first where both are shown; the US one where nothing says. */
   readonly lead?: 'us' | 'si'
+  /** Only the digits that the ± supports, as on a screen; a result keeps three figures all the same. */
+  readonly onScreen?: boolean
   /** Full precision instead of rounding to what the uncertainty supports. */
   readonly precise: boolean
 }
@@ -29,18 +31,18 @@ export interface Presentation {
 /** A quantity as people read it, in the asked unit system. */
 export function show(
   quantity: Quantity,
-  { units, precise, lead = 'us' }: Presentation,
+  { units, precise, lead = 'us', onScreen = false }: Presentation,
 ): ShownQuantity {
   const { kind, si, shownIn } = quantity
   const choices = CHOICES[kind]
   if (shownIn !== undefined) {
     const unit = requireUnit(kind, shownIn)
     const chosen = [choices.us(si), choices.si(si)].find(([symbol]) => symbol === unit.symbol)
-    return render(quantity, unit, chosen?.[1] ?? figuresFor(si, unit), precise)
+    return render(quantity, unit, chosen?.[1] ?? figuresFor(si, unit), precise, onScreen)
   }
   const inSystem = (system: 'us' | 'si') => {
     const [symbol, decimals] = choices[system](sizeOf(quantity))
-    return render(quantity, requireUnit(kind, symbol), decimals, precise)
+    return render(quantity, requireUnit(kind, symbol), decimals, precise, onScreen)
   }
   if (units !== 'both') return inSystem(units)
   const shown = inSystem(lead)
@@ -59,14 +61,22 @@ function figuresFor(si: number, unit: Unit): number {
   return magnitude === 0 ? 2 : Math.min(Math.max(4 - Math.floor(Math.log10(magnitude)), 0), 12)
 }
 
-function render(quantity: Quantity, unit: Unit, decimals: number, precise: boolean): ShownValue {
+function render(
+  quantity: Quantity,
+  unit: Unit,
+  decimals: number,
+  precise: boolean,
+  onScreen: boolean,
+): ShownValue {
   const value = (quantity.si - unit.offset) / unit.factor
   const plusMinus =
     quantity.plusMinus === undefined ? undefined : quantity.plusMinus / Math.abs(unit.factor)
   if (precise)
     return frame(tidy(value), unit, plusMinus === undefined ? undefined : tidy(plusMinus))
   const supported = plusMinus === undefined ? decimals : decimalsFor(plusMinus, decimals)
-  const places = Math.max(supported, unit.offset === 0 ? threeFigures(value) : 0)
+  const size = Math.max(Math.abs(value), plusMinus ?? 0)
+  const supports = unit.offset !== 0 || (onScreen && plusMinus !== undefined)
+  const places = supports ? supported : Math.max(supported, threeFigures(size, decimals))
   return frame(
     roundTo(value, places),
     unit,
@@ -107,9 +117,15 @@ const roundUp = (value: number, decimals: number) => {
   return roundTo(Math.max(Math.ceil(value / step - 0.05) * step, value === 0 ? 0 : step), decimals)
 }
 
-/** Decimals that keep three significant figures: rounding must not move a limit by more than half a percent. */
-const threeFigures = (value: number) =>
-  value === 0 ? 0 : Math.min(Math.max(2 - Math.floor(Math.log10(Math.abs(value))), 0), 15)
+/** Decimals beyond the usual ones that a small figure may take. */
+const MOST_MORE = 3
+
+/**
+ * Decimals that keep three significant figures, so that rounding moves no limit by more than half a
+ * percent; of a figure far below the usual decimals only as many as anybody can use.
+ */
+const threeFigures = (size: number, decimals: number) =>
+  size === 0 ? 0 : Math.min(Math.max(2 - Math.floor(Math.log10(size)), 0), decimals + MOST_MORE, 15)
 
 /** Cuts the last digits, which conversion factors leave as noise. */
 const tidy = (value: number) => Number(value.toPrecision(14))

@@ -3,7 +3,7 @@ import type { Quantity } from './quantity.ts'
 
 /** A quantity inside a sentence, in both unit systems: "12.3 lb (5.58 kg)". */
 export function say(quantity: Quantity): string {
-  const shown = show(quantity, { units: 'both', precise: false })
+  const shown = show(quantity, { units: 'both', precise: false, onScreen: true })
   const first = withBand(shown)
   return shown.also ? `${first} (${withBand(shown.also)})` : first
 }

@@ -1,10 +1,10 @@
 import * as z from 'zod'
 import { CalcError } from '../errors.ts'
 import { KIND_NAMES, type Kind } from './kinds.ts'
-import { parseQuantity } from './parse.ts'
+import { parseQuantity, resolveUnit } from './parse.ts'
 import { physical } from './physical.ts'
 import type { ShownQuantity } from './present.ts'
-import { Quantity, quantity } from './quantity.ts'
+import { Quantity } from './quantity.ts'
 import { type Accepted, missingUnit, wouldDo } from './unit-refusal.ts'
 
 /** A figure in one unit, as it is given and as it is shown. */
@@ -29,13 +29,13 @@ export function readQuantity<K extends Kind>(raw: unknown, accepted: Accepted<K>
     )
   }
   const { value, unit, plusMinus } = parsed.data
-  // Through the parser, so that both spellings get the same answers to a wrong unit.
-  const probe = parseQuantity(`1 ${unit}`, accepted)
-  const read = quantity(probe.kind, value, unit, plusMinus)
-  return physical(
-    new Quantity(probe.kind, read.si, read.plusMinus, undefined, probe.written),
-    `${value} ${unit}`,
-  )
+  if (unit.trim() === '') throw missingUnit(String(value), accepted)
+  // As the parser does, so that both spellings get the same answers to a wrong unit.
+  const text = `${value} ${unit}`
+  const found = resolveUnit(unit, text, accepted)
+  const width = plusMinus === undefined ? undefined : Math.abs(plusMinus * found.unit.factor)
+  const si = value * found.unit.factor + found.unit.offset
+  return physical(new Quantity(found.kind, si, width, undefined, found.unit.symbol), text)
 }
 
 /** Puts a {@link CalcError} on the zod issue list without losing its code and hint. */

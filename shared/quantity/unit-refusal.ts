@@ -15,7 +15,7 @@ export function wrongUnit(unit: string, text: string, accepted: Accepted<Kind>):
       'ambiguous-quantity',
       `"${text}" does not say whether it is gauge or absolute.`,
       {
-        hint: `Add "g" for a gauge reading ("${text.trim()} g"; psig), "vac" for a vacuum reading, "abs" for an absolute one (psia).`,
+        hint: gaugeOrAbsolute(text, unit),
       },
     )
   }
@@ -41,6 +41,14 @@ export function wrongUnit(unit: string, text: string, accepted: Accepted<Kind>):
       hint: wouldDo(accepted),
     },
   )
+}
+
+/** "Write 32 psig as a gauge shows it, 32 psia for an absolute pressure, 32 psi vac for a vacuum." */
+function gaugeOrAbsolute(text: string, unit: string): string {
+  const amount = text.slice(0, text.lastIndexOf(unit)).trim()
+  const [gauge, absolute] =
+    unit.toLowerCase() === 'psi' ? ['psig', 'psia'] : [`${unit} g`, `${unit} abs`]
+  return `Write ${amount} ${gauge} as a gauge shows it, ${amount} ${absolute} for an absolute pressure, or ${amount} ${unit} vac for a vacuum.`
 }
 
 /** The refusal of a bare number, with the units that would do. */

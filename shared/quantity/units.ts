@@ -75,7 +75,11 @@ const gaugeUnits: readonly Unit[] = [
     suffixed(symbol, factor, names, GAUGE),
   ),
   // A vacuum reading counts downward from the barometer.
-  ...PRESSURE_BASES.map(([symbol, factor, ...names]) => suffixed(symbol, -factor, names, VACUUM)),
+  ...PRESSURE_BASES.map(([symbol, factor, ...names]) =>
+    suffixed(symbol, -factor, symbol === 'inHg' ? [...names, 'in', 'in.', '"'] : names, VACUUM),
+  ),
+  // By trade usage inches written with their mark are those of a compound gauge: a vacuum.
+  { ...unit('inHg vac', -25.4 * MM_HG, '"hg', '" hg', '″hg', '"hg vac'), symbol: 'inHg vac' },
 ]
 
 const absoluteUnits: readonly Unit[] = [

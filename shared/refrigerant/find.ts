@@ -16,12 +16,33 @@ for (const entry of ENTRIES) {
   for (const name of [id, number, ...aliases]) names.set(fold(name), entry)
 }
 
+/** Digits and letters that are enough to mean one refrigerant where only one begins or ends with them. */
+const LEAST_PART = 2
+
+/** "410" for R-410A, "r134" for R-134a, "yf" for R-1234yf: the only number that begins or ends so. */
+function byPart(typed: string): Entry | undefined {
+  const part = typed.replace(/^r(?=\d)/u, '')
+  if (part.length < LEAST_PART) return undefined
+  const numbered = ENTRIES.map((entry) => ({
+    entry,
+    number: fold(entry.info.id).replace(/^r/u, ''),
+  }))
+  // A part of a number must be all of its digits: "13" is no R-134a.
+  const digits = /^\d+/u.exec(part)?.[0]
+  const fits = numbered.filter(({ number }) =>
+    digits === part
+      ? new RegExp(`^${part}[a-z]*$`, 'u').test(number)
+      : digits === undefined && number.endsWith(part) && number !== part,
+  )
+  return fits.length === 1 ? fits[0]?.entry : undefined
+}
+
 /**
  * The entry of a refrigerant by any name a person may type: 'R-134a', 'r134a', '134A',
- * 'HFC-134a', 'propane', 'CO2'. Throws 'unknown-refrigerant' with the nearest names.
+ * 'HFC-134a', 'propane', 'CO2', or by the part of the number that only one has. Throws 'unknown-refrigerant' with the nearest names.
  */
 export function findEntry(name: string): Entry {
-  const found = names.get(fold(name))
+  const found = names.get(fold(name)) ?? byPart(fold(name))
   if (found !== undefined) return found
   const ids = new Map(
     ENTRIES.flatMap(({ info }) => [info.id, ...info.aliases].map((each) => [each, info.id])),

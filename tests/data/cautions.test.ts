@@ -86,8 +86,8 @@ describe('the cautions', () => {
       expect(short).not.toMatch(/[.\n]$/u)
       expect(text.length).toBeGreaterThan(short.length * 0.9)
       expect(text).toMatch(/\.$/u)
-      expect(cautions(id)[0]).toMatchObject({ id, short, text })
-      caution.parse(cautions(id)[0])
+      expect(cautions([id])[0]).toMatchObject({ id, short, text })
+      caution.parse(cautions([id])[0])
     },
   )
 

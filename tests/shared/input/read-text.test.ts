@@ -8,6 +8,7 @@ import { refusalOf } from '../../support/refusal.ts'
 const sample = defineOperation({
   name: 'sample',
   summary: 'A sample',
+  cautions: { always: [], mayAlso: [] },
   fields: {
     refrigerant: z.string().describe('Which'),
     pressure: quantityIn.pressure.optional().describe('How much'),

@@ -36,17 +36,17 @@ describe('a shown quantity', () => {
   it('takes the unit that its uncertainty is worth', () => {
     expect(show(quantity('pressureDifference', 300, 'micron'), us).unit).toBe('micron')
     expect(show(pressureDifference(40, 6_894.757), us)).toEqual({
-      value: 0,
+      value: 0.006,
       unit: 'psi',
       plusMinus: 1,
     })
   })
 
-  it('has the digits that its uncertainty supports: two where it begins with 1 or 2, else one', () => {
+  it('has the digits that its uncertainty supports, and never fewer than three figures', () => {
     const kelvin = (plusMinus: number) => show(temperatureDifference(5.123_456, plusMinus), si)
     expect(kelvin(0.12)).toEqual({ value: 5.12, unit: 'K', plusMinus: 0.12 })
-    expect(kelvin(0.5)).toEqual({ value: 5.1, unit: 'K', plusMinus: 0.5 })
-    expect(kelvin(3)).toEqual({ value: 5, unit: 'K', plusMinus: 3 })
+    expect(kelvin(0.5)).toEqual({ value: 5.12, unit: 'K', plusMinus: 0.5 })
+    expect(kelvin(3)).toEqual({ value: 5.12, unit: 'K', plusMinus: 3 })
     expect(show(gaugePressure(1e6, 5e4), si)).toEqual({ value: 1000, unit: 'kPa g', plusMinus: 50 })
   })
 
