@@ -22,14 +22,7 @@ export const charge = defineOperation({
       'maker-first',
       'local-rules',
     ],
-    mayAlso: [
-      ...ALL_DANGERS,
-      'whipping-line',
-      'trapped-liquid',
-      'parted-half',
-      'stuck-coupling',
-      'carbon-dioxide-couplings',
-    ],
+    mayAlso: ALL_DANGERS,
   },
   example: {
     refrigerant: 'R-134a',

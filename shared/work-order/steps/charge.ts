@@ -72,7 +72,7 @@ function scaleInto(body: StepBody, input: WorkOrderInput, { charging }: Outcomes
   if (!found) return
   figure(body, 'Leaves the source', found.leavesSource)
   figure(body, 'Stays in the hose', found.hose?.holdUp)
-  figure(body, 'Close the valve when the scale shows', found.scale.stop)
+  figure(body, 'Close the valve when the scale shows', found.scale?.stop)
   if (found.cans) {
     figure(body, 'Whole cans', found.cans.whole)
     figure(body, 'From the last can', found.cans.fromLast)

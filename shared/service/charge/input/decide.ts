@@ -1,4 +1,5 @@
 import data from '../../../../data/service/charge.json' with { type: 'json' }
+import { dangersOf } from '../../../dangers.ts'
 import { CalcError, refusal } from '../../../errors.ts'
 import { isCarbonDioxide, type OpeningJob } from '../../../fields/index.ts'
 import type { Refrigerant } from '../../../refrigerant/index.ts'
@@ -66,6 +67,6 @@ export function refuseDangerous(r: Refrigerant, input: ChargeInput): void {
   throw refusal('Do not part couplings of an R-744 system under charge.', {
     path: ['job'],
     hint: "Empty the part by the maker's procedure, prove it with a gauge rated for R-744, and weigh in the full charge (job system-opened).",
-    cautions: ['carbon-dioxide-couplings', 'carbon-dioxide', 'whipping-line'],
+    cautions: dangersOf({ refrigerant: r, does: ['parts-couplings'] }),
   })
 }

@@ -21,8 +21,6 @@ export interface Inventory {
   readonly density: Quantity<'density'> | undefined
   readonly volume: Quantity<'volume'> | undefined
   readonly checks: readonly LineCheck[]
-  /** Whether it holds liquid, which bursts a shut section when it warms. */
-  readonly liquid: boolean
 }
 
 /** Mass that a section holds: its volume times the density of what fills it, or the maker's mass per length. */
@@ -44,7 +42,6 @@ export function sectionInventory(setting: Setting, section: Section, path: Path)
     density: filling && densityOf(filling.density),
     volume: shownVolume,
     checks: lineChecks(setting, section, space, filling),
-    liquid: filling === undefined || filling.phase !== 'vapour',
   }
 }
 
@@ -76,7 +73,6 @@ export function partChange(setting: Setting, part: Part, path: Path): Inventory 
     density: filling && densityOf(filling.density),
     volume: undefined,
     checks: part.new && after ? lineChecks(setting, part.new, after, filling) : [],
-    liquid: false,
   }
 }
 

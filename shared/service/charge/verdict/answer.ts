@@ -188,15 +188,16 @@ function cautionsOf(
   { job: asked, compressorDrive }: ChargeInput,
   job: ChargeJob,
 ): readonly CautionId[] {
-  const trapped = job.sections.some(({ liquid }) => liquid)
-  return [
-    ...dangersOf({ refrigerant: r, compressorDrive, does: ['opens'] }),
-    'whipping-line',
-    ...(trapped ? (['trapped-liquid'] as const) : []),
-    ...(asked === 'couplers-parted' || job.couplings.length > 0
-      ? (['parted-half', 'stuck-coupling', 'trapped-liquid'] as const)
-      : []),
-  ]
+  const parts = asked === 'couplers-parted' || job.couplings.length > 0
+  const opens = asked !== 'couplers-parted'
+  return dangersOf({
+    refrigerant: r,
+    compressorDrive,
+    does: [
+      ...(parts ? (['parts-couplings'] as const) : []),
+      ...(opens ? (['opens'] as const) : []),
+    ],
+  })
 }
 
 /** Two couplings share what was assumed of their caliper, and that is said once. */
