@@ -44,7 +44,7 @@ export function shared(input: WorkOrderInput): Readonly<Record<string, Value>> {
 export const HEAD_PATHS: Readonly<Record<string, readonly string[]>> = {
   refrigerant: ['refrigerant'],
   labelCharge: ['labelCharge'],
-  systemTotal: ['oilTotal'],
+  oilTotal: ['oilTotal'],
   altitude: ['place', 'altitude'],
   barometer: ['place', 'barometer'],
   ambient: ['place', 'ambient'],
