@@ -1,20 +1,23 @@
 import * as z from 'zod'
 import type { CautionId } from '../cautions.ts'
 import { ALL_DANGERS, dangersOf } from '../dangers.ts'
-import { pickRefrigerant } from '../fields/index.ts'
+import { JOBS, pickRefrigerant } from '../fields/index.ts'
 import { type Assumption, defineOperation, type Warning } from '../operation.ts'
+import { cardOf, cardOut } from './card/card.ts'
+import { toldOf } from './card/told.ts'
 import { checklist, checklistOut } from './checklist.ts'
 import { type ComputedParts, computedOf, computedOut } from './computed.ts'
 import { distinct } from './distinct.ts'
 import { computations, shownSources } from './gathered.ts'
 import { identity } from './identity.ts'
-import { fields, JOBS, type WorkOrderInput } from './input.ts'
+import { fields, type WorkOrderInput } from './input.ts'
 import { runAll } from './run.ts'
 import { missingOut, stepOut } from './step.ts'
 import { visit } from './visit.ts'
 
 const result = z.strictObject({
   title: z.string(),
+  card: cardOut.describe('The visit on one card'),
   invented: z.boolean().describe('A demonstration: nothing on it was measured'),
   job: z.enum(JOBS),
   identity: z.array(z.strictObject({ label: z.string(), value: z.string() })),
@@ -42,7 +45,7 @@ export const workOrder = defineOperation({
     machine: {
       name: 'Quarry loader 7',
       kind: 'off-road',
-      compressor: 'open-drive',
+      compressorDrive: 'open',
       meteringDevice: 'expansion-valve',
     },
     refrigerant: 'R-134a',
@@ -51,8 +54,18 @@ export const workOrder = defineOperation({
     person: { certificates: ['us-609'], forPay: true },
     job: 'couplers-parted',
     couplings: [
-      { name: 'Liquid line', selfSealing: true, spillVolume: '1.2 mL ±0.3 mL', phase: 'liquid' },
-      { name: 'Suction line', selfSealing: true, spillVolume: '2.0 mL ±0.5 mL', phase: 'vapour' },
+      {
+        name: 'Liquid line',
+        couplingType: 'two-valve',
+        spillVolume: '1.2 mL ±0.3 mL',
+        phase: 'liquid',
+      },
+      {
+        name: 'Suction line',
+        couplingType: 'two-valve',
+        spillVolume: '2.0 mL ±0.5 mL',
+        phase: 'vapour',
+      },
     ],
   },
   compute(input) {
@@ -61,9 +74,12 @@ export const workOrder = defineOperation({
     const { steps, sources } = visit(input, outcomes)
     const done = computations(outcomes)
     const failed = steps.filter(({ state }) => state === 'failed')
+    const card = cardOf(input, outcomes)
     return {
+      told: toldOf(card),
       result: {
         title: input.order ? `${input.machine.name}: ${input.order}` : input.machine.name,
+        card,
         invented: input.invented ?? false,
         job: input.job,
         identity: identity(input),
