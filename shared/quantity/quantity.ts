@@ -50,14 +50,7 @@ export class Quantity<K extends Kind = Kind> {
 
   /** The same quantity with the expanded uncertainty `plusMinus` (SI). */
   within(plusMinus: number | undefined): Quantity<K> {
-    return new Quantity(
-      this.kind,
-      this.si,
-      plusMinus,
-      this.shownIn,
-      this.written,
-      this.sizedAs,
-    )
+    return new Quantity(this.kind, this.si, plusMinus, this.shownIn, this.written, this.sizedAs)
   }
 
   /** The same quantity in the units that one of the size `si` (SI) is shown in: 0 psi beside 50 psi. */

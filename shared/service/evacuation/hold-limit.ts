@@ -6,10 +6,16 @@ import {
   SEA_LEVEL_PA,
 } from '../../quantity/index.ts'
 import { sourceTable } from '../../source-table.ts'
-import type { Source } from '../../sources.ts'
-import type { RisePoint } from './rise-fit.ts'
+import { MARKS, type Source } from '../../sources.ts'
+import type { RisePoint } from './rise-shape.ts'
 
 export const vacuumSource = sourceTable(data.sources)
+
+/** What is aimed at where no maker says otherwise. */
+export const practice = {
+  ...data.practice,
+  mark: MARKS[vacuumSource(data.practice.source as 'micron-practice').mark],
+} as const
 
 interface LimitRow {
   readonly id: string
@@ -32,6 +38,8 @@ interface HoldLimit {
   /** Highest permitted pressure, Pa absolute, where the rule has one. */
   readonly staysPa: number | undefined
   readonly withinS: number
+  /** Whether its figure is a gauge's, printed for sea level. */
+  readonly atSeaLevel: boolean
   readonly source: Source
 }
 
@@ -48,6 +56,7 @@ export function holdLimit(id: string): HoldLimit | undefined {
     risePa: row.rise ? readQuantity(row.rise, ['pressureDifference']).si : undefined,
     staysPa: stays && (stays.kind === 'gaugePressure' ? SEA_LEVEL_PA + stays.si : stays.si),
     withinS: readQuantity(row.within, ['duration']).si,
+    atSeaLevel: stays?.kind === 'gaugePressure',
     source: vacuumSource(row.source as never),
   }
 }
@@ -61,7 +70,7 @@ type LimitVerdict = 'kept' | 'broken' | 'cannot-tell' | 'too-short-to-tell'
  * @param levelPlusMinusPa - Expanded uncertainty of the level, Pa.
  */
 export function judgeLimit(
-  limit: HoldLimit,
+  limit: Pick<HoldLimit, 'risePa' | 'staysPa' | 'withinS'>,
   points: readonly RisePoint[],
   scatterPa: number,
   levelPlusMinusPa: number,
