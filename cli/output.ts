@@ -9,12 +9,15 @@ export interface Output {
   /** The whole sheet instead of the screen. */
   readonly full?: boolean
   readonly markdown?: boolean
+  /** False where `--no-settings` leaves the shop's settings out. */
+  readonly settings?: boolean
 }
 
 export const outputOptions = (): readonly Option[] => [
   new Option('--json', 'Print exactly one JSON value; for rows, one a line'),
   new Option('--csv', 'Print CSV, one line a row').conflicts(['json']),
   new Option('--full', 'Print the whole sheet: cautions in full, steps, assumptions, sources'),
+  new Option('--no-settings', "Leave the shop's settings out"),
   new Option('--steps', 'Print how the figures came about'),
   new Option('--sources', 'Print the sources in full: addresses, dates, notes'),
 ]

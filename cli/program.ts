@@ -7,8 +7,11 @@ import { addOptions, calculateCommand } from './commands/calculate.ts'
 import { completionCommand } from './commands/completion.ts'
 import { refrigerantsCommand } from './commands/refrigerants.ts'
 import { serveCommand } from './commands/serve.ts'
+import { settingsCommand } from './commands/settings.ts'
 import { EXIT, type ExitStatus, exitStatusOf } from './exit.ts'
 import { joinQuantities } from './input/join-quantities.ts'
+import { fullOptions } from './input/option-names.ts'
+import { markdownOption, outputOptions } from './output.ts'
 import { errorText } from './render/error.ts'
 import { inkOf } from './render/ink.ts'
 import type { Streams } from './streams.ts'
@@ -50,6 +53,7 @@ export function createProgram(
   )
   program.commandsGroup('Besides:')
   refrigerantsCommand(program, streams, done)
+  settingsCommand(program, streams, done)
   serveCommand(program, streams)
   completionCommand(program, operations, streams)
   program.addHelpCommand(
@@ -72,7 +76,9 @@ export function createProgram(
 export async function run(argv: readonly string[], streams: Streams): Promise<ExitStatus> {
   let status: ExitStatus = EXIT.answered
   const words = [...helpLast(joinQuantities(argv))]
-  const program = createProgram(await operationsFor(words), streams, (reached) => {
+  const operations = await operationsFor(words)
+  const operation = operations.find(({ name }) => name === words[0])
+  const program = createProgram(operations, streams, (reached) => {
     status = reached
   })
   const known = program.commands.some((command) => command.name() === words[0])
@@ -83,16 +89,27 @@ export async function run(argv: readonly string[], streams: Streams): Promise<Ex
   }
   try {
     refuseContradiction(words)
-    await program.parseAsync(words, { from: 'user' })
+    const full = operation ? fullOptions(words, operation, OTHER_OPTIONS) : words
+    await program.parseAsync(full, { from: 'user' })
     return status
   } catch (error) {
     if (error instanceof CommanderError && error.exitCode === 0) return EXIT.answered
     const known = error instanceof CommanderError ? misuse(error) : error
     if (!(known instanceof CalcError)) throw error
-    streams.err(argv.includes('--json') ? `${JSON.stringify(known)}\n` : errorText(known, streams))
+    streams.err(
+      argv.includes('--json') ? `${JSON.stringify(known)}\n` : errorText(known, streams, operation),
+    )
     return exitStatusOf[known.code]
   }
 }
+
+/** Options that every calculation has beside its fields. */
+const OTHER_OPTIONS = [
+  ...[...outputOptions(), markdownOption()].map(({ long }) => (long ?? '').replace(/^--/u, '')),
+  'input',
+  'help',
+  'settings',
+]
 
 /** `help table` as `table --help`, so that the options are there to be explained. */
 const helpLast = (argv: readonly string[]) => {

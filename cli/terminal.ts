@@ -1,4 +1,6 @@
-import type { Streams } from './streams.ts'
+import { join } from 'node:path'
+import envPaths from 'env-paths'
+import type { SettingsFile, Streams } from './streams.ts'
 
 const DEFAULT_WIDTH = 80
 /** Lines longer than this are tiring to read, however wide the window. */
@@ -40,10 +42,37 @@ export function terminal(process: NodeJS.Process): Streams {
       return stdin
     },
     readFile: async (path) => (await import('node:fs/promises')).readFile(path, 'utf8'),
+    settings: settingsFile(process.env),
     width: widthOf(process.stdout, process.env),
     color: {
       out: wantsColor(process.stdout, process.env),
       err: wantsColor(process.stderr, process.env),
+    },
+  }
+}
+
+/**
+ * `settings.json` in the user's configuration folder; CHARGEWRIGHT_CONFIG names another folder.
+ */
+function settingsFile(environment: Environment): SettingsFile {
+  const folder = environment.CHARGEWRIGHT_CONFIG ?? envPaths('chargewright', { suffix: '' }).config
+  const path = join(folder, 'settings.json')
+  return {
+    path,
+    async read() {
+      const { readFile } = await import('node:fs/promises')
+      try {
+        return await readFile(path, 'utf8')
+      } catch (error) {
+        if (error instanceof Error && 'code' in error && error.code === 'ENOENT') return undefined
+        throw error
+      }
+    },
+    async write(text) {
+      const { mkdir } = await import('node:fs/promises')
+      const { default: writeFileAtomic } = await import('write-file-atomic')
+      await mkdir(folder, { recursive: true })
+      await writeFileAtomic(path, text)
     },
   }
 }

@@ -46,6 +46,8 @@ export function issueError(
   // A misspelt field explains a missing one, so it is named first.
   const issue = issues.find(({ code }) => code === 'unrecognized_keys') ?? issues[0]
   if (!issue) return new CalcError('bad-input', 'The input does not fit.')
+  const absent = issues.filter((other) => isMissing(other, raw))
+  if (absent.length > 1 && absent.length === issues.length) return allMissing(absent)
   const error = faultOf(issue, raw, fields)
   const others = issues.filter((other) => other !== issue).map(({ path }) => path.join('.'))
   const places = [...new Set(others)].filter((place) => place !== '').slice(0, MOST_PLACES)
@@ -54,6 +56,30 @@ export function issueError(
     path: error.path,
     hint: `${error.hint} Look at ${places.join(', ')} too.`.trim(),
   })
+}
+
+/** Nothing stands in the input where something is needed. */
+function isMissing({ code, message, path, params }: Issue, raw: unknown): boolean {
+  if (params?.calc) return params.calc.code === 'missing-input'
+  const place = path.map((part) => (typeof part === 'symbol' ? String(part) : part))
+  return (
+    (code === 'invalid_type' && missing(message)) ||
+    (code === 'invalid_value' && valueAt(raw, place) === undefined)
+  )
+}
+
+/** Everything that is missing in one sentence, so that not each takes a try of its own. */
+function allMissing(issues: readonly Issue[]): CalcError {
+  const names = issues.map(({ path }) => `"${path.join('.')}"`)
+  const last = names.at(-1) ?? ''
+  return new CalcError(
+    'missing-input',
+    `${names.slice(0, -1).join(', ')} and ${last} are missing.`,
+    {
+      path: (issues[0]?.path ?? []).map((part) => (typeof part === 'symbol' ? String(part) : part)),
+      hint: 'Give each of them; the description of a field says what it takes.',
+    },
+  )
 }
 
 function faultOf(issue: Issue, raw: unknown, fields: readonly string[]): CalcError {

@@ -1,13 +1,17 @@
 import type { Command } from 'commander'
-import { CalcError } from '../../shared/errors.ts'
-import { fieldsOf } from '../../shared/input/index.ts'
+import { fieldsOf, kebab } from '../../shared/input/index.ts'
 import type { Operation } from '../../shared/operation.ts'
 import { exampleText } from '../example.ts'
 import type { ExitStatus } from '../exit.ts'
 import { optionsOf, readOptions } from '../input/options.ts'
 import { readInput } from '../input/rows.ts'
+import { WORDS } from '../input/shorthand.ts'
+import { sortWords } from '../input/words.ts'
 import { markdownOption, type Output, outputOptions } from '../output.ts'
 import { longChoicesText } from '../render/choices.ts'
+import { applied, withApplied } from '../settings/apply.ts'
+import { NO_SETTINGS } from '../settings/schema.ts'
+import { readSettings } from '../settings/store.ts'
 import type { Streams } from '../streams.ts'
 import { own } from './own.ts'
 import { writer } from './writer.ts'
@@ -32,8 +36,12 @@ export function calculateCommand(
 
 /** Reading a schema takes a while, so only the command that is called gets its options. */
 export function addOptions(command: Command, operation: Operation, width: number): void {
-  const words = takesRefrigerant(operation) ? '[refrigerant] [input-file]' : '[input-file]'
-  command.usage(`${words} [options]`)
+  const words = [
+    ...(takesRefrigerant(operation) ? ['[refrigerant]'] : []),
+    ...(WORDS[operation.name] ?? []).map((group) => `[${group.map(kebab).join('/')}]`),
+    '[input-file]',
+  ]
+  command.usage(`${words.join(' ')} [options]`)
   command.optionsGroup('Input:')
   for (const field of fieldsOf(operation)) {
     if (field.name !== 'units' && field.name !== 'precise') {
@@ -64,17 +72,23 @@ async function calculate(
   streams: Streams,
 ): Promise<ExitStatus> {
   const fields = fieldsOf(operation)
-  const { file, refrigerant } = sortWords(operation, words, given)
+  const { file, fields: fromWords } = sortWords(operation, words, given)
   const options: Record<string, unknown> = {
-    ...refrigerant,
+    ...fromWords,
     ...(await readOptions(fields, given, streams)),
   }
   const write = writer(operation, given, options.precise === true, streams)
-  if (file === undefined) return write.one(operation.run(options))
+  const settings = given.settings === false ? NO_SETTINGS : await readSettings(streams.settings)
+  const answer = (value: unknown) => {
+    if (!isObject(value)) return operation.run(value)
+    const input = { ...value, ...options }
+    const shop = applied(operation, settings, input)
+    return withApplied(operation.run({ ...shop.fields, ...input }), shop)
+  }
+  if (file === undefined) return write.one(answer({}))
   const input = await readInput(file, fields, streams)
-  const withOptions = (value: unknown) => (isObject(value) ? { ...value, ...options } : value)
-  if (input.type === 'one') return write.one(operation.run(withOptions(input.value)))
-  return write.rows(input.rows, (value) => operation.run(withOptions(value)))
+  if (input.type === 'one') return write.one(answer(input.value))
+  return write.rows(input.rows, answer)
 }
 
 const isObject = (value: unknown): value is object =>
@@ -82,33 +96,3 @@ const isObject = (value: unknown): value is object =>
 
 const takesRefrigerant = (operation: Operation) =>
   fieldsOf(operation).some(({ name }) => name === 'refrigerant')
-
-interface Words {
-  readonly file: string | undefined
-  readonly refrigerant: { readonly refrigerant?: string }
-}
-
-/** Bare words: an input file (or `-`), and the refrigerant where the operation takes one. */
-function sortWords(
-  operation: Operation,
-  words: readonly string[],
-  given: Readonly<Record<string, unknown>>,
-): Words {
-  const looksLikeFile = (word: string) =>
-    word === '-' || /\.(?:json|ndjson|jsonl|csv)$/iu.test(word)
-  const isRefrigerant = (word: string) => takesRefrigerant(operation) && !looksLikeFile(word)
-  const names = words.filter(isRefrigerant)
-  const files = words.filter((word) => !isRefrigerant(word))
-  if (typeof given.input === 'string') files.unshift(given.input)
-  if (typeof given.refrigerant === 'string') names.unshift(given.refrigerant)
-  const extra = names[1] ?? files[1]
-  if (extra !== undefined) {
-    throw new CalcError('bad-input', `"${extra}" is one word too many.`, {
-      hint: looksLikeFile(extra)
-        ? 'Give one input; many go into one file, a JSON object a line.'
-        : 'Put a value that has a space in it in quotation marks: --pressure "32 psig".',
-    })
-  }
-  const [name] = names
-  return { file: files[0], refrigerant: name === undefined ? {} : { refrigerant: name } }
-}

@@ -28,6 +28,18 @@ export function joinQuantities(argv: readonly string[]): readonly string[] {
   return joined
 }
 
+/** Joins bare words that are one quantity: `32 psig`, `2 lb 6 oz`. */
+export function joinWords(words: readonly string[]): readonly string[] {
+  const joined: string[] = []
+  let index = 0
+  while (index < words.length) {
+    const taken = Math.max(quantityWords(words, index), 1)
+    joined.push(words.slice(index, index + taken).join(' '))
+    index += taken
+  }
+  return joined
+}
+
 /** How many words from `start` are one quantity: amount and unit, again for "2 lb 6 oz"; 0 for none. */
 function quantityWords(argv: readonly string[], start: number): number {
   let index = start

@@ -11,6 +11,7 @@ import {
 import { choicesOf, isLong } from '../render/choices.ts'
 import type { Streams } from '../streams.ts'
 import { readTextFile } from './rows.ts'
+import { LETTERS } from './shorthand.ts'
 
 /** The option of a field, `--suction-pressure <quantity>`; for a yes or no that may stay open, both answers. */
 export function optionsOf(field: Field, example?: unknown): readonly Option[] {
@@ -23,7 +24,9 @@ export function optionsOf(field: Field, example?: unknown): readonly Option[] {
     if (field.preset === undefined) return [yes, no]
     return [field.preset === true ? no : yes]
   }
-  const option = new Option(`--${name} <${placeholder(shape)}>`, help)
+  const letter = LETTERS[field.name]
+  const flags = `${letter === undefined ? '' : `${letter}, `}--${name} <${placeholder(shape)}>`
+  const option = new Option(flags, help)
   if (shape.type !== 'list') return [option.argParser(once(name))]
   return [option.argParser((text, before: readonly string[] = []) => [...before, text])]
 }

@@ -1,16 +1,48 @@
 import type { CalcError } from '../../shared/errors.ts'
-import { kebab } from '../../shared/input/index.ts'
+import { fieldsOf, kebab } from '../../shared/input/index.ts'
+import type { Operation } from '../../shared/operation.ts'
+import { exampleText } from '../example.ts'
 import type { Streams } from '../streams.ts'
 import { inkOf } from './ink.ts'
 import { hanging } from './wrap.ts'
 
-/** "error: what was wrong (where)" and what would do instead. */
-export function errorText(error: CalcError, streams: Streams): string {
+const COLUMNS = 7
+
+/**
+ * "error: what was wrong (where)", what would do instead, and for a missing input a line that works.
+ *
+ * Fields are named as options: `--spill-volume` for `spillVolume`.
+ */
+export function errorText(error: CalcError, streams: Streams, operation?: Operation): string {
   const ink = inkOf(streams.color.err)
+  const asOptions = namer(operation)
   const where = error.path.length > 0 ? ` (${pathText(error.path)})` : ''
-  const lines = hanging(ink.error('error:'), error.message + where, 7, streams.width)
-  const hint = error.hint === '' ? [] : hanging('try:', error.hint, 7, streams.width)
-  return `${[...lines, ...hint].join('\n')}\n`
+  const word = ink.error(error.level === 'stop' ? 'STOP:' : 'error:')
+  const lines = hanging(word, asOptions(error.message) + where, COLUMNS, streams.width)
+  const hint =
+    error.hint === '' ? [] : hanging('try:', asOptions(error.hint), COLUMNS, streams.width)
+  const example =
+    operation && error.code === 'missing-input'
+      ? exampleText(operation, streams.width - COLUMNS).split('\n')
+      : []
+  const works = example.map((line, index) => (index === 0 ? `like:  ${line}` : `       ${line}`))
+  return `${[...lines, ...hint, ...works].join('\n')}\n`
+}
+
+/** Replaces the names of fields by their options: those in quotation marks, and those spelt otherwise. */
+function namer(operation: Operation | undefined): (text: string) => string {
+  const names = operation ? fieldsOf(operation).map(({ name }) => name) : []
+  if (names.length === 0) return (text) => text
+  const otherwise = names.filter((name) => kebab(name) !== name)
+  const pattern = new RegExp(
+    `"(${names.join('|')})"|\\b(${[...otherwise, '(?!)'].join('|')})\\b`,
+    'gu',
+  )
+  return (text) =>
+    text.replace(
+      pattern,
+      (_, quoted?: string, plain?: string) => `--${kebab(quoted ?? plain ?? '')}`,
+    )
 }
 
 /** `['parts', 0, 'labelCharge']` to "parts 1, label-charge": lists count from one for people. */

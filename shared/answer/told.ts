@@ -102,7 +102,7 @@ export interface ShownTold {
 }
 
 /** The told answer in the chosen units, its sentences filled from its figures. */
-export function showTold(told: Told, presentation: Required<Presentation>): ShownTold {
+export function showTold(told: Told, presentation: Presentation): ShownTold {
   const byId = new Map(told.figures.map((figure) => [figure.id, figure]))
   const fill = (sentence: string) =>
     sentence.replace(/\{(\w+)(?:\|(both|bare))?\}/gu, (_, id: string, form?: string) => {

@@ -1,10 +1,9 @@
 import * as z from 'zod'
-import { refrigerantIn } from '../fields/index.ts'
+import { METERING_DEVICES, refrigerantIn } from '../fields/index.ts'
 import { quantityIn } from '../quantity/index.ts'
 import { CERTIFICATE_IDS } from '../rules/library.ts'
 import { COMPRESSORS, MACHINES, PLACES } from '../rules/types.ts'
 import { PARTS } from '../service/oil/fields.ts'
-import { METERING_DEVICES } from '../service/readings/fields.ts'
 
 export const JOBS = [
   'diagnose',

@@ -10,6 +10,8 @@ import {
   saturationPressure,
   twoPhaseDensity,
 } from '../../shared/refrigerant/index.ts'
+import { mixed } from '../../shared/service/contamination/mixed.ts'
+import { sharesThatFit } from '../../shared/service/contamination/shares.ts'
 import golden from './golden/physics.json' with { type: 'json' }
 
 const psi = (value: number) => quantity('pressureDifference', value, 'psi').si
@@ -137,4 +139,32 @@ describe('what a charging hose holds of R-134a', () => {
     expect(held('liquid')).toBeCloseTo(70, 0)
     expect(held('vapour')).toBeCloseTo(2, 0)
   })
+})
+
+describe('shares of a second refrigerant that read one pressure', () => {
+  it.each(
+    golden.shares as unknown as readonly (readonly [
+      string,
+      string,
+      number,
+      number,
+      number,
+      number,
+      number,
+    ])[],
+  )(
+    '%s with %s at %d K and %d Pa: both that an independent solver finds',
+    (id, other, kelvin, pascal, _, low, high) => {
+      const mixture = mixed(refrigerant(id), refrigerant(other), kelvin)
+      const found = sharesThatFit(
+        (share) => mixture.pressure(share),
+        pascal,
+        () => 1000,
+      )
+      expect(found.map(({ share }) => share)).toEqual([
+        expect.closeTo(low, 5),
+        expect.closeTo(high, 5),
+      ])
+    },
+  )
 })
