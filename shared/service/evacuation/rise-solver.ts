@@ -56,7 +56,7 @@ export function riseSolver(points: readonly RisePoint[], scatter: GaugeScatter):
     evaluations += count
   }
 
-  const _fit = (
+  const solved = (
     model: RiseModel,
     constantS: number,
     columns: readonly Float64Array[],
@@ -82,12 +82,12 @@ export function riseSolver(points: readonly RisePoint[], scatter: GaugeScatter):
   }
 
   return {
-    flat: it('flat', Number.POSITIVE_INFINITY, [ones], 0, ([startPa = 0]) => ({
+    flat: solved('flat', Number.POSITIVE_INFINITY, [ones], 0, ([startPa = 0]) => ({
       startPa,
       stepPa: 0,
       perSpan: 0,
     })),
-    steady: it('steady', Number.POSITIVE_INFINITY, [ones, line], 0, ([startPa = 0, p = 0]) => ({
+    steady: solved('steady', Number.POSITIVE_INFINITY, [ones, line], 0, ([startPa = 0, p = 0]) => ({
       startPa,
       stepPa: 0,
       perSpan: p,
@@ -96,12 +96,12 @@ export function riseSolver(points: readonly RisePoint[], scatter: GaugeScatter):
       fill(constantS)
       const both = [ones, risen, line]
       return {
-        levelling: it('levelling', constantS, [ones, risen], 0, ([startPa = 0, stepPa = 0]) => ({
+        levelling: solved('levelling', constantS, [ones, risen], 0, ([startPa = 0, stepPa = 0]) => ({
           startPa,
           stepPa,
           perSpan: 0,
         })),
-        both: it(
+        both: solved(
           'levelling-and-steady',
           constantS,
           both,
@@ -118,7 +118,7 @@ export function riseSolver(points: readonly RisePoint[], scatter: GaugeScatter):
       fill(constantS)
       // p − level = −gap·e^−t/τ + slope·t
       const columns = model === 'levelling' ? [left] : [left, line]
-      return it(model, constantS, columns, levelPa, ([gap = 0, p = 0]) => ({
+      return solved(model, constantS, columns, levelPa, ([gap = 0, p = 0]) => ({
         startPa: levelPa - gap,
         stepPa: gap,
         perSpan: p,
