@@ -15,8 +15,7 @@ const MICRON = 0.133322387415
 
 const reading = (points: readonly { timeS: number; pressurePa: number }[], scale = 1) => ({
   points: points.map(({ timeS, pressurePa }) => ({ timeS, pressurePa: pressurePa * scale })),
-  temperatureK: 300.15,
-  temperaturePlusMinusK: 3,
+  temperature: { si: 300.15, plusMinus: 3 },
   barometerPa: 101_325,
   proportional: true,
   levelPlusMinusPa: 0.1 * scale * (points.at(-1)?.pressurePa ?? 0),
