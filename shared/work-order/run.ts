@@ -166,7 +166,9 @@ function runLeakTest(input: WorkOrderInput, head: Values): Outcomes['leakTest'] 
   return runSection(leakTest, 'leakTest', input.leakTest, {
     ...head,
     // The federal leak rate is worked out only where somebody says what was added.
-    fullCharge: added === undefined && addedInYear === undefined ? undefined : head.labelCharge,
+    labelCharge: added === undefined && addedInYear === undefined ? undefined : head.labelCharge,
+    // Whether a detector would find anything is asked by the section itself.
+    ambient: undefined,
   })
 }
 

@@ -5,6 +5,7 @@ import type { Place } from '../../instrument/index.ts'
 import type { Notes } from '../../notes.ts'
 import type { Computed } from '../../operation.ts'
 import {
+  gaugePressure,
   type PressureReading,
   pressureDifference,
   type Quantity,
@@ -114,12 +115,14 @@ function ratingsOf(input: LeakTestInput, place: () => Place): readonly Rated[] {
   ]
 }
 
-/** A gauge pressure stands as it is; an absolute one needs the place. */
+/** A gauge pressure above the air stands as it is; any other needs the place. */
 function gaugeOf(
   reading: PressureReading,
   place: () => Place,
   ...path: readonly (string | number)[]
 ): Quantity<'gaugePressure'> {
+  if (reading.kind === 'gaugePressure' && reading.si >= 0)
+    return gaugePressure(reading.si, reading.plusMinus)
   const { barometerPa } = place()
   const absolute = under(path, () => toAbsolute(reading, barometerPa))
   return reading.kind === 'gaugePressure'

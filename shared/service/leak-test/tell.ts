@@ -1,5 +1,5 @@
 import type { Figure, Told } from '../../answer/told.ts'
-import { readQuantity } from '../../quantity/index.ts'
+import { Quantity, readQuantity } from '../../quantity/index.ts'
 import { leakFacts } from './facts.ts'
 import type { FederalResult } from './federal-part.ts'
 import type { MethodsResult } from './methods-part.ts'
@@ -52,13 +52,17 @@ const figure = (
 ): Figure | undefined =>
   value === undefined ? undefined : { id, label, value, says: says[id], ...more }
 
+/** How much, whatever its sign: the verdict says which way. */
+const sizeOf = (difference: StandingResult['unexplained']) =>
+  new Quantity(difference.kind, Math.abs(difference.si), difference.plusMinus, difference.shownIn)
+
 function ofStanding(standing: StandingResult, test: PressureResult | undefined): Told {
   const { kind, verdict } = standing
   const loss = standing.refrigerantAtRestTo
   const figures = [
     figure('change', 'Read', standing.measuredChange),
     figure('byTemperature', 'Temperature', standing.byTemperature),
-    figure('unexplained', 'Not explained', standing.unexplained),
+    figure('unexplained', 'Not explained', sizeOf(standing.unexplained)),
     figure('smallest', 'Would show', standing.smallestAsRefrigerant ?? standing.smallestLeak, {
       safe: 'up',
     }),
@@ -108,7 +112,7 @@ const gasName = (gas: string) => gas.replaceAll('-', ' ')
 function ofYearly({ perYear, lost, shareOfChargePerYear, againstNormal }: YearlyResult): Told {
   const headline = `yearly-${againstNormal}` as const
   const figures = [
-    figure('perYear', 'Loss a year', perYear, { basis: 'secondary' }),
+    figure('perYear', 'Loss a year', perYear),
     figure('lost', 'Lost', lost),
     figure('share', 'Of the charge', shareOfChargePerYear),
     figure('normal', 'Called normal', NORMAL_LOSS),
@@ -117,15 +121,27 @@ function ofYearly({ perYear, lost, shareOfChargePerYear, againstNormal }: Yearly
   return told(againstNormal === 'below' ? 'information' : 'check', headline, figures, next)
 }
 
+/** A condition of the search, and whether it is met. */
+const met = (
+  id: 'leastPressure' | 'leastAir',
+  label: string,
+  least: Figure['value'],
+  found: string,
+): Figure => ({
+  id,
+  label,
+  value: least,
+  says: `${says[id]}: ${found.replaceAll('-', ' ')}`,
+  safe: 'up',
+})
+
 function ofSearch({ methods, systemPressure, ambient }: MethodsResult): Told {
   const [only] = methods
   const unmet = [systemPressure, ambient].includes('not-met')
   const open = [systemPressure, ambient].some((entry) => entry !== 'met')
   const figures = [
-    figure('systemPressure', 'Pressure', systemPressure.replaceAll('-', ' ')),
-    figure('ambient', 'Air', ambient.replaceAll('-', ' ')),
-    figure('leastPressure', 'At least', LEAST_PRESSURE, { safe: 'up' }),
-    figure('leastAir', 'Warmer than', LEAST_AIR, { safe: 'up' }),
+    met('leastPressure', 'Pressure', LEAST_PRESSURE, systemPressure),
+    met('leastAir', 'Air', LEAST_AIR, ambient),
     methods.length === 1 && only ? figure('smallestLeak', 'Shows', only.smallest) : undefined,
   ]
   const headline = unmet ? 'search-not-yet' : open ? 'search-conditions' : 'search'
