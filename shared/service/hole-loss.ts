@@ -1,14 +1,7 @@
 import { CalcError } from '../errors.ts'
 import type { Notes } from '../notes.ts'
 import { LEAK_RATE_SOURCES, massOfLeak, refrigerantLoss } from '../physics/leak-rate.ts'
-import {
-  absolutePressure,
-  inOneUnit,
-  leakRate,
-  massFlow,
-  type Quantity,
-  widthOf,
-} from '../quantity/index.ts'
+import { absolutePressure, leakRate, massFlow, type Quantity, widthOf } from '../quantity/index.ts'
 import { type Line, type Refrigerant, saturationPressure } from '../refrigerant/index.ts'
 import { propertySources } from './property-sources.ts'
 
@@ -72,7 +65,9 @@ export function holeLoss(
     )
   const from = lossAt(flow.si - widthOf(flow), dewPa).fromKgPerS
   const to = lossAt(flow.si + widthOf(flow), bubblePa).toKgPerS
-  const [refrigerantAtRestFrom, refrigerantAtRestTo] = inOneUnit(massFlow(from), massFlow(to))
+  // one range, one unit: that of its lower end, so that a slow leak is never ounces a minute
+  const refrigerantAtRestFrom = massFlow(from)
+  const refrigerantAtRestTo = massFlow(to).sized(from)
   notes.steps.push({
     what: 'Refrigerant through the same hole',
     formula:

@@ -216,3 +216,30 @@ function leakOf(truth: RiseCase['truth'], even: Draw, spread: Draw): number {
   if (truth === 'leaking' || truth === 'wet-and-leaking') return spread(45, 5000)
   return truth === 'tight-and-dry' ? even(0, 3) : 0
 }
+
+/** How the flow through a narrow path depends on the pressure inside, as a share of the air's. */
+const NARROW = {
+  molecular: (share: number) => 1 - share,
+  viscous: (share: number) => 1 - share ** 2,
+} as const
+
+/**
+ * Readings of a leak through a long narrow path: unlike a hole it slows down all the way to the air.
+ *
+ * @param endShare - Share of the air's pressure after the watch of half an hour.
+ */
+export function narrowLeak(
+  law: keyof typeof NARROW,
+  endShare: number,
+  noise: number,
+  random: () => number,
+): readonly RisePoint[] {
+  const watchS = 1800
+  const rate = (law === 'molecular' ? -Math.log(1 - endShare) : Math.atanh(endShare)) / watchS
+  let share = 60 / AIR_PA
+  return Array.from({ length: watchS + 1 }, (_, second) => {
+    const read = share * AIR_PA * (1 + noise * normal(random))
+    share += rate * NARROW[law](share)
+    return { timeS: second, pressurePa: read }
+  }).filter(({ timeS }) => timeS % 60 === 0)
+}

@@ -96,11 +96,17 @@ export function riseSolver(points: readonly RisePoint[], scatter: GaugeScatter):
       fill(constantS)
       const both = [ones, risen, line]
       return {
-        levelling: solved('levelling', constantS, [ones, risen], 0, ([startPa = 0, stepPa = 0]) => ({
-          startPa,
-          stepPa,
-          perSpan: 0,
-        })),
+        levelling: solved(
+          'levelling',
+          constantS,
+          [ones, risen],
+          0,
+          ([startPa = 0, stepPa = 0]) => ({
+            startPa,
+            stepPa,
+            perSpan: 0,
+          }),
+        ),
         both: solved(
           'levelling-and-steady',
           constantS,

@@ -40,6 +40,8 @@ export function tell(found: Found): Told {
 const { says: meaning } = sentences
 /** A pressure that people read on a vacuum gauge, in its unit. */
 const SMALL_PA = 1
+/** A fitted level is told to about as much as a vacuum gauge shows of it. */
+const SHOWN_SHARE = 0.002
 
 function aimFigures({ target, assumed }: Found) {
   const practice = (field: string) =>
@@ -163,6 +165,7 @@ function ofRise(found: Found): Says {
     label: result.plateau ? 'Levels off' : 'Stands at',
     value: result.plateau ?? result.level,
     says: result.plateau ? meaning.plateau : meaning.level,
+    ...(result.plateau ? { step: SHOWN_SHARE * result.plateau.si } : {}),
   }
   const slope: Figure = {
     id: 'rise',

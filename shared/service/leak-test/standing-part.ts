@@ -165,8 +165,8 @@ const unexplainedChange = ({ start, end, fromK, toK, barometer, change }: Standi
 const readable =
   (kind: 'pressure' | 'vacuum', coarse: boolean) => (pa: number, plusMinus: number | undefined) => {
     const difference = pressureDifference(pa, plusMinus)
-    if (kind === 'vacuum') return difference.in(coarse ? 'inHg' : 'micron')
-    return Math.abs(pa) < 500 ? difference.in('psi') : difference
+    if (kind === 'vacuum') return coarse ? difference.in('inHg') : difference.sized(1)
+    return difference.sized(LEAST.si)
   }
 
 function verdictOf(

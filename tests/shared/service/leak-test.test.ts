@@ -99,9 +99,7 @@ describe('standing pressure', () => {
   it('explains a fall by cooling and says so in one sentence', () => {
     const { standing } = run(cooled).result
     expect(standing?.verdict).toBe('no-leak-shown')
-    expect(standing?.sentence).toBe(
-      'Fell 3.1 psi; 3.1 ±1 psi explained by cooling: no leak shown.',
-    )
+    expect(standing?.sentence).toBe('Fell 3.1 psi; 3.1 ±1 psi explained by cooling: no leak shown.')
   })
 
   it('calls the rest of a larger fall a leak, and sizes it', () => {
