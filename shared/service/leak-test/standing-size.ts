@@ -16,7 +16,7 @@ import { fillIn } from '../../sentence.ts'
 import { holeLoss } from '../hole-loss.ts'
 import { plausible } from '../plausible.ts'
 import { propertySources } from '../property-sources.ts'
-import { leakFacts } from './facts.ts'
+import { leakFacts, leakSource } from './facts.ts'
 import type { LeakTestInput, TestGas } from './fields.ts'
 import type { Standing } from './standing-readings.ts'
 import type { StandingVerdict } from './standing-sentence.ts'
@@ -79,6 +79,7 @@ export function sizePart(
     flow.plusMinus === undefined ? undefined : flow.plusMinus / barometerPa,
   ).in('mL/min')
   if (!r) return { ...shown, leakRate: rate, testGasFlow: asVolume }
+  if (kind === 'pressure') notes.sources.push(leakSource('test-gas-molar-mass'))
   const middlePa = (start.si + end.si) / 2
   const measured = {
     flow: rate,
