@@ -14,26 +14,33 @@ interface Written {
   readonly safe?: 'up' | 'down' | undefined
 }
 
+/** How a sentence may ask for a figure. */
+export type FigureForm = 'both' | 'bare' | 'spoken'
+
 /**
  * A figure as the screen shows it, in the system that leads: with its ±, no finer than the gauge or
  * scale shows it, limits rounded to the safe side, pounds with ounces.
  *
- * @param form - `both`: with the other unit system in parentheses; `bare`: without its ±.
+ * @param form - `both`: with the other unit system in parentheses; `bare`: without its ±; `spoken`:
+ *   both systems, without its ±.
  */
 export function figureText(
   { value, step, safe }: Written,
   { units, precise, lead = 'us' }: Presentation,
-  form?: 'both' | 'bare',
+  form?: FigureForm,
 ): string {
   if (!(value instanceof Quantity)) return String(value)
   const system = units === 'both' ? lead : units
-  const bare = form === 'bare' ? value.within(undefined) : value
+  const bare = form === 'bare' || form === 'spoken' ? value.within(undefined) : value
+  // Without its ± a figure is still told no finer than it is known.
+  const stripped = ({ plusMinus, ...shown }: ShownValue): ShownValue =>
+    bare === value || plusMinus === undefined ? { ...shown, plusMinus } : shown
   const inSystem = (chosen: 'us' | 'si') =>
-    step === undefined && safe === undefined && bare.kind === 'mass' && chosen === 'us'
-      ? massText(bare)
-      : valueText(stepped(bare, chosen, step, safe, precise), bare.kind)
+    bare.kind === 'mass' && chosen === 'us' && inPounds(bare) && !precise
+      ? poundsAndOunces(bare, step, safe)
+      : valueText(stripped(stepped(value, chosen, step, safe, precise)), bare.kind)
   const first = inSystem(system)
-  if (form !== 'both' || bare.shownIn !== undefined) return first
+  if ((form !== 'both' && form !== 'spoken') || bare.shownIn !== undefined) return first
   const second = inSystem(system === 'us' ? 'si' : 'us')
   return second === first ? first : `${first} (${second})`
 }
@@ -80,15 +87,19 @@ const valueText = ({ value, unit, plusMinus }: ShownValue, kind: Quantity['kind'
 
 const OUNCES = 16
 
-/** "2 lb 15.5 oz", as people write it; below two pounds in ounces. */
-function massText(given: Quantity): string {
-  const ounces = given.to('oz')
-  if (Math.abs(ounces) < 2 * OUNCES || given.shownIn !== undefined) {
-    return valueText(show(given, { units: 'us', precise: false, onScreen: true }), 'mass')
-  }
-  const halves = Math.round(ounces * 10) / 10
-  const pounds = Math.trunc(halves / OUNCES)
-  const rest = Number(Math.abs(halves - pounds * OUNCES).toFixed(1))
+/** From two pounds on, where nobody asked for another unit. */
+const inPounds = (given: Quantity) =>
+  given.shownIn === undefined && Math.abs(given.to('oz')) >= 2 * OUNCES
+
+/** "2 lb 15.5 oz", as people write it, in tenths of an ounce or in the steps of the scale. */
+function poundsAndOunces(given: Quantity, step?: number, safe?: 'up' | 'down'): string {
+  const grid = step === undefined ? 0.1 : niceStep(quantity('mass', step, 'kg').to('oz'))
+  const steps = Number((given.to('oz') / grid).toPrecision(12))
+  const whole =
+    safe === 'up' ? Math.ceil(steps) : safe === 'down' ? Math.floor(steps) : Math.round(steps)
+  const ounces = Number((whole * grid).toPrecision(12))
+  const pounds = Math.trunc(ounces / OUNCES)
+  const rest = Number(Math.abs(ounces - pounds * OUNCES).toPrecision(6))
   const amount = rest === 0 ? `${pounds} lb` : `${pounds} lb ${rest} oz`
   if (given.plusMinus === undefined) return amount
   const width = show(quantity('mass', given.plusMinus, 'kg').in('oz'), {

@@ -1,8 +1,8 @@
+import { figureText } from '../answer/figure-text.ts'
 import { say } from '../quantity/index.ts'
 import { refrigerant } from '../refrigerant/index.ts'
 import { JURISDICTIONS } from '../rules/library.ts'
 import type { Compressor, Machine } from '../rules/types.ts'
-import { massText } from '../service/charge/mass-text.ts'
 import type { JobKind, WorkOrderInput } from './input.ts'
 import type { ReadLine } from './section.ts'
 
@@ -43,7 +43,11 @@ export function identity(input: WorkOrderInput): readonly ReadLine[] {
     ...line('Compressor', machine.compressor && COMPRESSOR_NAMES[machine.compressor]),
     ...line('Feeds the evaporator', machine.meteringDevice?.replace('-', ' ')),
     ...line('Refrigerant', `${info.id}, safety class ${info.safetyClass.value}`),
-    ...line('Label charge', input.labelCharge && massText(input.labelCharge, undefined)),
+    ...line(
+      'Label charge',
+      input.labelCharge &&
+        figureText({ value: input.labelCharge }, { units: 'both', precise: false }, 'both'),
+    ),
     ...line('Oil', input.oilType),
     ...line('Oil of the whole system', input.oilTotal && say(input.oilTotal)),
     ...line('Law', place?.law && JURISDICTIONS[place.law].name),

@@ -114,7 +114,7 @@ function runCharge(input: WorkOrderInput, head: Values): Outcomes['charge'] {
   const section = sealed?.raw === false && input.charge ? others : input.charge
   return runSection(charge, 'charge', section, {
     ...head,
-    case: input.job === 'diagnose' ? undefined : from(input.job, 'job'),
+    job: input.job === 'diagnose' ? undefined : from(input.job, 'job'),
     couplings: couplingsFor(input),
     sealed,
     parts: fromList(input.parts, 'parts', ['name', ...CHARGE_PART_FIELDS], ['old', 'new']),
@@ -148,15 +148,14 @@ function runOil(input: WorkOrderInput, head: Values): Outcomes['oil'] {
   const parts = fromList(input.parts, 'parts', ['name', ...OIL_PART_FIELDS], ['part'])
   const total = fromQuantity(input.oilTotal, 'oilTotal')
   if (!input.oil && !parts) return ABSENT
-  const drive = { 'open-drive': 'belt', 'hermetic-or-electric': 'electric' } as const
   const { compressor } = input.machine
   return runSection(oil, 'oil', input.oil, {
     ...head,
     // Either list of the section says which parts; the order's own must not count them twice.
     parts: input.oil?.replaced === undefined ? parts : undefined,
-    systemTotal: total,
+    oilTotal: total,
     existingOil: from(input.oilType, 'oilType'),
-    compressorDrive: from(compressor && drive[compressor], 'machine', 'compressor'),
+    compressorDrive: from(compressor, 'machine', 'compressor'),
   })
 }
 
@@ -196,9 +195,13 @@ function runCharging(
       : undefined
   return runSection(charging, 'charging', input.charging, {
     ...head,
-    hoseBore: from(input.charge?.serviceHoseBore, 'charge', 'serviceHoseBore'),
-    hoseLength: from(input.charge?.serviceHoseLength, 'charge', 'serviceHoseLength'),
-    charge: fromQuantity(inside ? target?.within(undefined) : target, 'charging', 'charge'),
+    serviceHoseBore: from(input.charge?.serviceHoseBore, 'charge', 'serviceHoseBore'),
+    serviceHoseLength: from(input.charge?.serviceHoseLength, 'charge', 'serviceHoseLength'),
+    labelCharge: fromQuantity(
+      inside ? target?.within(undefined) : target,
+      'charging',
+      'labelCharge',
+    ),
     alreadyIn: fromQuantity(inside, 'charging', 'alreadyIn'),
   })
 }

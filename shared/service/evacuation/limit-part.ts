@@ -7,6 +7,7 @@ import {
   duration,
   pressureDifference,
   quantityOut,
+  say,
 } from '../../quantity/index.ts'
 import { fillIn } from '../../sentence.ts'
 import type { EvacuationInput } from './fields.ts'
@@ -72,10 +73,19 @@ export function limitPart(
       message: sentences.warnings['limit-kept-yet-leaking'],
     })
   }
+  const watchedS = limit.withinS ?? (points.at(-1)?.timeS ?? 0) - (points[0]?.timeS ?? 0)
+  if (limit.withinS === undefined && found.verdict === 'cannot-tell') {
+    notes.warnings.push({
+      code: 'limit-has-no-time',
+      message: fillIn(sentences.warnings['limit-has-no-time'], {
+        watched: say(duration(watchedS)),
+      }),
+    })
+  }
   notes.steps.push({
     what: 'Hold limit',
     formula: limit.rule,
-    values: { rise: pressureDifference(found.risePa), after: duration(limit.withinS) },
+    values: { rise: pressureDifference(found.risePa), after: duration(watchedS) },
     gives: found.verdict,
   })
   return {

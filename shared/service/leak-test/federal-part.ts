@@ -20,8 +20,12 @@ import type { LeakTestInput } from './fields.ts'
 export const federalOut = z
   .strictObject({
     jurisdiction: z.literal('US federal'),
-    annualizing: quantityOut.optional().describe('Leak rate by the annualizing method'),
-    rolling: quantityOut.optional().describe('Leak rate by the rolling average'),
+    annualizing: quantityOut
+      .optional()
+      .describe('Leak rate by the annualizing method (40 CFR 82.152, 2015 edition)'),
+    rolling: quantityOut
+      .optional()
+      .describe('Leak rate by the rolling average (40 CFR 82.152, 2015 edition)'),
     threshold: quantityOut.describe('Leak rate that starts the duty to repair, where it applies'),
     above: z
       .enum(['yes', 'no', 'cannot-tell'])
@@ -72,7 +76,13 @@ export function federalPart(
     })
   }
   const rates = ratesOf(labelCharge, input, notes)
-  if (rates.length > 0) notes.sources.push(leakSource('cfr-82-152-leak-rate'))
+  if (rates.length > 0) {
+    notes.sources.push(leakSource('cfr-82-152-leak-rate'))
+    notes.warnings.push({
+      code: 'formulas-of-2015',
+      message: leakFacts.told.warnings['formulas-of-2015'],
+    })
+  }
   const threshold = leakFacts.thresholds[appliance]
   const { applies, because, statements } = duty(labelCharge.si, r)
   notes.sources.push(...lawSources(statements))
@@ -135,7 +145,7 @@ function ratesOf(
     const rate = share(added, YEAR_DAYS / Math.min(days, YEAR_DAYS), 'added')
     rates.push({ id: 'annualizing', rate })
     notes.steps.push({
-      what: 'Leak rate, annualizing',
+      what: 'Leak rate, annualizing (2015 edition)',
       formula:
         'added ÷ full charge × 365 ÷ the smaller of 365 and the days since the last addition',
       values: { added, labelCharge, days: Number(days.toFixed(1)) },
@@ -146,7 +156,7 @@ function ratesOf(
     const rate = share(addedInYear, 1, 'addedInYear')
     rates.push({ id: 'rolling', rate })
     notes.steps.push({
-      what: 'Leak rate, rolling average',
+      what: 'Leak rate, rolling average (2015 edition)',
       formula: 'added in the last 365 days ÷ full charge',
       values: { addedInYear, labelCharge },
       gives: rate,
@@ -184,6 +194,7 @@ function duty(chargeKg: number, r: Refrigerant | undefined): Duty {
       ...(depletes === false ? [] : ['leak-50-lb']),
       'leak-15-lb',
       'leak-15-lb-rates',
+      'leak-15-lb-vehicles',
       STATES,
     ],
   }

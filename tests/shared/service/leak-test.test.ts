@@ -365,7 +365,10 @@ describe('federal leak rate', () => {
     expect(answer.result.federal?.above).toBe('yes')
     const formulas = answer.result.practice.find(({ id }) => id === 'leak-rate-formulas')
     expect(formulas?.mark).toBe('verified')
-    expect(formulas?.text).toContain('text of 2015')
+    expect(codes(answer)).toContain('formulas-of-2015')
+    expect(answer.sources.find(({ id }) => id === 'cfr-82-152-leak-rate')?.title).toContain(
+      '2015 edition',
+    )
     const law = answer.sources.find(({ id }) => id === 'us-federal/leak-50-lb')
     expect(law?.where).toBe('40 CFR 82.157')
   })
