@@ -56,12 +56,6 @@ function sizeOf({ kind, si, plusMinus, sizedAs }: Quantity): number {
   return kind === 'gaugePressure' ? si : Math.max(Math.abs(si), plusMinus ?? 0)
 }
 
-/** Figures of one range in one unit, that of the largest: never from ounces a year to ounces a minute. */
-export function inOneUnit<T extends readonly Quantity[]>(...range: T): T {
-  const largest = Math.max(...range.map(({ si }) => Math.abs(si)))
-  return range.map((entry) => entry.sized(largest)) as unknown as T
-}
-
 /** Five significant figures: a unit that somebody asked for by name gets enough to convert back. */
 function figuresFor(si: number, unit: Unit): number {
   const magnitude = Math.abs((si - unit.offset) / unit.factor)
