@@ -116,6 +116,8 @@ function runCharge(input: WorkOrderInput, head: Values): Outcomes['charge'] {
     ...head,
     job: input.job === 'diagnose' ? undefined : from(input.job, 'job'),
     couplings: couplingsFor(input),
+    couplingType:
+      sealed?.raw === true ? from('two-valve', 'couplings', 0, 'selfSealing') : undefined,
     sealed,
     parts: fromList(input.parts, 'parts', ['name', ...CHARGE_PART_FIELDS], ['old', 'new']),
     recovered: from(input.recovery?.recovered, 'recovery', 'recovered'),
