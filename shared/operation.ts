@@ -163,14 +163,15 @@ interface Definition<F extends Fields, R extends z.ZodType> {
 
 export interface DefinedOperation<F extends Fields, R extends z.ZodType> extends Operation {
   /**
-   * The calculation in SI, for other steps that build on it, with every caution that belongs to it.
+   * Checks an input and computes in SI, for the doors and for other steps that build on it; the
+   * cautions that always belong to it are among those of the computation.
    *
    * @throws {CalcError} with the operation's cautions where it refuses something dangerous.
    */
   readonly compute: Definition<F, R>['compute']
   readonly fields: F
   readonly result: R
-  /** Parses and checks an input, for steps that then call `compute`. @throws {CalcError} */
+  /** Parses an input, for steps that then call `compute`. @throws {CalcError} */
   parse(input: unknown): z.output<z.ZodObject<F>>
   run(input: unknown): Answer<z.output<R>>
 }
@@ -195,11 +196,13 @@ export function defineOperation<F extends Fields, R extends z.ZodType>(
       precise: boolean
     } & z.output<z.ZodObject<F>>
     const own = rest as unknown as z.output<z.ZodObject<F>>
-    definition.check?.(own)
     return { own, presentation: { units: units ?? ('both' as const), precise, lead: leadOf(own) } }
   }
   const compute: Definition<F, R>['compute'] = (own) => {
-    const computed = withCautions(always, () => definition.compute(own))
+    const computed = withCautions(always, () => {
+      definition.check?.(own)
+      return definition.compute(own)
+    })
     const undeclared = computed.cautions.filter((id) => !declared.has(id))
     if (undeclared.length > 0) {
       throw new Error(`${name} gives cautions that it does not declare: ${undeclared.join(', ')}`)

@@ -78,6 +78,58 @@ describe('borders between the rooms', () => {
     expect(targetOf('cli/commands/x.ts', '../../worker/app.ts')).toBe('worker')
   })
 
+  it('keep the steps, the frame and their wording out of what they compute with', () => {
+    const below = ['substance', 'refrigerant', 'physics']
+    const may: Readonly<Record<string, readonly string[]>> = {
+      substance: ['substance', 'errors.ts', 'gas-constants.ts'],
+      refrigerant: [
+        'refrigerant',
+        'substance',
+        'quantity',
+        'errors.ts',
+        'nearest.ts',
+        'sources.ts',
+      ],
+      physics: [...below, 'quantity', 'errors.ts', 'gas-constants.ts', 'sources.ts', 'psychrolib'],
+    }
+    const crossings = below.flatMap((room) =>
+      filesOf(`shared/${room}`).flatMap((file) =>
+        importsOf(file)
+          .map((name) =>
+            name.startsWith('.') ? relative(root, join(root, dirname(file), name)) : name,
+          )
+          .filter((path) => !path.startsWith('data/'))
+          .map((path) => path.split('/').at(path.startsWith('shared/') ? 1 : 0) ?? path)
+          .filter((target) => !may[room]?.includes(target))
+          .map((target) => `${file} imports ${target}`),
+      ),
+    )
+    expect(crossings).toEqual([])
+  })
+
+  it.each(['shared/substance', 'shared/refrigerant', 'shared/physics'])(
+    'leave no circle in %s, type-only imports included',
+    (room) => {
+      const files = new Map(
+        filesOf(room).map((file) => [
+          file,
+          importsOf(file)
+            .filter((name) => name.startsWith('.'))
+            .map((name) => relative(root, join(root, dirname(file), name))),
+        ]),
+      )
+      const circle = (file: string, path: readonly string[]): readonly string[] | undefined => {
+        if (path.includes(file)) return [...path, file]
+        for (const next of files.get(file) ?? []) {
+          const found = circle(next, [...path, file])
+          if (found) return found
+        }
+        return undefined
+      }
+      expect([...files.keys()].flatMap((file) => circle(file, []) ?? [])).toEqual([])
+    },
+  )
+
   it('keep the clock, chance and the world out of shared', () => {
     const impure = filesOf('shared').filter((file) =>
       /\bDate\.now\b|\bnew Date\(\s*\)|\bMath\.random\b|\bprocess\.|\bfetch\(|\bperformance\./u.test(

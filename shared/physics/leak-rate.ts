@@ -34,7 +34,7 @@ export const massOfLeak = (leakRate: number, molarMass: number, temperatureK: nu
   (leakRate * molarMass) / (GAS_CONSTANT * temperatureK)
 
 /** How much more viscous the test gas is than a refrigerant vapour, from least to most. */
-const THINNER = [1.2, 2.5] as const
+export const THINNER = [1.2, 2.5] as const
 
 /** What drove the measured leak, and what drives the refrigerant later. */
 interface Drive {

@@ -10,6 +10,8 @@ const ZERO_C = 273.15
 /** Air that cooling systems meet: the library’s own range is wider, its iterations are safe within this. */
 const COLDEST_K = 233.15
 const HOTTEST_K = 343.15
+/** Rounding: −40 °C may come as 233.14999999999998 K. */
+const EDGE_K = 1e-6
 const DRIEST = 0.01
 const LOWEST_PA = 20_000
 const HIGHEST_PA = 120_000
@@ -94,7 +96,7 @@ function stateOf(dryBulbK: number, humidityRatio: number, pressurePa: number): M
 }
 
 function guard(dryBulbK: number, pressurePa: number): void {
-  if (!(dryBulbK >= COLDEST_K && dryBulbK <= HOTTEST_K)) {
+  if (!(dryBulbK >= COLDEST_K - EDGE_K && dryBulbK <= HOTTEST_K + EDGE_K)) {
     throw new CalcError(
       'out-of-range',
       `Air at ${(dryBulbK - ZERO_C).toFixed(1)} °C is outside −40 to 70 °C.`,

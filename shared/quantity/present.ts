@@ -51,8 +51,15 @@ export function show(
 }
 
 /** What the unit is chosen by: 20 micron ±1 psi is a matter of psi. A gauge pressure's sign matters more. */
-function sizeOf({ kind, si, plusMinus }: Quantity): number {
+function sizeOf({ kind, si, plusMinus, sizedAs }: Quantity): number {
+  if (sizedAs !== undefined) return sizedAs
   return kind === 'gaugePressure' ? si : Math.max(Math.abs(si), plusMinus ?? 0)
+}
+
+/** Figures of one range in one unit, that of the largest: never from ounces a year to ounces a minute. */
+export function inOneUnit<T extends readonly Quantity[]>(...range: T): T {
+  const largest = Math.max(...range.map(({ si }) => Math.abs(si)))
+  return range.map((entry) => entry.sized(largest)) as unknown as T
 }
 
 /** Five significant figures: a unit that somebody asked for by name gets enough to convert back. */

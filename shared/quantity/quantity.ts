@@ -6,7 +6,8 @@ import { wouldDo } from './unit-refusal.ts'
  * A number that knows what it is, in SI, with its expanded uncertainty where it has one.
  *
  * `plusMinus` is the half-width of a 95 % interval (coverage factor 2, GUM JCGM 100:2008, 6.2), in
- * the same SI unit. `shownIn` asks for one unit of display, whatever unit system is chosen.
+ * the same SI unit. `shownIn` asks for one unit of display, whatever unit system is chosen; `sizedAs`
+ * for the unit that a figure of that size (SI) would be shown in.
  */
 export class Quantity<K extends Kind = Kind> {
   readonly kind: K
@@ -15,8 +16,16 @@ export class Quantity<K extends Kind = Kind> {
   readonly shownIn: string | undefined
   /** Symbol of the unit that a person wrote it in. */
   readonly written: string | undefined
+  readonly sizedAs: number | undefined
 
-  constructor(kind: K, si: number, plusMinus?: number, shownIn?: string, written?: string) {
+  constructor(
+    kind: K,
+    si: number,
+    plusMinus?: number,
+    shownIn?: string,
+    written?: string,
+    sizedAs?: number,
+  ) {
     if (!Number.isFinite(si) || !Number.isFinite(plusMinus ?? 0)) {
       throw new CalcError(
         'out-of-range',
@@ -31,16 +40,22 @@ export class Quantity<K extends Kind = Kind> {
     this.plusMinus = plusMinus
     this.shownIn = shownIn
     this.written = written
+    this.sizedAs = sizedAs
   }
 
   /** The same quantity, to be shown in `unit`. */
   in(unit: string | undefined): Quantity<K> {
-    return new Quantity(this.kind, this.si, this.plusMinus, unit, this.written)
+    return new Quantity(this.kind, this.si, this.plusMinus, unit, this.written, this.sizedAs)
   }
 
   /** The same quantity with the expanded uncertainty `plusMinus` (SI). */
   within(plusMinus: number | undefined): Quantity<K> {
-    return new Quantity(this.kind, this.si, plusMinus, this.shownIn, this.written)
+    return new Quantity(this.kind, this.si, plusMinus, this.shownIn, this.written, this.sizedAs)
+  }
+
+  /** The same quantity in the units that one of the size `si` (SI) is shown in: 0 psi beside 50 psi. */
+  sized(si: number): Quantity<K> {
+    return new Quantity(this.kind, this.si, this.plusMinus, this.shownIn, this.written, si)
   }
 
   /** Value in `unit`; @throws {CalcError} `wrong-kind` when that is no unit of this kind. */

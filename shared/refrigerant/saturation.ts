@@ -18,7 +18,8 @@ const EDGE = 1e-7
 export function saturationTemperature(r: Refrigerant, pressurePa: number, line: Line): number {
   const curve = r[line]
   if (pressurePa >= curve.fromPa * (1 - EDGE) && pressurePa <= curve.toPa * (1 + EDGE)) {
-    return curve.temperature(pressurePa)
+    // the two fits differ by a fraction of a millikelvin: at an end it must not fall off the line
+    return Math.min(Math.max(curve.temperature(pressurePa), curve.fromK), curve.toK)
   }
   throw pressureRefusal(r, line, pressurePa)
 }
@@ -46,6 +47,10 @@ export function saturatedEntropy(r: Refrigerant, temperatureK: number, phase: Ph
 /**
  * Heat in J/kg that boils saturated liquid to saturated vapour at a constant absolute pressure
  * in Pa: dew enthalpy less bubble enthalpy.
+ *
+ * Enthalpies run steeply towards the critical point, and the curves' fraction of a millikelvin with
+ * them: within 0.001 % of our own solver up to 0.95 of the critical temperature, 0.01 % up to 0.995,
+ * 0.05 % up to 0.999, 0.3 % at the end of the curves.
  */
 export function latentHeat(r: Refrigerant, pressurePa: number): number {
   const boils = saturationTemperature(r, pressurePa, 'bubble')

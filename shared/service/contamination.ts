@@ -18,7 +18,15 @@ import { sourceTable } from '../source-table.ts'
 import { FAR_ABOVE } from './air-check/verdict.ts'
 import { assumptionsOf, withDefaults } from './contamination/defaults.ts'
 import { readingOf, suspectsOf, verdictOf } from './contamination/explain.ts'
-import { CAUSES, estimatedShares, explain, settling, stepsOf } from './contamination/tell.ts'
+import {
+  CAUSES,
+  estimatedShares,
+  explain,
+  settling,
+  severalShares,
+  shown,
+  stepsOf,
+} from './contamination/tell.ts'
 import { mixingSources } from './mixing-sources.ts'
 import { propertySources, propertyWarnings } from './property-sources.ts'
 import { statementOut, statementSources, statementTable } from './statement.ts'
@@ -55,6 +63,8 @@ const explanationOut = z.strictObject({
   share: quantityOut
     .optional()
     .describe('Other refrigerant: share by mass of all; air: share of the vapour by amount'),
+  shareFrom: quantityOut.optional().describe('Other refrigerant: smallest share within the band'),
+  shareTo: quantityOut.optional().describe('Other refrigerant: largest share within the band'),
   temperatureOff: quantityOut
     .optional()
     .describe('How much warmer the contents would have to be than was read'),
@@ -70,6 +80,18 @@ const result = z.strictObject({
     .optional()
     .describe('Above the bubble line, or (negative) below the dew line; left out between the two'),
   explanations: z.array(explanationOut),
+  shares: z
+    .array(
+      z.strictObject({
+        refrigerant: z.string(),
+        share: quantityOut.describe('By mass of all; 100 %: it alone'),
+        shareFrom: quantityOut,
+        shareTo: quantityOut,
+      }),
+    )
+    .describe(
+      'Every share of another refrigerant that reads so, with its band; where one refrigerant has several, the pressure alone cannot tell them apart',
+    ),
   ruledOut: z.array(z.string()).describe('Usual suspects that cannot read so in any share'),
   unseen: z
     .array(z.string())
@@ -123,6 +145,10 @@ export const contamination = defineOperation({
           ? {}
           : { off: pressureDifference(reading.off.si, reading.off.plusMinus) }),
         explanations,
+        shares: suspects.fits.map((fit) => ({
+          refrigerant: fit.refrigerant.info.id,
+          ...shown(fit),
+        })),
         ruledOut: names(suspects.ruledOut),
         unseen: names(suspects.unseen),
         whatToDo,
@@ -147,7 +173,12 @@ export const contamination = defineOperation({
         ...(input.pressure.kind === 'gaugePressure' ? place.assumptions : []),
         ...assumptionsOf(measured, input.temperature),
       ],
-      warnings: [...propertyWarnings(r), ...place.warnings, ...estimatedShares(suspects.fits)],
+      warnings: [
+        ...propertyWarnings(r),
+        ...place.warnings,
+        ...estimatedShares(suspects.fits),
+        ...severalShares(suspects.fits),
+      ],
     }
   },
 })

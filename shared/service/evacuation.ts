@@ -5,6 +5,7 @@ import { pickRefrigerant, placeIn, refrigerantIn } from '../fields/index.ts'
 import { resolvePlace } from '../instrument/index.ts'
 import { newNotes, withNotes } from '../notes.ts'
 import { defineOperation } from '../operation.ts'
+import { FLOW_SOURCES } from '../physics/hose-flow.ts'
 import { WATER_SOURCES } from '../physics/water.ts'
 import {
   barometricPressure,
@@ -15,7 +16,6 @@ import {
   toGauge,
 } from '../quantity/index.ts'
 import { HOLD_LIMITS, vacuumSource } from './evacuation/hold-limit.ts'
-import { FLOW_SOURCES } from './evacuation/hose-flow.ts'
 import { pullDownOut, pullDownPart } from './evacuation/pull-down-part.ts'
 import { riseOut, risePart, risePointIn } from './evacuation/rise-part.ts'
 import { waterOut, waterPart } from './evacuation/water-part.ts'

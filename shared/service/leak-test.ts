@@ -140,6 +140,8 @@ export const leakTest = defineOperation({
       ...(federal
         ? ([
             'cab-outside',
+            'cab-owner-decides',
+            'states-topping-up',
             'thresholds-50-lb',
             'hfc-15-lb',
             'hfc-other-rates',

@@ -81,13 +81,14 @@ function byLaw({ rules }: Outcomes): Item[] {
   for (const outcome of Object.values(rules)) {
     if (outcome.state !== 'done') continue
     const { placeName, records } = outcome.computation.result
-    for (const { id, text, section, checked, applies, dependsOn } of records.statements) {
+    for (const statement of records.statements) {
+      const { id, text, applies, dependsOn } = statement
       const hangs = dependsOn.length > 0 ? ` (depends on ${dependsOn.join(', ')})` : ' (may apply)'
       const open = applies === 'yes' ? '' : hangs
       found.set(id, {
         what: `${text}${open}`,
         filled: false,
-        because: `${placeName}, ${citation({ section, checked })}`,
+        because: `${placeName}, ${citation(statement)}`,
       })
     }
   }

@@ -32,6 +32,7 @@ export function shared(input: WorkOrderInput): Readonly<Record<string, Value>> {
     compressor: drive,
     compressorDrive: drive,
     factorySealed: from(machine.factorySealed, 'machine', 'factorySealed'),
+    sector: from(machine.sector, 'machine', 'sector'),
     place: from(place?.law, 'place', 'law'),
     forPay: from(person?.forPay, 'person', 'forPay'),
     ownMachine: from(person?.ownMachine, 'person', 'ownMachine'),

@@ -2,7 +2,7 @@ import * as z from 'zod'
 import { METERING_DEVICES, refrigerantIn } from '../fields/index.ts'
 import { quantityIn } from '../quantity/index.ts'
 import { CERTIFICATE_IDS } from '../rules/library.ts'
-import { COMPRESSORS, MACHINES, PLACES } from '../rules/types.ts'
+import { COMPRESSORS, MACHINES, PLACES, SECTORS } from '../rules/types.ts'
 import { PARTS } from '../service/oil/fields.ts'
 
 export const JOBS = [
@@ -86,6 +86,10 @@ export const fields = {
         .boolean()
         .optional()
         .describe('Whether the unit was wholly made, charged and sealed in a factory'),
+      sector: z
+        .enum(SECTORS)
+        .optional()
+        .describe('What an off-road machine works at, where the law asks'),
       meteringDevice: z.enum(METERING_DEVICES).optional().describe('What feeds the evaporator'),
     })
     .describe('The machine'),

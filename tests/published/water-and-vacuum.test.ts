@@ -1,12 +1,13 @@
 import { describe, expect, it } from 'vitest'
-import { massOfLeak } from '../../shared/physics/leak-rate.ts'
-import { waterBoilingTemperature, waterVapourPressure } from '../../shared/physics/water.ts'
-import { quantity, standardAtmosphere } from '../../shared/quantity/index.ts'
 import {
   AIR,
   laminarFactor,
   molecularConductance,
-} from '../../shared/service/evacuation/hose-flow.ts'
+  WATER_VAPOUR,
+} from '../../shared/physics/hose-flow.ts'
+import { massOfLeak } from '../../shared/physics/leak-rate.ts'
+import { waterBoilingTemperature, waterVapourPressure } from '../../shared/physics/water.ts'
+import { quantity, standardAtmosphere } from '../../shared/quantity/index.ts'
 
 const INHG = 3386.389
 
@@ -59,5 +60,23 @@ describe('leak rate as a mass', () => {
     const perSecond = massOfLeak(quantity('leakRate', mbarLitres, 'mbar L/s').si, 0.102032, 298.15)
     const found = perSecond / quantity('massFlow', 1, 'g/yr').si
     expect(Math.abs(found / grams - 1)).toBeLessThan(0.005)
+  })
+})
+
+describe('viscosity of what a vacuum pump draws', () => {
+  // CRC Handbook, Viscosity of Gases, µPa·s at 300 and 400 K, printed to 0.1: carried to 21 °C by their own power law.
+  it.each([
+    ['air', AIR, 18.5, 23.1],
+    ['water vapour', WATER_VAPOUR, 9.8, 13.4],
+  ] as const)('agrees with the handbook for %s', (_, { viscosity }, at300, at400) => {
+    const power = Math.log(at400 / at300) / Math.log(400 / 300)
+    const printed = at300 * (294.15 / 300) ** power
+    expect(Math.abs(viscosity * 1e6 - printed)).toBeLessThan(0.06)
+  })
+
+  // US Standard Atmosphere 1976: 28.9644 g/mol; IAPWS R6-95: 18.015268 g/mol.
+  it('goes with the published molar masses', () => {
+    expect(AIR.molarMass).toBeCloseTo(0.0289644, 9)
+    expect(WATER_VAPOUR.molarMass).toBeCloseTo(0.018015268, 9)
   })
 })

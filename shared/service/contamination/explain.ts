@@ -1,14 +1,16 @@
 import data from '../../../data/service/contamination.json' with { type: 'json' }
-import { propagate, type Uncertain } from '../../quantity/index.ts'
+import { atRest } from '../../physics/at-rest.ts'
+import type { Uncertain } from '../../quantity/index.ts'
 import {
+  mixingUncertainty,
+  propertyUncertainty,
   type Refrigerant,
   refrigerant,
-  saturationPressure,
   saturationTemperature,
 } from '../../refrigerant/index.ts'
 import { attempt } from '../../substance/attempt.ts'
-import { estimatedWarnings } from '../mixing-sources.ts'
-import { type FoundShare, mixed, shareThatReads } from './mixed.ts'
+import { type Mixed, mixed } from './mixed.ts'
+import { type FittingShare, sharesThatFit } from './shares.ts'
 
 /** Readings at rest beside what the expected refrigerant should read, all in SI. */
 export interface Reading {
@@ -19,6 +21,8 @@ export interface Reading {
   readonly dewPa: number
   /** Pressure above the bubble line (positive) or below the dew line (negative), 0 between them. */
   readonly off: Uncertain
+  /** What that says, with the readings and the property's own uncertainty counted. */
+  readonly stands: 'above' | 'below' | 'neither'
 }
 
 export type Verdict = 'as-expected' | 'too-high' | 'too-low' | 'cannot-tell'
@@ -26,8 +30,10 @@ export type Verdict = 'as-expected' | 'too-high' | 'too-low' | 'cannot-tell'
 /** Another refrigerant that would make the reading. */
 export interface OtherRefrigerant {
   readonly refrigerant: Refrigerant
-  /** Mass share of it in the mixture; 1 where it reads so alone. */
-  readonly share: Uncertain
+  /** Mass shares of it that read so, from one end to the other; 1 where it reads so alone. */
+  readonly share: FittingShare
+  /** Other shares of the same refrigerant that read so just as well. */
+  readonly besides: readonly FittingShare[]
   readonly estimated: boolean
   readonly substances: readonly string[]
 }
@@ -47,14 +53,11 @@ export function readingOf(
   pressure: Uncertain,
   temperature: Uncertain,
 ): Reading {
-  const bubblePa = saturationPressure(expected, temperature.si, 'bubble')
-  const dewPa = saturationPressure(expected, temperature.si, 'dew')
-  const line = pressure.si < dewPa ? 'dew' : 'bubble'
-  const off = propagate(
-    [pressure, temperature],
-    (pa, kelvin) => pa - saturationPressure(expected, kelvin, line),
-  )
+  const found = atRest(expected, pressure, temperature)
+  const bubblePa = found.bubble?.si ?? Number.NaN
+  const dewPa = found.dew?.si ?? Number.NaN
   const between = pressure.si >= dewPa && pressure.si <= bubblePa
+  const { off = { si: 0 }, state } = found
   return {
     expected,
     pressure,
@@ -62,13 +65,14 @@ export function readingOf(
     bubblePa,
     dewPa,
     off: between ? { si: 0, plusMinus: off.plusMinus } : off,
+    stands: state === 'above' || state === 'below' ? state : 'neither',
   }
 }
 
 /** Whether the pressure fits the refrigerant, as far as the instruments can tell. */
-export function verdictOf({ off, bubblePa }: Reading): Verdict {
+export function verdictOf({ off, bubblePa, stands }: Reading): Verdict {
+  if (stands !== 'neither') return stands === 'above' ? 'too-high' : 'too-low'
   const width = off.plusMinus ?? 0
-  if (Math.abs(off.si) > width) return off.si > 0 ? 'too-high' : 'too-low'
   return width > data.roughestShare * bubblePa ? 'cannot-tell' : 'as-expected'
 }
 
@@ -91,19 +95,21 @@ export function suspectsOf(reading: Reading, verdict: Verdict, names: readonly s
       unseen.push(other)
     }
     if (verdict !== 'too-high' && verdict !== 'too-low') continue
-    if (readsAlone(reading, other)) {
-      fits.push({ refrigerant: other, share: { si: 1 }, estimated: false, substances: [] })
-    }
-    const found = attempt(() => shareThatReads(mixture, reading.bubblePa, reading.pressure.si))
-    const share = found && withBand(found, width)
-    if (share === undefined) {
-      if (fits.at(-1)?.refrigerant !== other) ruledOut.push(other)
-    } else {
-      const estimated = estimatedWarnings(mixture.substances).length > 0
-      fits.push({ refrigerant: other, share, estimated, substances: mixture.substances })
+    const found = sharesOf(reading, other, mixture)
+    if (found.length === 0) ruledOut.push(other)
+    const estimated = mixingUncertainty(mixture.substances)?.basis === 'estimated'
+    for (const share of found) {
+      const alone = share === ALONE
+      fits.push({
+        refrigerant: other,
+        share,
+        besides: found.filter((entry) => entry !== share),
+        estimated: estimated && !alone,
+        substances: alone ? [] : mixture.substances,
+      })
     }
   }
-  return { fits: fits.sort((a, b) => a.share.si - b.share.si), ruledOut, unseen }
+  return { fits: fits.sort((a, b) => a.share.share - b.share.share), ruledOut, unseen }
 }
 
 /** It is the other refrigerant and nothing else: the reading lies on or between its own lines. */
@@ -115,9 +121,33 @@ function readsAlone({ pressure, temperature, off }: Reading, other: Refrigerant)
   return pressure.si <= bubble.pressure(k) + width && pressure.si >= dew.pressure(k) - width
 }
 
-/** The share with the span that the readings' uncertainty gives it: never below nothing. */
-function withBand({ share, slope }: FoundShare, widthPa: number): Uncertain {
-  return { si: share, plusMinus: Math.min(share, Math.abs(widthPa / slope)) }
+/** The other refrigerant and nothing else. */
+export const ALONE: FittingShare = { share: 1, from: 1, to: 1, exact: [1] }
+
+/** Every share of the other that reads so; alone is told apart from almost alone. */
+function sharesOf(reading: Reading, other: Refrigerant, mixture: Mixed): readonly FittingShare[] {
+  const pressureAt = (share: number) => attempt(() => mixture.pressure(share))
+  const width = widthOf(reading, mixture.substances)
+  const mixtures = attempt(() => sharesThatFit(pressureAt, reading.pressure.si, width)) ?? []
+  if (!readsAlone(reading, other)) return mixtures
+  return [...mixtures.filter(({ to }) => to < 1), ALONE]
+}
+
+/**
+ * Half-width of the pressure at a share, Pa: the readings', and the mixture model's. A pair's
+ * parameters act with the product of both shares, so they count in full at the middle and vanish
+ * towards either end.
+ */
+function widthOf(
+  { expected, pressure, temperature, off }: Reading,
+  substances: readonly string[],
+): (share: number) => number {
+  const readings = off.plusMinus ?? 0
+  const mixing = mixingUncertainty(substances)
+  const own = propertyUncertainty(expected, temperature.si, 'bubble')
+  const perK = own.pressure / own.temperatureK
+  const model = pressure.si * (mixing?.pressure ?? (mixing?.temperatureK ?? 0) * perK)
+  return (share) => Math.hypot(readings, 4 * share * (1 - share) * model)
 }
 
 /** Temperature in K that the contents would have if the pressure and the refrigerant are right. */

@@ -12,6 +12,7 @@ import {
 import { type Refrigerant, saturationPressure } from '../../refrigerant/index.ts'
 import { airFraction } from '../air-check/air.ts'
 import {
+  ALONE,
   type OtherRefrigerant,
   type Reading,
   type Suspects,
@@ -29,6 +30,8 @@ interface Explanation {
   readonly cause: (typeof CAUSES)[number]
   readonly refrigerant?: string
   readonly share?: Quantity<'fraction'>
+  readonly shareFrom?: Quantity<'fraction'>
+  readonly shareTo?: Quantity<'fraction'>
   readonly temperatureOff?: Quantity<'temperatureDifference'>
   readonly text: string
   readonly settledBy: readonly StatementId[]
@@ -85,24 +88,35 @@ export function explain(
 
 function otherRefrigerant(fit: OtherRefrigerant, expected: string): Explanation {
   const { id } = fit.refrigerant.info
-  if (fit.share.si === 1) {
-    return {
-      cause: 'other-refrigerant',
-      refrigerant: id,
-      share: fraction(1).in('%'),
-      text: `It is ${id} and not ${expected}: ${id} alone reads so.`,
-      settledBy: ['identifier'],
-    }
-  }
-  const share = fraction(fit.share.si, fit.share.plusMinus).in('%')
+  const { share, besides, estimated } = fit
+  const apart =
+    besides.length === 0
+      ? ''
+      : ` So does ${besides.map((entry) => (entry === ALONE ? `${id} alone` : percent(entry.share))).join(' or ')}: the pressure alone cannot tell them apart.`
+  const what =
+    share === ALONE
+      ? `It is ${id} and not ${expected}: ${id} alone reads so.`
+      : `${id} mixed into ${expected}: ${percent(share.share)} by mass reads so, within the readings ${percent(share.from)} to ${percent(share.to)}${estimated ? ' (mixing parameters estimated)' : ''}.`
   return {
     cause: 'other-refrigerant',
     refrigerant: id,
-    share,
-    text: `${id} mixed into ${expected}: ${say(share)} by mass reads so${fit.estimated ? ' (mixing parameters estimated)' : ''}.`,
+    ...shown(fit),
+    text: `${what}${apart}`,
     settledBy: ['identifier'],
   }
 }
+
+/** A share with both ends of its band; its ± is the longer way to either. */
+export function shown({ share: { share, from, to } }: OtherRefrigerant) {
+  const longer = Math.max(share - from, to - share)
+  return {
+    share: fraction(share, longer === 0 ? undefined : longer).in('%'),
+    shareFrom: fraction(from).in('%'),
+    shareTo: fraction(to).in('%'),
+  }
+}
+
+const percent = (share: number) => `${(100 * share).toFixed(share < 0.1 ? 1 : 0)} %`
 
 /** What would settle which it is. */
 export function settling(
@@ -136,13 +150,13 @@ export function stepsOf(
           {
             what: `Share of ${nearest.refrigerant.info.id} that reads so`,
             formula:
-              'smallest share by mass at which the mixed liquid’s bubble pressure equals the measured one',
+              'shares by mass from 0 to 100 % at which the mixed liquid’s bubble pressure equals the measured one, with the edges at which it leaves the band; here the smallest',
             values: {
               measured,
               'pure expected': absolutePressure(bubblePa),
               'pure other': otherAlone(nearest.refrigerant, temperature.si),
             },
-            gives: fraction(nearest.share.si, nearest.share.plusMinus).in('%'),
+            gives: shown(nearest).share,
           },
         ]
       : []),
@@ -160,12 +174,28 @@ function otherAlone(other: Refrigerant, temperatureK: number): Quantity | string
 
 /** Says whose share rests on estimated mixing parameters. */
 export function estimatedShares(fits: readonly OtherRefrigerant[]): readonly Warning[] {
-  const names = fits.filter((fit) => fit.estimated).map((fit) => fit.refrigerant.info.id)
+  const names = [
+    ...new Set(fits.filter((fit) => fit.estimated).map((fit) => fit.refrigerant.info.id)),
+  ]
   if (names.length === 0) return []
   return [
     {
       code: 'estimated-mixing',
       message: `The share of ${names.join(', ')} rests on estimated mixing parameters: take it as an order of magnitude.`,
+    },
+  ]
+}
+
+/** Says of which refrigerants more than one share reads so. */
+export function severalShares(fits: readonly OtherRefrigerant[]): readonly Warning[] {
+  const names = [
+    ...new Set(fits.filter((fit) => fit.besides.length > 0).map((fit) => fit.refrigerant.info.id)),
+  ]
+  if (names.length === 0) return []
+  return [
+    {
+      code: 'several-shares-fit',
+      message: `More than one share of ${names.join(', ')} reads so: the pressure alone cannot tell them apart. An identifier does.`,
     },
   ]
 }

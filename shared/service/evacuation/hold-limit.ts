@@ -16,7 +16,8 @@ interface LimitRow {
   readonly rule: string
   readonly rise?: string
   readonly stays?: string
-  readonly within: string
+  /** How long the rule watches, where it says so. */
+  readonly within?: string
   readonly source: string
 }
 
@@ -31,7 +32,8 @@ interface HoldLimit {
   readonly risePa: number | undefined
   /** Highest permitted pressure, Pa absolute, where the rule has one. */
   readonly staysPa: number | undefined
-  readonly withinS: number
+  /** How long it watches, s; undefined where the source prints no time. */
+  readonly withinS: number | undefined
   readonly source: Source
 }
 
@@ -47,7 +49,7 @@ export function holdLimit(id: string): HoldLimit | undefined {
     rule: row.rule,
     risePa: row.rise ? readQuantity(row.rise, ['pressureDifference']).si : undefined,
     staysPa: stays && (stays.kind === 'gaugePressure' ? SEA_LEVEL_PA + stays.si : stays.si),
-    withinS: readQuantity(row.within, ['duration']).si,
+    withinS: row.within === undefined ? undefined : readQuantity(row.within, ['duration']).si,
     source: vacuumSource(row.source as never),
   }
 }
@@ -55,7 +57,8 @@ export function holdLimit(id: string): HoldLimit | undefined {
 type LimitVerdict = 'kept' | 'broken' | 'cannot-tell' | 'too-short-to-tell'
 
 /**
- * Whether the readings keep a rule.
+ * Whether the readings keep a rule. One that prints no time can be broken, but never kept: how long
+ * is long enough, nobody said.
  *
  * @param scatterPa - Standard deviation of one reading, Pa: a rise is uncertain by twice √2 of it.
  * @param levelPlusMinusPa - Expanded uncertainty of the level, Pa.
@@ -68,7 +71,8 @@ export function judgeLimit(
 ): { readonly verdict: LimitVerdict; readonly risePa: number; readonly atEndPa: number } {
   const first = points[0] ?? { timeS: 0, pressurePa: 0 }
   const last = points.at(-1) ?? first
-  const atEndPa = pressureAt(points, first.timeS + limit.withinS)
+  const endS = limit.withinS === undefined ? last.timeS : first.timeS + limit.withinS
+  const atEndPa = pressureAt(points, endS)
   const risePa = atEndPa - first.pressurePa
   const checks = [
     ...(limit.risePa === undefined
@@ -90,10 +94,10 @@ export function judgeLimit(
           ),
         ]),
   ]
-  const longEnough = last.timeS - first.timeS >= limit.withinS
+  const longEnough = last.timeS >= endS
   const found = checks.includes('above')
     ? 'broken'
-    : checks.includes('cannot-tell')
+    : checks.includes('cannot-tell') || limit.withinS === undefined
       ? 'cannot-tell'
       : longEnough
         ? 'kept'

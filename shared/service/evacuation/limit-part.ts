@@ -61,10 +61,17 @@ export function limitPart(
         'The rule is kept, and still the pressure rises steadily: rules for a standing vacuum are coarse. Find the leak before charging.',
     })
   }
+  const watchedS = limit.withinS ?? (points.at(-1)?.timeS ?? 0) - (points[0]?.timeS ?? 0)
+  if (limit.withinS === undefined && found.verdict === 'cannot-tell') {
+    notes.warnings.push({
+      code: 'limit-has-no-time',
+      message: `The source of this rule does not print how long to watch: after ${say(duration(watchedS))} it is not broken, and that is all it tells.`,
+    })
+  }
   notes.steps.push({
     what: 'Hold limit',
     formula: limit.rule,
-    values: { rise: pressureDifference(found.risePa), after: duration(limit.withinS) },
+    values: { rise: pressureDifference(found.risePa), after: duration(watchedS) },
     gives: found.verdict,
   })
   return {

@@ -1,8 +1,8 @@
 import { CalcError, under } from '../../errors.ts'
 import type { Notes } from '../../notes.ts'
+import type { Hose } from '../../physics/hose.ts'
 import { type PressureReading, type Quantity, toAbsolute } from '../../quantity/index.ts'
 import { plausible } from '../plausible.ts'
-import type { Hose } from './hose-flow.ts'
 import type { PumpLine } from './pull-down.ts'
 
 export interface PullDownInput {

@@ -2,6 +2,7 @@ import * as z from 'zod'
 import { CalcError, under } from '../../errors.ts'
 import type { Notes } from '../../notes.ts'
 import type { Computed } from '../../operation.ts'
+import { FLOW_SOURCES, WATER_VAPOUR } from '../../physics/hose-flow.ts'
 import { waterVapourPressure } from '../../physics/water.ts'
 import {
   absolutePressure,
@@ -14,7 +15,6 @@ import {
   volumeFlow,
 } from '../../quantity/index.ts'
 import { plausible } from '../plausible.ts'
-import { FLOW_SOURCES, WATER_VAPOUR } from './hose-flow.ts'
 import {
   dryingTime,
   hoseRulesBelow,

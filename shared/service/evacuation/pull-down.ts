@@ -1,6 +1,7 @@
 import { CalcError } from '../../errors.ts'
 import { GAS_CONSTANT } from '../../gas-constants.ts'
-import { AIR, type Gas, type Hose, inletPressure } from './hose-flow.ts'
+import type { Hose } from '../../physics/hose.ts'
+import { AIR, type Gas, inletPressure } from '../../physics/hose-flow.ts'
 
 /** A pump and the hoses between it and the system, pump end first. */
 export interface PumpLine {

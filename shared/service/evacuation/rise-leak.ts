@@ -1,11 +1,11 @@
 import { under } from '../../errors.ts'
 import type { Notes } from '../../notes.ts'
+import { AIR } from '../../physics/hose-flow.ts'
 import { LEAK_RATE_SOURCES, massOfLeak, refrigerantLoss } from '../../physics/leak-rate.ts'
 import { absolutePressure, leakRate, massFlow, pressureDifference } from '../../quantity/index.ts'
 import { type Refrigerant, saturationPressure } from '../../refrigerant/index.ts'
 import { plausible } from '../plausible.ts'
 import { propertySources } from '../property-sources.ts'
-import { AIR } from './hose-flow.ts'
 import type { RiseInput } from './rise-input.ts'
 import type { RiseJudgement } from './rise-view.ts'
 

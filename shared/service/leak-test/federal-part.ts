@@ -19,8 +19,10 @@ export const federalOut = z
     jurisdiction: z.literal('US federal'),
     annualizing: quantityOut
       .optional()
-      .describe('Leak rate by the annualizing method (from memory)'),
-    rolling: quantityOut.optional().describe('Leak rate by the rolling average (from memory)'),
+      .describe('Leak rate by the annualizing method (40 CFR 82.152, 2015 edition)'),
+    rolling: quantityOut
+      .optional()
+      .describe('Leak rate by the rolling average (40 CFR 82.152, 2015 edition)'),
     threshold: quantityOut.describe('Leak rate that starts the duty to repair, where it applies'),
     applies: z
       .enum(['no', 'yes', 'look-up'])
@@ -76,9 +78,9 @@ export function federalPart(
   const rates = ratesOf(fullCharge, added, sinceLastAddition, addedInYear, notes)
   if (rates.annualizing || rates.rolling) {
     notes.warnings.push({
-      code: 'formulas-from-memory',
+      code: 'formulas-of-2015',
       message:
-        'The two leak-rate formulas are from memory: look up the definition of leak rate in 40 CFR 82.152 before a record rests on them.',
+        'The two leak-rate formulas are those of the 2015 edition of 40 CFR 82.152, which was rewritten since: look up the definition in force before a record rests on them.',
     })
   }
   return {
@@ -119,7 +121,7 @@ function ratesOf(
   const rolling = addedInYear && fraction(share(addedInYear, 'addedInYear'))
   if (annualizing && added) {
     notes.steps.push({
-      what: 'Leak rate, annualizing (from memory)',
+      what: 'Leak rate, annualizing (2015 edition)',
       formula:
         'added ÷ full charge × 365 ÷ the smaller of 365 and the days since the last addition',
       values: { added, fullCharge, days: Number((days ?? 0).toFixed(1)) },
@@ -128,7 +130,7 @@ function ratesOf(
   }
   if (rolling && addedInYear) {
     notes.steps.push({
-      what: 'Leak rate, rolling average (from memory)',
+      what: 'Leak rate, rolling average (2015 edition)',
       formula: 'added in the last 365 days ÷ full charge',
       values: { addedInYear, fullCharge },
       gives: rolling,

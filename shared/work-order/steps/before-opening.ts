@@ -40,6 +40,7 @@ function lawOf(body: StepBody, input: WorkOrderInput, { rules }: Outcomes): void
     charge: ['labelCharge'],
     compressor: ['machine', 'compressor'],
     factorySealed: ['machine', 'factorySealed'],
+    sector: ['machine', 'sector'],
     forPay: ['person', 'forPay'],
   }
   const deciding = [

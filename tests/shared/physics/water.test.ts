@@ -59,3 +59,21 @@ describe('vapour pressure of water', () => {
     expect(() => waterBoilingTemperature(pascal)).toThrow()
   })
 })
+
+describe('the ends of the equations', () => {
+  it('are answered, and refused a little beyond', () => {
+    expect(waterVapourPressure(50)).toBeGreaterThan(0)
+    expect(waterVapourPressure(647.096)).toBe(22.064e6)
+    expect(() => waterVapourPressure(49.9)).toThrow()
+    expect(() => waterVapourPressure(647.1)).toThrow()
+    expect(waterBoilingTemperature(22.064e6)).toBeCloseTo(647.096, 6)
+    expect(() => waterBoilingTemperature(22.1e6)).toThrow('22.064 MPa')
+  })
+
+  // Sublimation follows Clausius and Clapeyron: 2834 kJ/kg at the triple point (IAPWS R14-08 and R10-06).
+  it('of ice have the slope of the heat of sublimation', () => {
+    const slope = Math.log(waterVapourPressure(273.15) / waterVapourPressure(272.15))
+    const heat = (slope * 272.65 ** 2 * 8.31446) / 0.018015268
+    expect(Math.abs(heat / 2.8345e6 - 1)).toBeLessThan(2e-3)
+  })
+})

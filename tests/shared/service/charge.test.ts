@@ -330,6 +330,16 @@ describe('a section opened', () => {
     const { result } = charge.run({ ...opened, phase: 'two-phase', quality: '20 %' })
     const vapour = saturatedDensity(r134a, K(110), 'vapour')
     expect(grams(result.massToAdd)).toBeCloseTo(0.3 / (0.2 / vapour + 0.8 / hot), 6)
+    const blend = charge.run({
+      ...opened,
+      refrigerant: 'R-407C',
+      phase: 'two-phase',
+      quality: '10 %',
+      temperature: undefined,
+      pressure: '515.010438 kPa abs',
+    })
+    // a flash by bisection, see tests/reference/physics.py
+    expect(grams(blend.result.massToAdd)).toBeCloseTo(0.3 * 180.923474, 2)
     expect(refusal({ ...opened, phase: 'two-phase' }).code).toBe('missing-input')
     expect(refusal({ ...opened, quality: '20 %' }).path).toEqual(['quality'])
     expect(refusal({ ...opened, phase: 'two-phase', quality: '120 %' }).code).toBe('out-of-range')

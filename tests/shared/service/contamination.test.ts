@@ -1,7 +1,8 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { refrigerant, saturationPressure } from '../../../shared/refrigerant/index.ts'
-import { mixed, shareThatReads } from '../../../shared/service/contamination/mixed.ts'
+import { mixed } from '../../../shared/service/contamination/mixed.ts'
+import { sharesThatFit } from '../../../shared/service/contamination/shares.ts'
 import { contamination } from '../../../shared/service/contamination.ts'
 import { attempt } from '../../../shared/substance/attempt.ts'
 import { substanceData } from '../../../shared/substance/library.ts'
@@ -155,7 +156,9 @@ describe('a share that is said to read so', () => {
         fc.pre(expected !== other && Math.abs(f - 1) > 0.01)
         const pure = saturationPressure(refrigerant(expected), t, 'bubble')
         const mixture = mixed(refrigerant(expected), refrigerant(other), t)
-        const share = attempt(() => shareThatReads(mixture, pure, f * pure))?.share
+        const at = (share: number) => attempt(() => mixture.pressure(share))
+        const found = sharesThatFit(at, f * pure, () => 0)
+        const share = found.find((entry) => entry.share > 0 && entry.share < 1)?.share
         if (share === undefined) return
         const { fluid, x } = together(expected, other, share)
         expect(pointAt(fluid, x, 'bubble', t).pressurePa / (f * pure)).toBeCloseTo(1, 5)

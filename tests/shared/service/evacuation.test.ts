@@ -214,6 +214,17 @@ describe('standing vacuum', () => {
     expect(answer.warnings.map(({ code }) => code)).toContain('limit-kept-yet-leaking')
   })
 
+  it('never calls a rule kept whose source prints no time, and still breaks it', () => {
+    const settled = series([7000, 7010, 7020, 7010, 7020, 7020])
+    const answer = run({ ...common, rise: settled, limit: 'settles-at-10-mbar' })
+    expect(answer.result.rise?.limit?.verdict).toBe('cannot-tell')
+    expect(answer.warnings.map(({ code }) => code)).toContain('limit-has-no-time')
+    const rising = series([7000, 7300, 7600, 7900, 8200, 8500])
+    const broken = run({ ...common, rise: rising, limit: 'settles-at-10-mbar' })
+    expect(broken.result.rise?.limit?.verdict).toBe('broken')
+    expect(broken.warnings.map(({ code }) => code)).not.toContain('limit-has-no-time')
+  })
+
   it('warns that a coarse rule cannot show dryness', () => {
     const answer = run({
       ...common,

@@ -295,7 +295,7 @@ describe('loss a year', () => {
 })
 
 describe('federal leak rate', () => {
-  it('annualizes and averages, and marks both as from memory', () => {
+  it('annualizes and averages, and says by which edition', () => {
     const answer = run({
       refrigerant: 'R-22',
       fullCharge: '100 lb',
@@ -307,9 +307,12 @@ describe('federal leak rate', () => {
     expect(answer.result.federal?.annualizing?.value).toBeCloseTo(50, 6)
     expect(answer.result.federal?.rolling?.value).toBeCloseTo(15, 6)
     expect(answer.result.federal?.applies).toBe('yes')
-    expect(codes(answer)).toContain('formulas-from-memory')
+    expect(codes(answer)).toContain('formulas-of-2015')
     const formulas = answer.result.practice.find(({ id }) => id === 'leak-rate-formulas')
-    expect(formulas?.text).toMatch(/^Unverified, look it up/u)
+    expect(formulas?.mark).toBe('verified')
+    expect(answer.sources.find(({ id }) => id === 'cfr-82-152-leak-rate')?.title).toContain(
+      '2015 edition',
+    )
   })
 
   it('says that a cab falls outside', () => {

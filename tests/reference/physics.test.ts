@@ -1,5 +1,8 @@
 import { describe, expect, it } from 'vitest'
 import { atRest } from '../../shared/physics/at-rest.ts'
+import { holdUp, hoseVolume } from '../../shared/physics/hose.ts'
+import { AIR, WATER_VAPOUR } from '../../shared/physics/hose-flow.ts'
+import { THINNER } from '../../shared/physics/leak-rate.ts'
 import { quantity, SEA_LEVEL_PA } from '../../shared/quantity/index.ts'
 import {
   contentsAt,
@@ -7,7 +10,9 @@ import {
   saturationPressure,
   twoPhaseDensity,
 } from '../../shared/refrigerant/index.ts'
-import golden from './golden/at-rest.json' with { type: 'json' }
+import { mixed } from '../../shared/service/contamination/mixed.ts'
+import { sharesThatFit } from '../../shared/service/contamination/shares.ts'
+import golden from './golden/physics.json' with { type: 'json' }
 
 const psi = (value: number) => quantity('pressureDifference', value, 'psi').si
 const gauge = (value: number) => SEA_LEVEL_PA + psi(value)
@@ -78,4 +83,88 @@ describe('a pressure at rest beside the reference', () => {
     expect((found.off?.si ?? 0) / psi(1)).toBeCloseTo(5.4, 1)
     expect(atRest(r, pressure, temperature).state).toBe('cannot-tell')
   })
+})
+
+describe('gases that flow through hoses and leaks, at 21 °C', () => {
+  const gas = (name: string) => {
+    const [, molarMass = 0, viscosity = 0] =
+      (golden.gases as unknown as readonly (readonly [string, number, number])[]).find(
+        ([id]) => id === name,
+      ) ?? []
+    return { molarMass, viscosity }
+  }
+
+  it.each([
+    ['air', AIR],
+    ['water vapour', WATER_VAPOUR],
+  ] as const)('%s has the molar mass and the viscosity of the reference', (name, ours) => {
+    // three digits are given
+    expect(ours.viscosity / gas(name).viscosity).toBeCloseTo(1, 2)
+    expect(ours.molarMass / gas(name).molarMass).toBeCloseTo(1, 4)
+  })
+
+  it('air and nitrogen are as much more viscous than refrigerant vapours as the leak band says', () => {
+    const ratios = golden.gases
+      .filter(([name]) => String(name).startsWith('R-'))
+      .flatMap(([, , thin]) =>
+        ['air', 'nitrogen'].map((test) => gas(test).viscosity / Number(thin)),
+      )
+    expect(Math.min(...ratios)).toBeCloseTo(THINNER[0], 1)
+    expect(Math.max(...ratios)).toBeCloseTo(THINNER[1], 1)
+  })
+})
+
+describe('what a charging hose holds of R-134a', () => {
+  const r = refrigerant('R-134a')
+  const inch = (value: number) => quantity('length', value, 'in').si
+
+  // Worked out with the reference's densities: mL/ft, g/ft of liquid at 120 °F.
+  it.each([
+    [5 / 16, 15.1, 16.7],
+    [13 / 32, 25.5, 28.2],
+    [1 / 2, 38.6, 42.8],
+    [5 / 8, 60.3, 66.8],
+  ])('%d in bore: %d mL/ft, %d g/ft', (bore, millilitres, grams) => {
+    const hose = { boreM: inch(bore), lengthM: inch(12) }
+    expect(Math.abs(hoseVolume(hose) * 1e6 - millilitres)).toBeLessThan(0.06)
+    const held = holdUp(r, hose, fahrenheit(120), { holds: 'empty' }, { holds: 'liquid' })
+    expect(Math.abs(held * 1e3 - grams)).toBeLessThan(0.06)
+  })
+
+  it('72 in of 1/4 in bore: 58 mL, about 70 g of liquid at 77 °F, about 2 g of vapour', () => {
+    const hose = { boreM: inch(1 / 4), lengthM: inch(72) }
+    const held = (holds: 'liquid' | 'vapour') =>
+      holdUp(r, hose, fahrenheit(77), { holds: 'empty' }, { holds }) * 1e3
+    expect(hoseVolume(hose) * 1e6).toBeCloseTo(58, 0)
+    expect(held('liquid')).toBeCloseTo(70, 0)
+    expect(held('vapour')).toBeCloseTo(2, 0)
+  })
+})
+
+describe('shares of a second refrigerant that read one pressure', () => {
+  it.each(
+    golden.shares as unknown as readonly (readonly [
+      string,
+      string,
+      number,
+      number,
+      number,
+      number,
+      number,
+    ])[],
+  )(
+    '%s with %s at %d K and %d Pa: both that an independent solver finds',
+    (id, other, kelvin, pascal, _, low, high) => {
+      const mixture = mixed(refrigerant(id), refrigerant(other), kelvin)
+      const found = sharesThatFit(
+        (share) => mixture.pressure(share),
+        pascal,
+        () => 1000,
+      )
+      expect(found.map(({ share }) => share)).toEqual([
+        expect.closeTo(low, 5),
+        expect.closeTo(high, 5),
+      ])
+    },
+  )
 })

@@ -1,7 +1,7 @@
-"""Write golden/at-rest.json: closed spaces of refrigerant at equilibrium, and two-phase densities, by other means.
+"""Write golden/physics.json: closed spaces at equilibrium, two-phase densities, shares of mixtures and viscosities, by other means.
 
-    python tests/reference/at-rest.py             write the file
-    python tests/reference/at-rest.py --compare   recompute and compare with the file
+    python tests/reference/physics.py             write the file
+    python tests/reference/physics.py --compare   recompute and compare with the file
 
 Needs CoolProp 8.0.0. A blend of a mass in a volume, or of a quality, is found by bisection over
 two-phase flashes at pressure and temperature (PT_INPUTS). Slow and simple on purpose.
@@ -15,7 +15,7 @@ import CoolProp
 import CoolProp.CoolProp as CP
 
 VERSION = '8.0.0'
-TARGET = pathlib.Path(__file__).with_name('golden') / 'at-rest.json'
+TARGET = pathlib.Path(__file__).with_name('golden') / 'physics.json'
 PSI, ATMOSPHERE, POUND = 6894.757293168361, 101325.0, 0.45359237
 BLENDS = {
     'R-407C': (['R32', 'R125', 'R134a'], [0.23, 0.25, 0.52]),
@@ -36,7 +36,21 @@ QUALITIES = [(i, 'p', 60 * PSI + ATMOSPHERE, q) for i in ('R-407C', 'R-454B') fo
     (i, 'T', 280.0, q) for i in ('R-407C', 'R-404A', 'R-450A') for q in (0.05, 0.5, 0.95)] + [
     (i, 'T', 280.0, 0.3) for i in ('R-134a', 'R-1234yf')]
 # saturation pressure at 75 and 77 °F
+# the azeotrope of R-12 and R-134a reads most at a little over half
+SHARES = [('R-134a', 'R-12', (80 + 459.67) / 1.8, 100 * PSI + ATMOSPHERE, 0.53),
+          ('R-134a', 'R-12', (80 + 459.67) / 1.8, 105 * PSI + ATMOSPHERE, 0.53)]
+GASES = {'air': 'Air', 'nitrogen': 'Nitrogen', **{f'R-{n}': f'R{n}' for n in ('12', '22', '32', '134a', '152a', '1234yf')},
+         'R-1234ze(E)': 'R1234ze(E)', 'R-290': 'n-Propane', 'R-600a': 'IsoButane', 'R-744': 'CarbonDioxide'}
+WARM = 294.15  # 21 °C
 SATURATION = [(i, (f + 459.67) / 1.8) for i in ('R-134a', 'R-1234yf') for f in (75, 77)]
+
+
+def gas(name, identity):
+    """Molar mass and viscosity at 21 °C: saturated steam, everything else at 1 atm."""
+    mass = CP.PropsSI('M', name)
+    if identity == 'water vapour':
+        return mass, CP.PropsSI('V', 'T', WARM, 'Q', 1, name)
+    return mass, CP.PropsSI('V', 'T', WARM, 'P', ATMOSPHERE, name)
 
 
 class Blend:
@@ -78,6 +92,30 @@ class Blend:
         return middle
 
 
+def mixed_pressure(a, b, share, t):
+    """Bubble pressure of two pure refrigerants with a mass share of the second."""
+    heos = CP.AbstractState('HEOS', f'{a}&{b}')
+    moles = [(1 - share) / CP.PropsSI('M', a), share / CP.PropsSI('M', b)]
+    heos.set_mole_fractions([n / sum(moles) for n in moles])
+    heos.update(CP.QT_INPUTS, 0, t)
+    return heos.p()
+
+
+def shares(identity, other, t, p, middle):
+    """Both shares with this bubble pressure, one to either side of a share that reads more."""
+    a, b = identity.replace('-', ''), other.replace('-', '')
+    out = []
+    for low, high in ((1e-4, middle), (1 - 1e-4, middle)):
+        for _ in range(50):
+            half = (low + high) / 2
+            if mixed_pressure(a, b, half, t) < p:
+                low = half
+            else:
+                high = half
+        out.append(half)
+    return out
+
+
 def contents(identity, t, mass, volume):
     density = mass / volume
     if identity in PURE:
@@ -116,10 +154,12 @@ def main():
     out = {'by': f'CoolProp {VERSION}, HEOS',
            'contents': [rounded([*c, *contents(*c)]) for c in CONTENTS],
            'twoPhase': [rounded([*c, quality(*c)]) for c in QUALITIES],
+           'gases': [rounded([i, *gas(name, i)]) for i, name in [*GASES.items(), ('water vapour', 'Water')]],
+           'shares': [rounded([*c, *shares(*c)]) for c in SHARES],
            'saturation': [rounded([i, t, CP.PropsSI('P', 'T', t, 'Q', 0, PURE[i])]) for i, t in SATURATION]}
     if '--compare' in sys.argv:
         old = json.loads(TARGET.read_text())
-        for part in ('contents', 'twoPhase', 'saturation'):
+        for part in ('contents', 'twoPhase', 'gases', 'shares', 'saturation'):
             for new, was in zip(out[part], old[part], strict=True):
                 for a, b in zip(new, was, strict=True):
                     if a != b and not (isinstance(a, float) and abs(a - b) <= 1e-6 * (1e-3 + abs(b))):

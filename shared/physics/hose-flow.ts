@@ -1,5 +1,6 @@
-import { DRY_AIR_MOLAR_MASS, GAS_CONSTANT } from '../../gas-constants.ts'
-import type { Source } from '../../sources.ts'
+import { DRY_AIR_MOLAR_MASS, GAS_CONSTANT } from '../gas-constants.ts'
+import type { Source } from '../sources.ts'
+import type { Hose } from './hose.ts'
 
 export interface Gas {
   readonly name: string
@@ -16,11 +17,6 @@ export const WATER_VAPOUR: Gas = {
   name: 'water vapour',
   molarMass: 0.018015268,
   viscosity: 9.57e-6,
-}
-
-export interface Hose {
-  readonly lengthM: number
-  readonly boreM: number
 }
 
 export const FLOW_SOURCES: readonly Source[] = [
@@ -78,7 +74,8 @@ export function inletPressure(
   const linear = 2 * half * outletPa + molecular
   const smooth = (2 * throughput) / (linear + Math.sqrt(linear ** 2 + 4 * half * throughput))
   const squares = 2 * turbulentHalfSquares(hose, gas, temperatureK, throughput)
-  const turbulent = squares / (Math.sqrt(outletPa ** 2 + squares) + outletPa)
+  // against a perfect vacuum nothing over nothing would be no number
+  const turbulent = squares === 0 ? 0 : squares / (Math.sqrt(outletPa ** 2 + squares) + outletPa)
   return outletPa + Math.max(smooth, turbulent)
 }
 
