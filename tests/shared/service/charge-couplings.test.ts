@@ -133,6 +133,7 @@ describe('couplings measured with a caliper', () => {
       coupling('suction', '25 mm', '5 mm', '3 mm'),
     ]
     expect(boundOf({ couplings })).toEqual(boundOf({ parted: SIX }))
+    expect(boundOf({ parted: [SIX.join(',')] })).toEqual(boundOf({ parted: SIX }))
     const { secondDepth: _, ...half } = coupling('liquid', '18 mm', '4 mm', '2 mm')
     expect(refusal({ couplings: [half] }).path).toEqual(['couplings', 0, 'secondDepth'])
   })

@@ -153,9 +153,7 @@ describe('couplers parted', () => {
     expect(headline({ spillVolume: '60 ±3 mL' })).toMatch(/^Weigh in \S+ ±\S+ g: that much/u)
     expect(headline({ chargeTolerance: '2 g' })).toContain('cannot weigh surely')
     expect(headline({ spillVolume: '17 mL' })).toContain('about what the charge may be off')
-    expect(headline({ sealed: false })).toContain(
-      'then weigh in the full charge: 1077.28187875 g',
-    )
+    expect(headline({ sealed: false })).toContain('then weigh in the full charge: 1077.28187875 g')
     const guess = { spillVolume: undefined, whatIf: true, spillFrom: '1 mL' }
     expect(headline({ ...guess, spillTo: '3 mL' })).toContain('within the tolerance')
     expect(headline({ ...guess, spillTo: '90 mL' })).toContain('may be gone')
