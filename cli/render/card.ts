@@ -1,7 +1,7 @@
 import type { WorkOrderAnswer } from '../../shared/work-order/sheet.ts'
 import type { Page } from './pairs.ts'
 import { DANGER_ON_SCREEN } from './screen.ts'
-import { columnsOf, hanging, padEnd, paragraph, widest } from './wrap.ts'
+import { columnsOf, hanging, paragraph, widest } from './wrap.ts'
 
 const APART = '   '
 const GAP = 2
@@ -66,7 +66,5 @@ function flowed(
   }
   if (current !== '') rows.push(current)
   const title = page.ink.heading(head)
-  return rows.flatMap((row, index) =>
-    hanging(index === 0 ? padEnd(title, indent) : '', row, indent, page.width),
-  )
+  return rows.flatMap((row, index) => hanging(index === 0 ? title : '', row, indent, page.width))
 }
