@@ -29,6 +29,8 @@ const OF_ACT: Readonly<Record<Act, readonly CautionId[]>> = {
     ...LOOSE,
     'whipping-line',
     'trapped-liquid',
+    'parted-half',
+    'stuck-coupling',
     'first-aid-eyes',
     'first-aid-frostbite',
   ],

@@ -4,6 +4,7 @@ import * as z from 'zod'
 export const MARKS = {
   verified: 'the text of the source was read',
   secondary: 'read in a secondary description of the source',
+  inferred: 'our own reading of a text that does not say so itself',
   memory: 'from memory, not checked: look it up before relying on it',
   'common-practice': 'common practice in the trade, no primary source',
   computed: 'computed here from published equations',

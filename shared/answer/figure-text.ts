@@ -36,8 +36,8 @@ export function figureText(
   const stripped = ({ plusMinus, ...shown }: ShownValue): ShownValue =>
     bare === value || plusMinus === undefined ? { ...shown, plusMinus } : shown
   const inSystem = (chosen: 'us' | 'si') =>
-    step === undefined && safe === undefined && bare.kind === 'mass' && chosen === 'us'
-      ? massText(bare)
+    bare.kind === 'mass' && chosen === 'us' && inPounds(bare) && !precise
+      ? poundsAndOunces(bare, step, safe)
       : valueText(stripped(stepped(value, chosen, step, safe, precise)), bare.kind)
   const first = inSystem(system)
   if ((form !== 'both' && form !== 'spoken') || bare.shownIn !== undefined) return first
@@ -64,7 +64,10 @@ function stepped(
   const steps = exact / grid
   const tidy = Number(steps.toPrecision(12))
   const rounded = up === undefined ? Math.round(tidy) : up ? Math.ceil(tidy) : Math.floor(tidy)
-  return { ...shown, value: Number((rounded * grid).toPrecision(12)) }
+  const value = Number((rounded * grid).toPrecision(12))
+  // A ± that the scale cannot show says nothing.
+  const unseen = step !== undefined && (shown.plusMinus ?? 0) < grid / 2
+  return { ...shown, value, plusMinus: unseen ? undefined : shown.plusMinus }
 }
 
 /** One in the third figure of a value. */
@@ -87,20 +90,22 @@ const valueText = ({ value, unit, plusMinus }: ShownValue, kind: Quantity['kind'
 
 const OUNCES = 16
 
-/** "2 lb 15.5 oz", as people write it; below two pounds in ounces. */
-function massText(given: Quantity): string {
-  const ounces = given.to('oz')
-  if (Math.abs(ounces) < 2 * OUNCES || given.shownIn !== undefined) {
-    return valueText(show(given, { units: 'us', precise: false, onScreen: true }), 'mass')
-  }
-  const halves = Math.round(ounces * 10) / 10
-  const pounds = Math.trunc(halves / OUNCES)
-  const rest = Number(Math.abs(halves - pounds * OUNCES).toFixed(1))
+/** From two pounds on, where nobody asked for another unit. */
+const inPounds = (given: Quantity) =>
+  given.shownIn === undefined && Math.abs(given.to('oz')) >= 2 * OUNCES
+
+/** "2 lb 15.5 oz", as people write it, in tenths of an ounce or in the steps of the scale. */
+function poundsAndOunces(given: Quantity, step?: number, safe?: 'up' | 'down'): string {
+  const grid = step === undefined ? 0.1 : niceStep(quantity('mass', step, 'kg').to('oz'))
+  const steps = Number((given.to('oz') / grid).toPrecision(12))
+  const whole =
+    safe === 'up' ? Math.ceil(steps) : safe === 'down' ? Math.floor(steps) : Math.round(steps)
+  const ounces = Number((whole * grid).toPrecision(12))
+  const pounds = Math.trunc(ounces / OUNCES)
+  const rest = Number(Math.abs(ounces - pounds * OUNCES).toPrecision(6))
   const amount = rest === 0 ? `${pounds} lb` : `${pounds} lb ${rest} oz`
-  if (given.plusMinus === undefined) return amount
-  const width = show(quantity('mass', given.plusMinus, 'kg').in('oz'), {
-    units: 'us',
-    precise: false,
-  })
-  return `${amount} ±${Number(width.value.toPrecision(2))} oz`
+  const width = quantity('mass', given.plusMinus ?? 0, 'kg').to('oz')
+  // A ± that the scale cannot show says nothing.
+  if (width < grid / 2) return amount
+  return `${amount} ±${Number(width.toPrecision(2))} oz`
 }

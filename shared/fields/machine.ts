@@ -23,6 +23,19 @@ export const METERING_DEVICES = [
 ] as const
 export type MeteringDevice = (typeof METERING_DEVICES)[number]
 
+/** What an off-road machine works at, where a rule names some kinds of work only. */
+export const SECTORS = ['agriculture', 'mining', 'construction', 'other'] as const
+export type Sector = (typeof SECTORS)[number]
+
+export const sectorIn = choiceIn(SECTORS, {
+  farm: 'agriculture',
+  forestry: 'other',
+  quarry: 'mining',
+  building: 'construction',
+}).describe(
+  'What an off-road machine works at; rules of the EU name agriculture, mining, construction',
+)
+
 export const machineIn = choiceIn(MACHINES, {
   vehicle: 'road-vehicle',
   car: 'road-vehicle',

@@ -8,7 +8,7 @@ export interface Hose {
 }
 
 /** What may be in a hose. Always said by the caller: the difference is ounces. */
-export const HOSE_CONTENTS = ['evacuated', 'vapour', 'liquid'] as const
+export const HOSE_CONTENTS = ['empty', 'vapour', 'liquid'] as const
 export type HoseContents = (typeof HOSE_CONTENTS)[number]
 
 /** What a hose is filled with at one moment. */
@@ -32,7 +32,7 @@ export function fillingDensity(
   { holds, pressurePa }: HoseFilling,
   temperatureK: number,
 ): number {
-  if (holds === 'evacuated') return 0
+  if (holds === 'empty') return 0
   return holds === 'vapour' && pressurePa !== undefined
     ? density(r, temperatureK, pressurePa, 'vapour')
     : saturatedDensity(r, temperatureK, holds)

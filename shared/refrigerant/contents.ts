@@ -4,7 +4,7 @@ import { pressure } from '../substance/state.ts'
 import type { TwoPhase } from '../substance/two-phase.ts'
 import { blendOf } from './blend.ts'
 import type { Refrigerant } from './refrigerant.ts'
-import { temperatureRefusal } from './refusal.ts'
+import { showPa, temperatureRefusal } from './refusal.ts'
 import { saturatedDensity, saturationPressure } from './saturation.ts'
 
 /** What a closed space of known mass and volume holds at a temperature, at equilibrium. */
@@ -91,14 +91,19 @@ export function contentsAt(
   }
 }
 
-const onePhase = (
+function onePhase(
   r: Refrigerant,
   holds: 'vapour' | 'supercritical',
   temperatureK: number,
   densityKgPerM3: number,
-): Contents => ({
-  holds,
-  pressurePa: pressure(r.model(), temperatureK, densityKgPerM3 / r.molarMass),
-  quality: 1,
-  liquidShare: 0,
-})
+): Contents {
+  const pressurePa = pressure(r.model(), temperatureK, densityKgPerM3 / r.molarMass)
+  if (!(pressurePa <= r.equationMaximumPa)) {
+    throw new CalcError(
+      'out-of-range',
+      `So much ${r.info.id} in so little space is above ${showPa(r.equationMaximumPa)}, where its equation of state ends.`,
+      { hint: 'Check the mass of the contents and the inner volume.' },
+    )
+  }
+  return { holds, pressurePa, quality: 1, liquidShare: 0 }
+}

@@ -10,6 +10,8 @@ export type TwoPhaseAt = { readonly temperatureK: number } | { readonly pressure
 
 /** Relative; the pressure asked for is met to this. */
 const NEAR_ENOUGH = 1e-9
+/** The curves that bound the search are good to this in pressure. */
+const CURVE_ERROR = 1e-4
 const MOST_STEPS = 30
 
 /**
@@ -48,27 +50,31 @@ export function twoPhaseDensity(
   const density = ({ liquidVolume, vapourVolume }: TwoPhase) =>
     r.molarMass / (liquidVolume + vapourVolume)
   if ('temperatureK' in at) return density(split(at.temperatureK))
-  return density(splitAtPressure(split, at.pressurePa, boils, dry))
+  return density(splitAtPressure(split, at.pressurePa, quality, boils, dry))
 }
 
-/** The temperature at which this quality has the pressure, by secants of ln p from the straight guess. */
+/** The split at which this quality has the pressure: by secants of ln p, between bubble and dew temperature. */
 function splitAtPressure(
   split: (temperatureK: number, near?: TwoPhase) => TwoPhase,
   pressurePa: number,
+  quality: number,
   boils: number,
   dry: number,
 ): TwoPhase {
   const gap = ({ vapour }: TwoPhase) => Math.log(vapour.pressurePa / pressurePa)
-  let temperatureK = (boils + dry) / 2
+  let temperatureK = boils + quality * (dry - boils)
   let here = split(temperatureK)
   // dln p/dT of a refrigerant is 2 to 4 % a kelvin: enough for the first step
   let slope = 0.03
   for (let step = 0; step < MOST_STEPS; step += 1) {
     const off = gap(here)
     if (Math.abs(off) < NEAR_ENOUGH) return here
-    const nextK = temperatureK - off / slope
+    const nextK = Math.min(Math.max(temperatureK - off / slope, boils), dry)
+    // at an end of the region the curves' own error is left, and no step
+    if (nextK === temperatureK && Math.abs(off) < CURVE_ERROR) return here
+    if (nextK === temperatureK) break
     const next = split(nextK, here)
-    if (nextK !== temperatureK) slope = (gap(next) - off) / (nextK - temperatureK)
+    slope = (gap(next) - off) / (nextK - temperatureK)
     temperatureK = nextK
     here = next
   }

@@ -1,9 +1,12 @@
 import type { CautionId } from '../cautions.ts'
+import { type Act, dangersOf } from '../dangers.ts'
 import type { Warning } from '../operation.ts'
+import type { Refrigerant } from '../refrigerant/index.ts'
 import type { CertificateAnswer } from './certificate.ts'
 import type { Decision, Statement } from './decide.ts'
 import type { Facts } from './facts.ts'
 import { CERTIFICATES } from './library.ts'
+import type { Action } from './types.ts'
 
 /** What the law asks of the person, in one sentence, and whether what is held is enough. */
 export function certificateSentence({ needed, anyOf, settled, held }: CertificateAnswer): string {
@@ -30,26 +33,41 @@ export function certificateSentence({ needed, anyOf, settled, held }: Certificat
   return need + hold
 }
 
-/** Cautions that go with an action on this refrigerant; what may be let out still displaces air. */
+/** What each action does to the machine. */
+const DOES: Readonly<Record<Action, readonly Act[]>> = {
+  open: ['opens'],
+  recover: ['recovers'],
+  charge: ['charges'],
+  buy: [],
+  dispose: ['opens', 'recovers'],
+  retrofit: ['opens', 'recovers', 'charges'],
+}
+
+/** Cautions that go with an action on this machine and refrigerant, before anything is read. */
 export function cautionsFor(
-  { action, refrigerant: { families }, to }: Facts,
-  ventingExempt: boolean,
+  { action, compressorDrive, to }: Facts,
+  { venting, use }: Pick<Decision, 'venting' | 'use'>,
+  present: Refrigerant,
+  coming: Refrigerant | undefined,
 ): CautionId[] {
-  const opens = action === 'open' || action === 'recover' || action === 'retrofit'
+  const does = DOES[action]
+  const exempt = venting.answers.every((answer) => answer === 'exempt')
+  const dangers = [present, ...(coming ? [coming] : [])].flatMap((refrigerant) =>
+    dangersOf({ refrigerant, compressorDrive, does }),
+  )
+  const unfit =
+    (action === 'charge' && use.answers.includes('not-acceptable')) ||
+    (action === 'retrofit' && (to?.families.includes('flammable') ?? false))
   return [
-    'local-rules',
-    ...(ventingExempt ? (['asphyxiation'] as const) : (['no-venting'] as const)),
-    ...(opens ? (['pressure', 'cold-burns'] as const) : []),
-    ...(action === 'recover' ? (['no-disposable-refill', 'full-cylinder'] as const) : []),
-    ...([...families, ...(to?.families ?? [])].includes('flammable')
-      ? (['flammable'] as const)
-      : []),
+    ...dangers.filter((id) => id !== 'no-venting'),
+    ...(exempt ? [] : (['no-venting'] as const)),
+    ...(unfit ? (['no-flammable-retrofit'] as const) : []),
   ]
 }
 
 /** What is undecided, not covered, dangerous or unverified. */
 export function warningsFor(
-  { regime, certificate }: Decision,
+  { regime, certificate, use }: Decision,
   facts: Facts,
   unverified: readonly Statement[],
 ): Warning[] {
@@ -71,6 +89,14 @@ export function warningsFor(
           {
             code: 'certificate-not-enough',
             message: 'The certificates held do not cover this work.',
+          },
+        ]
+      : []),
+    ...(facts.action === 'charge' && use.answers.includes('not-acceptable')
+      ? [
+          {
+            code: 'refrigerant-not-acceptable',
+            message: `Do not charge it: ${facts.refrigerant.id} burns and is not acceptable in this machine. Find out what the machine was made for.`,
           },
         ]
       : []),

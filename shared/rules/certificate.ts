@@ -49,6 +49,7 @@ export function certificateAnswer(
     const met = asking.filter((row) => row.anyOf?.some((id) => held.includes(id)))
     if (asking.some((row) => row.placeDecides)) return met.length > 0 ? 'cannot-tell' : 'not-enough'
     if (met.length === asking.length) return 'enough'
+    if (asking.some((row) => row.perhaps?.some((id) => held.includes(id)))) return 'cannot-tell'
     return met.length === 0 && asking.length === rows.length ? 'not-enough' : 'cannot-tell'
   }
 }

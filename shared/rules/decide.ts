@@ -1,14 +1,17 @@
+import type { Law } from '../fields/place.ts'
 import type { Source } from '../sources.ts'
 import { type CertificateAnswer, certificateAnswer } from './certificate.ts'
 import type { Facts } from './facts.ts'
 import { JURISDICTIONS } from './library.ts'
 import { allMatches, firstMatch, type Match, type Regimes } from './match.ts'
-import type { Jurisdiction, PlaceOfLaw, StatementData, Topic } from './types.ts'
+import type { Jurisdiction, StatementData, Topic } from './types.ts'
 
 /** A statement of law that applies, or would if a missing fact said so. */
 export interface Statement extends Omit<StatementData, 'source'> {
   readonly id: string
   readonly source: string
+  /** Which text was read, where it is not the one in force: "2015 edition". */
+  readonly edition?: string | undefined
   readonly url?: string | undefined
   readonly applies: 'yes' | 'depends'
   /** Input fields that would settle whether it applies. */
@@ -22,8 +25,8 @@ interface TopicAnswer {
 }
 
 export interface Decision {
-  readonly place: PlaceOfLaw
-  readonly placeName: string
+  readonly law: Law
+  readonly lawName: string
   readonly regime: {
     readonly ids: readonly string[]
     readonly names: readonly string[]
@@ -32,6 +35,8 @@ export interface Decision {
   }
   readonly certificate: CertificateAnswer & { readonly statements: readonly Statement[] }
   readonly venting: TopicAnswer
+  /** Whether this refrigerant may be in this machine at all. */
+  readonly use: TopicAnswer
   readonly equipment: TopicAnswer
   readonly reuse: TopicAnswer
   readonly leakRepair: TopicAnswer
@@ -48,38 +53,35 @@ export interface Decision {
  *
  * @param held - Certificates of the person; undefined when nobody said.
  */
-export function decide(
-  place: PlaceOfLaw,
-  facts: Facts,
-  held: readonly string[] | undefined,
-): Decision {
-  const law = JURISDICTIONS[place]
-  const regimeRows = firstMatch(law.tables.regime, facts)
+export function decide(law: Law, facts: Facts, held: readonly string[] | undefined): Decision {
+  const jurisdiction = JURISDICTIONS[law]
+  const regimeRows = firstMatch(jurisdiction.tables.regime, facts)
   const ids = distinct(regimeRows.map(({ row }) => row.answer ?? ''))
   const missing = ids.length > 1 ? distinct(regimeRows.flatMap((match) => match.missing)) : []
   const regimes: Regimes = { ids, missing }
-  const certificateRows = firstMatch(law.tables.certificate, facts, regimes)
+  const certificateRows = firstMatch(jurisdiction.tables.certificate, facts, regimes)
   const topic = (name: Topic, pick: typeof firstMatch): TopicAnswer => {
-    const matches = pick(law.tables[name], facts, regimes)
+    const matches = pick(jurisdiction.tables[name], facts, regimes)
     return {
       answers: distinct(matches.flatMap(({ row }) => row.answer ?? [])),
-      statements: statementsOf(law, matches),
+      statements: statementsOf(jurisdiction, matches),
     }
   }
   return {
-    place,
-    placeName: law.name,
+    law,
+    lawName: jurisdiction.name,
     regime: {
       ids,
-      names: ids.map((id) => law.regimes[id] ?? id),
+      names: ids.map((id) => jurisdiction.regimes[id] ?? id),
       missing,
-      statements: statementsOf(law, regimeRows),
+      statements: statementsOf(jurisdiction, regimeRows),
     },
     certificate: {
       ...certificateAnswer(certificateRows, held),
-      statements: statementsOf(law, certificateRows),
+      statements: statementsOf(jurisdiction, certificateRows),
     },
     venting: topic('venting', firstMatch),
+    use: topic('use', firstMatch),
     equipment: topic('equipment', allMatches),
     reuse: topic('reuse', allMatches),
     leakRepair: topic('leakRepair', allMatches),
@@ -103,6 +105,7 @@ function statementsOf(law: Jurisdiction, matches: readonly Match[]): readonly St
         ...data,
         id,
         source: source?.title ?? data.source,
+        ...(source?.edition === undefined ? {} : { edition: source.edition }),
         ...(source?.url === undefined ? {} : { url: source.url }),
         applies,
         dependsOn: applies === 'yes' ? [] : dependsOn,
@@ -112,17 +115,20 @@ function statementsOf(law: Jurisdiction, matches: readonly Match[]): readonly St
   return [...found.values()]
 }
 
-/** "40 CFR 82.34(a); checked 2026-11-25": where a statement stands and when it was read. */
-export const citation = ({ section, checked }: Pick<Statement, 'section' | 'checked'>) =>
-  `${section}; ${checked === undefined ? 'not checked' : `checked ${checked}`}`
+/** "40 CFR 82.161(a)(5), 2015 edition; checked 2026-11-27": where a statement stands, which text, when read. */
+export const citation = (statement: Pick<Statement, 'section' | 'edition' | 'checked'>) =>
+  `${placeOf(statement)}; ${statement.checked === undefined ? 'not checked' : `checked ${statement.checked}`}`
+
+const placeOf = ({ section, edition }: Pick<Statement, 'section' | 'edition'>) =>
+  edition === undefined ? section : `${section}, ${edition}`
 
 /** A statement as the frame cites it. */
-export const statementSource = (place: PlaceOfLaw, statement: Statement): Source => ({
-  id: `${place}/${statement.id}`,
+export const statementSource = (law: Law, statement: Statement): Source => ({
+  id: `${law}/${statement.id}`,
   title: statement.source,
   mark: statement.mark,
   ...(statement.url === undefined ? {} : { url: statement.url }),
-  where: statement.section,
+  where: placeOf(statement),
   ...(statement.checked === undefined ? {} : { checked: statement.checked }),
 })
 

@@ -1,6 +1,7 @@
 import data from '../../data/rules/families.json' with { type: 'json' }
+import type { CompressorDrive, Machine, Sector } from '../fields/machine.ts'
 import type { RefrigerantInfo } from '../refrigerant/index.ts'
-import type { Action, Compressor, Machine } from './types.ts'
+import type { Action } from './types.ts'
 
 /** What the rules ask about a refrigerant. */
 export interface RefrigerantFacts {
@@ -14,8 +15,9 @@ export interface RefrigerantFacts {
 /** What is known of a job; what is undefined was not given, and is never guessed. */
 export interface Facts {
   readonly machine: Machine
-  readonly compressor: Compressor | undefined
+  readonly compressorDrive: CompressorDrive | undefined
   readonly factorySealed: boolean | undefined
+  readonly sector: Sector | undefined
   readonly refrigerant: RefrigerantFacts
   readonly chargeKg: number | undefined
   readonly action: Action

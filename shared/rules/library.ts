@@ -4,10 +4,11 @@ import named from '../../data/rules/certificates.json' with { type: 'json' }
 import eu from '../../data/rules/eu.json' with { type: 'json' }
 import uk from '../../data/rules/uk.json' with { type: 'json' }
 import usFederal from '../../data/rules/us-federal.json' with { type: 'json' }
-import type { Jurisdiction, PlaceOfLaw } from './types.ts'
+import type { Law } from '../fields/place.ts'
+import type { Jurisdiction } from './types.ts'
 
 // JSON widens literals to strings; a test holds each file to the strict schema.
-export const JURISDICTIONS: Readonly<Record<PlaceOfLaw, Jurisdiction>> = {
+export const JURISDICTIONS: Readonly<Record<Law, Jurisdiction>> = {
   'us-federal': usFederal as Jurisdiction,
   eu: eu as Jurisdiction,
   uk: uk as Jurisdiction,

@@ -48,8 +48,9 @@ function* matching(rows: readonly Row[], facts: Facts, regimes?: Regimes): Gener
 function check(when: Condition, facts: Facts, regimes?: Regimes): Check {
   const checks: Check[] = [
     among(when.machine, facts.machine, 'machine'),
-    among(when.compressor, facts.compressor, 'compressor'),
+    among(when.compressorDrive, facts.compressorDrive, 'compressorDrive'),
     equal(when.factorySealed, facts.factorySealed, 'factorySealed'),
+    among(when.sector, facts.sector, 'sector'),
     among(when.action, facts.action, 'action'),
     equal(when.forPay, facts.forPay, 'forPay'),
     charge(when.chargeLb, facts.chargeKg),
@@ -58,7 +59,7 @@ function check(when: Condition, facts: Facts, regimes?: Regimes): Check {
     when.to === undefined
       ? sure(true)
       : facts.to === undefined
-        ? depends('retrofitTo')
+        ? depends('newRefrigerant')
         : sure(refrigerant(when.to, facts.to)),
   ]
   if (checks.some(({ applies }) => applies === 'no')) return sure(false)
@@ -88,7 +89,7 @@ const POUND_KG = 0.45359237
 
 function charge(limits: ChargeLimits | undefined, chargeKg: number | undefined): Check {
   if (limits === undefined) return sure(true)
-  if (chargeKg === undefined) return depends('charge')
+  if (chargeKg === undefined) return depends('labelCharge')
   // Conversion noise must not move a label of exactly 20 lb across the limit.
   const pounds = Number((chargeKg / POUND_KG).toPrecision(12))
   return sure(

@@ -1,46 +1,40 @@
-import * as z from 'zod'
+import type * as z from 'zod'
 import { ALL_DANGERS } from '../dangers.ts'
 import { CalcError, under } from '../errors.ts'
-import { refrigerantIn } from '../fields/index.ts'
+import {
+  choiceIn,
+  compressorDriveIn,
+  factorySealedIn,
+  labelChargeIn,
+  lawIn,
+  machineIn,
+  newRefrigerantIn,
+  personIn,
+  pickRefrigerant,
+  refrigerantIn,
+  sectorIn,
+} from '../fields/index.ts'
 import { type Assumption, defineOperation } from '../operation.ts'
-import { mass, type Quantity, quantityIn } from '../quantity/index.ts'
+import { mass, type Quantity } from '../quantity/index.ts'
 import { refrigerant } from '../refrigerant/index.ts'
 import { cautionsFor, certificateSentence, warningsFor } from './advice.ts'
 import { type Decision, decide, type Statement, statementSource } from './decide.ts'
 import { type Facts, refrigerantFacts } from './facts.ts'
-import { CERTIFICATE_IDS, CERTIFICATES } from './library.ts'
+import { CERTIFICATES } from './library.ts'
 import { type RulesShown, rulesOut } from './shown.ts'
-import { ACTIONS, COMPRESSORS, MACHINES, PLACES } from './types.ts'
+import { ACTIONS } from './types.ts'
 
 const fields = {
-  place: z.enum(PLACES).describe('Whose law: us-federal, eu, uk, canada or australia'),
-  machine: z
-    .enum(MACHINES)
-    .describe(
-      'What the system cools: the cab of a road vehicle, a bus or an off-road machine; a building; or refrigerated cargo',
-    ),
-  compressor: z
-    .enum(COMPRESSORS)
-    .optional()
-    .describe('open-drive (belt or coupling, shaft through the housing) or hermetic-or-electric'),
-  factorySealed: z
-    .boolean()
-    .optional()
-    .describe('Whether the unit was wholly made, charged and hermetically sealed in a factory'),
+  law: lawIn,
+  machine: machineIn,
+  compressorDrive: compressorDriveIn.optional(),
+  factorySealed: factorySealedIn.optional(),
+  sector: sectorIn.optional(),
   refrigerant: refrigerantIn,
-  charge: quantityIn.mass.optional().describe('Full charge of the circuit by its label'),
-  action: z.enum(ACTIONS).describe('What is to be done'),
-  retrofitTo: refrigerantIn.optional().describe('For a retrofit: the refrigerant to come'),
-  forPay: z
-    .boolean()
-    .optional()
-    .describe('Whether the work is paid in any way; barter counts as pay'),
-  ownMachine: z.boolean().optional().describe("Whether the machine is the worker's own"),
-  certificates: z
-    .array(z.enum(CERTIFICATE_IDS))
-    .max(CERTIFICATE_IDS.length)
-    .optional()
-    .describe('Certificates that the worker holds; an empty list says none'),
+  labelCharge: labelChargeIn.optional(),
+  action: choiceIn(ACTIONS).describe('What is to be done'),
+  newRefrigerant: newRefrigerantIn.optional().describe('For a retrofit: the new refrigerant'),
+  ...personIn,
 }
 
 /** Input of `rules` once parsed. */
@@ -52,41 +46,41 @@ export const rules = defineOperation({
   description:
     'Reads decision tables of statements with section, date checked and mark: which regime binds, what certificate and equipment it asks, venting, reuse of recovered refrigerant, leak repair, records. Statements from memory are shown as unverified, to look up. A guide to the text of the law, not legal advice.',
   fields,
-  check: ({ action, retrofitTo, charge }) => {
-    if (charge && !(charge.si > 0)) {
+  check: ({ action, newRefrigerant, labelCharge }) => {
+    if (labelCharge && !(labelCharge.si > 0)) {
       throw new CalcError('bad-input', 'A full charge of nothing cannot be.', {
-        path: ['charge'],
+        path: ['labelCharge'],
         hint: 'Read it on the label, such as 2 lb 12 oz, or leave it out.',
       })
     }
-    if (action !== 'retrofit' && retrofitTo !== undefined) {
-      throw new CalcError('bad-input', `retrofitTo does not go with the action ${action}.`, {
-        path: ['retrofitTo'],
+    if (action !== 'retrofit' && newRefrigerant !== undefined) {
+      throw new CalcError('bad-input', `newRefrigerant does not go with the action ${action}.`, {
+        path: ['newRefrigerant'],
         hint: 'Leave it out, or ask about the action retrofit.',
       })
     }
-    if (action === 'retrofit' && retrofitTo === undefined) {
+    if (action === 'retrofit' && newRefrigerant === undefined) {
       throw new CalcError('missing-input', 'A retrofit is to which refrigerant?', {
-        path: ['retrofitTo'],
-        hint: 'Give retrofitTo, such as R-134a.',
+        path: ['newRefrigerant'],
+        hint: 'Give newRefrigerant, such as R-134a.',
       })
     }
   },
   result: rulesOut,
   cautions: { always: ['local-rules'], mayAlso: ALL_DANGERS },
   example: {
-    place: 'us-federal',
+    law: 'us-federal',
     machine: 'off-road',
-    compressor: 'open-drive',
+    compressorDrive: 'open',
     refrigerant: 'R-134a',
-    charge: '2 lb 12 oz',
+    labelCharge: '2 lb 12 oz',
     action: 'recover',
     ownMachine: true,
     certificates: ['us-608-type-ii'],
   },
   compute(input) {
     const { facts, assumptions } = factsOf(input)
-    const decision = decide(input.place, facts, input.certificates)
+    const decision = decide(input.law, facts, input.certificates)
     const said = statements(decision)
     const unverified = said.filter(({ mark }) => mark === 'memory')
     return {
@@ -101,9 +95,13 @@ export const rules = defineOperation({
       ],
       cautions: cautionsFor(
         facts,
-        decision.venting.answers.every((answer) => answer === 'exempt'),
+        decision,
+        pickRefrigerant(input.refrigerant),
+        input.newRefrigerant === undefined
+          ? undefined
+          : pickRefrigerant(input.newRefrigerant, 'newRefrigerant'),
       ),
-      sources: said.map((statement) => statementSource(input.place, statement)),
+      sources: said.map((statement) => statementSource(input.law, statement)),
       assumptions,
       warnings: warningsFor(decision, facts, unverified),
     }
@@ -116,13 +114,17 @@ function factsOf(input: RulesInput): { facts: Facts; assumptions: Assumption[] }
   return {
     facts: {
       machine: input.machine,
-      compressor: input.compressor,
+      compressorDrive: input.compressorDrive,
       factorySealed: input.factorySealed,
+      sector: input.sector,
       refrigerant: named(input.refrigerant, 'refrigerant'),
-      chargeKg: input.charge?.si,
+      chargeKg: input.labelCharge?.si,
       action: input.action,
       forPay: unpaid ? false : input.forPay,
-      to: input.retrofitTo === undefined ? undefined : named(input.retrofitTo, 'retrofitTo'),
+      to:
+        input.newRefrigerant === undefined
+          ? undefined
+          : named(input.newRefrigerant, 'newRefrigerant'),
     },
     assumptions: unpaid
       ? [{ field: 'forPay', taken: 'not paid', because: "the machine is the worker's own" }]
@@ -141,8 +143,8 @@ const statements = (decision: Decision): readonly Statement[] =>
 function shown(decision: Decision, facts: Facts, unverified: readonly Statement[]): RulesShown {
   const { regime, certificate } = decision
   const parts = {
-    place: decision.place,
-    placeName: decision.placeName,
+    place: decision.law,
+    placeName: decision.lawName,
     refrigerant: facts.refrigerant.id,
     regime: { decided: regime.ids.length === 1, ...regime },
     certificate: {
@@ -153,6 +155,7 @@ function shown(decision: Decision, facts: Facts, unverified: readonly Statement[
       statements: certificate.statements,
     },
     venting: decision.venting,
+    use: decision.use,
     equipment: { statements: decision.equipment.statements },
     reuse: decision.reuse,
     leakRepair: decision.leakRepair,
@@ -167,7 +170,7 @@ function shown(decision: Decision, facts: Facts, unverified: readonly Statement[
 
 const described = (facts: Facts): Record<string, string | Quantity> => ({
   machine: facts.machine,
-  compressor: facts.compressor ?? 'not given',
+  compressorDrive: facts.compressorDrive ?? 'not given',
   refrigerant: facts.refrigerant.id,
-  charge: facts.chargeKg === undefined ? 'not given' : mass(facts.chargeKg),
+  labelCharge: facts.chargeKg === undefined ? 'not given' : mass(facts.chargeKg),
 })

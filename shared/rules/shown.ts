@@ -1,11 +1,12 @@
 import * as z from 'zod'
+import { LAWS } from '../fields/place.ts'
 import { markOut } from '../sources.ts'
 import { HELD, NEEDED } from './certificate.ts'
-import { PLACES } from './types.ts'
 
 const ANSWERS = {
   venting: ['prohibited', 'exempt', 'look-up'],
-  reuse: ['recycle-first', 'recover', 'look-up'],
+  use: ['acceptable-with-conditions', 'not-acceptable', 'look-up'],
+  reuse: ['recycle-first', 'recover', 'same-owner', 'look-up'],
   leakRepair: ['duty', 'no-federal-duty', 'look-up'],
   retrofit: ['acceptable-with-conditions', 'not-acceptable', 'look-up'],
 } as const
@@ -18,6 +19,10 @@ export const statementOut = z
     mark: markOut,
     checked: z.string().optional().describe('Month or day on which the text was read'),
     source: z.string(),
+    edition: z
+      .string()
+      .optional()
+      .describe('Which text was read, where it is not the one in force'),
     url: z.string().optional(),
     applies: z.enum(['yes', 'depends']),
     dependsOn: z.array(z.string()),
@@ -33,8 +38,8 @@ const answered = <T extends readonly [string, ...string[]]>(answers: T) =>
   z.strictObject({ answers: z.array(z.enum(answers)), statements })
 
 export const rulesOut = z.strictObject({
-  place: z.enum(PLACES),
-  placeName: z.string(),
+  law: z.enum(LAWS),
+  lawName: z.string(),
   refrigerant: z.string(),
   regime: z.strictObject({
     decided: z.boolean(),
@@ -51,6 +56,7 @@ export const rulesOut = z.strictObject({
     statements,
   }),
   venting: answered(ANSWERS.venting),
+  use: answered(ANSWERS.use).describe('Whether this refrigerant may be in this machine at all'),
   equipment: z.strictObject({ statements }),
   reuse: answered(ANSWERS.reuse),
   leakRepair: answered(ANSWERS.leakRepair),

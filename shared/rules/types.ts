@@ -1,20 +1,5 @@
 import type { Mark } from '../sources.ts'
 
-export const PLACES = ['us-federal', 'eu', 'uk', 'canada', 'australia'] as const
-export type PlaceOfLaw = (typeof PLACES)[number]
-
-export const MACHINES = [
-  'road-vehicle',
-  'bus',
-  'off-road',
-  'stationary',
-  'refrigerated-cargo',
-] as const
-export type Machine = (typeof MACHINES)[number]
-
-export const COMPRESSORS = ['open-drive', 'hermetic-or-electric'] as const
-export type Compressor = (typeof COMPRESSORS)[number]
-
 export const ACTIONS = ['open', 'recover', 'charge', 'buy', 'dispose', 'retrofit'] as const
 export type Action = (typeof ACTIONS)[number]
 
@@ -29,8 +14,9 @@ export interface ChargeLimits {
 /** When a row applies: every condition named must hold; one left out always holds. */
 export interface Condition {
   readonly machine?: readonly string[]
-  readonly compressor?: readonly string[]
+  readonly compressorDrive?: readonly string[]
   readonly factorySealed?: boolean
+  readonly sector?: readonly string[]
   readonly refrigerant?: readonly string[]
   readonly notRefrigerant?: readonly string[]
   /** At least one of the refrigerant's families is among these. */
@@ -55,6 +41,8 @@ export interface Row {
   readonly anyOf?: readonly string[]
   /** Which of them it is depends on a place finer than these rules know. */
   readonly placeDecides?: boolean
+  /** Certificates that may suffice besides: by their kind, which these rules do not know. */
+  readonly perhaps?: readonly string[]
   /** Whether it applies hangs on what no field holds: a figure from memory, the size of a container. */
   readonly unsettled?: boolean
   readonly statements: readonly string[]
@@ -73,6 +61,7 @@ export const TOPICS = [
   'regime',
   'certificate',
   'venting',
+  'use',
   'equipment',
   'reuse',
   'leakRepair',
@@ -82,11 +71,19 @@ export const TOPICS = [
 ] as const
 export type Topic = (typeof TOPICS)[number]
 
+/** Where a statement was read. */
+export interface LawSource {
+  readonly title: string
+  /** Which text it was, where that is not the one in force: "2015 edition". */
+  readonly edition?: string
+  readonly url?: string
+}
+
 /** One file of `data/rules`: the statements of a jurisdiction, and the tables that pick among them. */
 export interface Jurisdiction {
   readonly jurisdiction: string
   readonly name: string
-  readonly sources: Readonly<Record<string, { readonly title: string; readonly url?: string }>>
+  readonly sources: Readonly<Record<string, LawSource>>
   readonly statements: Readonly<Record<string, StatementData>>
   readonly regimes: Readonly<Record<string, string>>
   readonly tables: Readonly<Record<Topic, readonly Row[]>>

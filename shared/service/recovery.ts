@@ -8,7 +8,7 @@ import { type Notes, newNotes, withNotes } from '../notes.ts'
 import { defineOperation } from '../operation.ts'
 import { quantityIn } from '../quantity/index.ts'
 import type { Refrigerant } from '../refrigerant/index.ts'
-import { COMPRESSORS } from '../rules/types.ts'
+import { COMPRESSOR_DRIVES as COMPRESSORS } from '../fields/index.ts'
 import { sourceTable } from '../source-table.ts'
 import { propertyWarnings } from './property-sources.ts'
 import { refuseMixing } from './recovery/cylinder-contents.ts'
@@ -110,7 +110,7 @@ export const recovery = defineOperation({
   example: {
     refrigerant: 'R-134a',
     machine: 'off-road',
-    compressorDrive: 'open-drive',
+    compressorDrive: 'open',
     labelCharge: '2 lb 6 oz',
     cylinder: 'refillable',
     waterCapacity: '47.7 lb',

@@ -136,7 +136,7 @@ export const retrofit = defineOperation({
       notes.warnings.push({ code: 'no-label-charge', message: data.warnings['no-label-charge'] })
     }
     const work = statements(...workFor(to.id, compressorDrive === 'electric'))
-    const label = statements('fittings', 'no-adapters', 'label', 'label-more')
+    const label = statements('fittings', 'fittings-differ', 'no-adapters', 'label', 'label-more')
     const published = to.id === 'R-134a' ? statements('high-side-43', 'high-side-20') : []
     notes.sources.push(
       ...decisions.map((entry) => sourceOf(entry.source as 'snap-app-b')),
@@ -234,7 +234,8 @@ function checkKind(machine: Machine, from: string, to: string): void {
 
 function workFor(to: string, hermetic: boolean): readonly (keyof typeof data.statements)[] {
   const general = ['maker-procedure', 'leak-check-first', 'cools-before', 'all-out'] as const
-  if (to !== 'R-134a') return ['maker-procedure', 'all-out', 'shut-off-switch', 'no-sham']
+  if (to !== 'R-134a')
+    return ['maker-procedure', 'all-out', 'barrier-hose-blends', 'shut-off-switch', 'no-sham']
   return [
     ...general,
     'oil-out',

@@ -1,11 +1,11 @@
 import * as z from 'zod'
+import { figureText } from '../answer/figure-text.ts'
 import { say } from '../quantity/index.ts'
 import { citation } from '../rules/decide.ts'
-import { massText } from '../service/charge/mass-text.ts'
 import { breaksOpen } from './breaks-open.ts'
 import type { WorkOrderInput } from './input.ts'
-import { asWritten } from './raw.ts'
 import type { Outcomes } from './run.ts'
+import { asWritten } from './written.ts'
 
 export const checklistOut = z.array(
   z.strictObject({
@@ -39,14 +39,15 @@ export function checklist(input: WorkOrderInput, outcomes: Outcomes): readonly I
     item('Certificates held', person?.certificates && (person.certificates.join(', ') || 'none')),
     item(
       'Refrigerant and label charge',
-      input.labelCharge && `${input.refrigerant}, ${massText(input.labelCharge, undefined)}`,
+      input.labelCharge &&
+        `${input.refrigerant}, ${figureText({ value: input.labelCharge }, { units: 'both', precise: false }, 'both')}`,
     ),
     ...(recovers ? [item('Mass recovered', asWritten(input.recovery?.recovered))] : []),
     ...(recovers ? [item('Recovered refrigerant sent to', record?.sentTo)] : []),
     ...(worked ? [item('Parts replaced', input.parts && partNames(input))] : []),
     ...(evacuates
       ? [
-          item('Oil: kind', input.oilType),
+          item('Oil: kind', input.existingOil),
           item('Oil put in', record?.oilAdded && say(record.oilAdded)),
           item('Leak test and what was found', record?.leakFound),
           item('Vacuum reached', asWritten(input.evacuation?.vacuum)),
@@ -55,7 +56,11 @@ export function checklist(input: WorkOrderInput, outcomes: Outcomes): readonly I
       : []),
     ...(worked
       ? [
-          item('Mass charged', record?.charged && massText(record.charged, undefined)),
+          item(
+            'Mass charged',
+            record?.charged &&
+              figureText({ value: record.charged }, { units: 'both', precise: false }, 'both'),
+          ),
           item('New, recycled or reclaimed', record?.chargedFrom),
         ]
       : []),
@@ -75,14 +80,15 @@ function byLaw({ rules }: Outcomes): Item[] {
   const found = new Map<string, Item>()
   for (const outcome of Object.values(rules)) {
     if (outcome.state !== 'done') continue
-    const { placeName, records } = outcome.computation.result
-    for (const { id, text, section, checked, applies, dependsOn } of records.statements) {
+    const { lawName, records } = outcome.computation.result
+    for (const statement of records.statements) {
+      const { id, text, applies, dependsOn } = statement
       const hangs = dependsOn.length > 0 ? ` (depends on ${dependsOn.join(', ')})` : ' (may apply)'
       const open = applies === 'yes' ? '' : hangs
       found.set(id, {
         what: `${text}${open}`,
         filled: false,
-        because: `${placeName}, ${citation({ section, checked })}`,
+        because: `${lawName}, ${citation(statement)}`,
       })
     }
   }

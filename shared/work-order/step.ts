@@ -104,11 +104,12 @@ export function state(
   place: string,
   statements: readonly Omit<LawStatement, 'url'>[],
 ): void {
-  for (const { id, text, section, checked, mark, applies, dependsOn } of statements) {
+  for (const statement of statements) {
+    const { id, text, mark, applies, dependsOn } = statement
     const hangs = dependsOn.length > 0 ? `Depends on ${dependsOn.join(', ')}: ` : 'May apply: '
     const open = applies === 'yes' ? '' : hangs
     body.rules.push({
-      text: `${open}${text} (${citation({ section, checked })})`,
+      text: `${open}${text} (${citation(statement)})`,
       mark,
       source: `${place}/${id}`,
     })

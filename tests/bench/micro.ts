@@ -1,6 +1,7 @@
 import { Bench } from 'tinybench'
 import workOrder from '../../data/examples/harbour-crane.json' with { type: 'json' }
 import { operation } from '../../shared/operations.ts'
+import { atRest } from '../../shared/physics/at-rest.ts'
 import {
   refrigerant,
   saturationPressure,
@@ -36,6 +37,15 @@ export async function microBench(): Promise<readonly Timing[]> {
       for (const kelvin of temperatures) sink += saturationPressure(fluid, kelvin, 'dew')
     })
   }
+  const blend = refrigerant('R-407C')
+  const rest = {
+    pressure: { si: 1.18e6, plusMinus: 7e3 },
+    temperature: { si: 298, plusMinus: 0.5 },
+  }
+  const contents = { mass: { si: 3.6, plusMinus: 0.02 }, volume: { si: 0.0216 } }
+  bench.add('at rest R-407C, contents flashed', () => {
+    sink += atRest(blend, rest.pressure, rest.temperature, contents).off?.si ?? 0
+  })
   const readings = operation('readings')
   bench.add('readings', () => {
     readings.run(readings.example)

@@ -10,6 +10,7 @@ const file = z.strictObject({
       title: z.string().min(10),
       mark: z.enum(Object.keys(MARKS)),
       url: z.url().optional(),
+      where: z.string().optional(),
       checked: z.string().optional(),
       note: z.string().optional(),
     }),

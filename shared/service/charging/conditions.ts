@@ -1,5 +1,6 @@
 import data from '../../../data/service/charging.json' with { type: 'json' }
-import { CalcError } from '../../errors.ts'
+import { refusal } from '../../errors.ts'
+import { isVehicle, type Machine } from '../../fields/index.ts'
 import type { Notes } from '../../notes.ts'
 import { compareWithBand, type Quantity, quantity, say } from '../../quantity/index.ts'
 import { sourceTable } from '../../source-table.ts'
@@ -20,10 +21,13 @@ export function checkWarming(
   notes.sources.push(sourceOf(source as 'can-label-120-f'))
   if (place === 'inside') return
   if (place === 'above') {
-    throw new CalcError(
-      'refused',
+    throw refusal(
       `${say(reading)} is too warm for a container of refrigerant; ${say(limit)} is the limit on the label.`,
-      { hint: 'Let it cool. Warm only with water below that, never with a flame.', path: [path] },
+      {
+        hint: 'Let it cool. Warm only with water below that, never with a flame.',
+        path: [path],
+        cautions: ['warm-water-only', 'full-cylinder'],
+      },
     )
   }
   notes.warnings.push({
@@ -36,7 +40,7 @@ export function checkWarming(
 export function weatherConditions(
   outdoor: Quantity<'temperature'> | undefined,
   judgeBy: 'weight' | 'subcooling' | 'superheat',
-  equipment: 'vehicle' | 'stationary' | undefined,
+  machine: Machine | undefined,
   notes: Notes,
 ): readonly Condition[] {
   const found: Condition[] = []
@@ -51,11 +55,11 @@ export function weatherConditions(
       ),
     )
   }
-  if (equipment === 'vehicle') {
+  if (machine && isVehicle(machine)) {
     found.push(
       condition(
         'air-70f',
-        `Charging a running vehicle system wants ${say(limitOf(weather.vehicle))} or more: in colder air it takes the charge slowly.`,
+        `Charging a running vehicle system needs ${say(limitOf(weather.vehicle))} or more: in colder air it takes the charge slowly.`,
         outdoor,
         weather.vehicle,
       ),

@@ -6,17 +6,24 @@ import {
   SEA_LEVEL_PA,
 } from '../../quantity/index.ts'
 import { sourceTable } from '../../source-table.ts'
-import type { Source } from '../../sources.ts'
-import type { RisePoint } from './rise-fit.ts'
+import { MARKS, type Source } from '../../sources.ts'
+import type { RisePoint } from './rise-shape.ts'
 
 export const vacuumSource = sourceTable(data.sources)
+
+/** What is aimed at where no maker says otherwise. */
+export const practice = {
+  ...data.practice,
+  mark: MARKS[vacuumSource(data.practice.source as 'micron-practice').mark],
+} as const
 
 interface LimitRow {
   readonly id: string
   readonly rule: string
   readonly rise?: string
   readonly stays?: string
-  readonly within: string
+  /** How long the rule watches, where it says so. */
+  readonly within?: string
   readonly source: string
 }
 
@@ -31,7 +38,10 @@ interface HoldLimit {
   readonly risePa: number | undefined
   /** Highest permitted pressure, Pa absolute, where the rule has one. */
   readonly staysPa: number | undefined
-  readonly withinS: number
+  /** How long it watches, s; undefined where the source prints no time. */
+  readonly withinS: number | undefined
+  /** Whether its figure is a gauge's, printed for sea level. */
+  readonly atSeaLevel: boolean
   readonly source: Source
 }
 
@@ -47,7 +57,8 @@ export function holdLimit(id: string): HoldLimit | undefined {
     rule: row.rule,
     risePa: row.rise ? readQuantity(row.rise, ['pressureDifference']).si : undefined,
     staysPa: stays && (stays.kind === 'gaugePressure' ? SEA_LEVEL_PA + stays.si : stays.si),
-    withinS: readQuantity(row.within, ['duration']).si,
+    withinS: row.within === undefined ? undefined : readQuantity(row.within, ['duration']).si,
+    atSeaLevel: stays?.kind === 'gaugePressure',
     source: vacuumSource(row.source as never),
   }
 }
@@ -55,20 +66,22 @@ export function holdLimit(id: string): HoldLimit | undefined {
 type LimitVerdict = 'kept' | 'broken' | 'cannot-tell' | 'too-short-to-tell'
 
 /**
- * Whether the readings keep a rule.
+ * Whether the readings keep a rule. One that prints no time can be broken, but never kept: how long
+ * is long enough, nobody said.
  *
  * @param scatterPa - Standard deviation of one reading, Pa: a rise is uncertain by twice √2 of it.
  * @param levelPlusMinusPa - Expanded uncertainty of the level, Pa.
  */
 export function judgeLimit(
-  limit: HoldLimit,
+  limit: Pick<HoldLimit, 'risePa' | 'staysPa' | 'withinS'>,
   points: readonly RisePoint[],
   scatterPa: number,
   levelPlusMinusPa: number,
 ): { readonly verdict: LimitVerdict; readonly risePa: number; readonly atEndPa: number } {
   const first = points[0] ?? { timeS: 0, pressurePa: 0 }
   const last = points.at(-1) ?? first
-  const atEndPa = pressureAt(points, first.timeS + limit.withinS)
+  const endS = limit.withinS === undefined ? last.timeS : first.timeS + limit.withinS
+  const atEndPa = pressureAt(points, endS)
   const risePa = atEndPa - first.pressurePa
   const checks = [
     ...(limit.risePa === undefined
@@ -90,10 +103,10 @@ export function judgeLimit(
           ),
         ]),
   ]
-  const longEnough = last.timeS - first.timeS >= limit.withinS
+  const longEnough = last.timeS >= endS
   const found = checks.includes('above')
     ? 'broken'
-    : checks.includes('cannot-tell')
+    : checks.includes('cannot-tell') || limit.withinS === undefined
       ? 'cannot-tell'
       : longEnough
         ? 'kept'

@@ -1,5 +1,5 @@
 import data from '../../../data/service/oil.json' with { type: 'json' }
-import { quantity } from '../../quantity/index.ts'
+import { combine, exactly, quantity, type Tied } from '../../quantity/index.ts'
 import { sourceTable } from '../../source-table.ts'
 import type { Source } from '../../sources.ts'
 
@@ -10,11 +10,11 @@ export type OilSource = keyof typeof data.sources
 export const TABLE_PARTS = ['condenser', 'evaporator', 'drier', 'accumulator', 'hose'] as const
 type TablePart = (typeof TABLE_PARTS)[number]
 
-/** Oil of one part, m³, with the printed spread. */
+/** Oil of one part, m³: what is usual, and the least and most that anybody prints. */
 export interface Amount {
-  readonly m3: number
-  readonly fromM3: number
-  readonly toM3: number
+  readonly usual: Tied
+  readonly least: Tied
+  readonly most: Tied
   readonly text: string
   readonly sources: readonly Source[]
 }
@@ -25,21 +25,21 @@ export const cubic = (amount: number, unit: string) => quantity('volume', amount
 /**
  * Oil to add for a replaced part or a sudden leak, by published rows.
  *
- * The amount is what most rows print; `from` and `to` are the smallest and largest of all rows.
+ * The amount is what most rows print; least and most are the smallest and largest of all rows.
  *
- * @param drainedM3 - What was drained from the old accumulator, m³; the accumulator's rows count from it.
+ * @param drained - What was drained from the old accumulator, m³; the accumulator's rows count from it.
  */
-export function tableAmount(part: TablePart | 'sudden-leak', drainedM3 = 0): Amount {
-  const rows = data.parts.filter((row) => row.part === part)
-  const amounts = rows.map((row) => amountOf(row, drainedM3))
-  const standard = data.defaults[part]
-  const m3 = amountOf(standard, drainedM3)
-  const printed = 'amount' in standard ? standard.amount : standard.beyondDrained
+export function tableAmount(part: TablePart | 'sudden-leak', drained: Tied = exactly(0)): Amount {
+  const rows: readonly Row[] = data.parts.filter((row) => row.part === part)
+  const standard: Row = data.defaults[part]
+  const printed = standard.beyondDrained
+  const of = (pick: (...amounts: number[]) => number, from: readonly Row[]) =>
+    combine([drained], (out = 0) => pick(...from.map((row) => amountOf(row, out))))
   return {
-    m3,
-    fromM3: Math.min(m3, ...amounts),
-    toM3: Math.max(m3, ...amounts),
-    text: 'beyondDrained' in standard ? `as much as was drained and ${printed} fl oz` : TEXTS[part],
+    usual: of((amount = 0) => amount, [standard]),
+    least: of(Math.min, [standard, ...rows]),
+    most: of(Math.max, [standard, ...rows]),
+    text: printed === undefined ? TEXTS[part] : `as much as was drained and ${printed} fl oz`,
     sources: [...new Set(rows.map((row) => row.source))].map((id) => oilSource(id as OilSource)),
   }
 }
@@ -54,6 +54,7 @@ const TEXTS: Readonly<Record<TablePart | 'sudden-leak', string>> = {
 }
 
 interface Row {
+  readonly source?: string
   readonly amount?: number
   readonly beyondDrained?: number
   readonly unit: string

@@ -1,7 +1,7 @@
 import { CalcError } from '../../errors.ts'
 import type { Quantity } from '../../quantity/index.ts'
 import { plausible } from '../plausible.ts'
-import type { OilInput } from './gather.ts'
+import type { OilInput } from './fields.ts'
 
 /** More than any machine that one person services: 1 m³ of oil, 10 km of hose. */
 const MOST_OIL_M3 = 1
@@ -9,14 +9,13 @@ const LONGEST_M = 1e4
 
 /** @throws {CalcError} `out-of-range` for an amount that no machine holds, `bad-input` for a measure that nothing uses. */
 export function checkOilInput(input: OilInput): void {
-  const { compressorDrained, compressorHolds, accumulatorDrained, recoveredOil, systemTotal } =
-    input
+  const { compressorDrained, compressorHolds, accumulatorDrained, recoveredOil, oilTotal } = input
   const given = {
     compressorDrained,
     compressorHolds,
     accumulatorDrained,
     recoveredOil,
-    systemTotal,
+    oilTotal,
   }
   checkAll(given, [])
   for (const [index, { part, makerAmount, drained }] of (input.parts ?? []).entries()) {
@@ -28,7 +27,8 @@ export function checkOilInput(input: OilInput): void {
       })
     }
   }
-  if (input.hoseLength) plausible(input.hoseLength, 0, LONGEST_M, 'A length', ['hoseLength'])
+  if (input.longHoseLength)
+    plausible(input.longHoseLength, 0, LONGEST_M, 'A length', ['longHoseLength'])
 }
 
 function checkAll(

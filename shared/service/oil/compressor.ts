@@ -1,5 +1,6 @@
 import data from '../../../data/service/oil.json' with { type: 'json' }
 import { CalcError } from '../../errors.ts'
+import { combine, exactly, type Tied } from '../../quantity/index.ts'
 import type { Source } from '../../sources.ts'
 import { type Amount, cubic, type OilSource, oilSource } from './amounts.ts'
 
@@ -32,9 +33,9 @@ interface CompressorOil extends Amount {
 
 interface Measured {
   /** Drained from the old compressor, m³. */
-  readonly drainedM3: number | undefined
+  readonly drained: Tied | undefined
   /** In the new compressor as delivered, m³. */
-  readonly newHoldsM3: number | undefined
+  readonly newHolds: Tied | undefined
 }
 
 /**
@@ -51,12 +52,19 @@ export function compressorOil(chosen: string | undefined, measured: Measured): C
   const own = apply(rule, measured)
   const others =
     chosen === undefined ? RULES.filter(byDrained).map((entry) => apply(entry, measured)) : []
+  const all = [own, ...others]
   return {
     ...own,
     rule: rule.id,
-    fromM3: Math.min(own.fromM3, ...others.map((entry) => entry.fromM3)),
-    toM3: Math.max(own.toM3, ...others.map((entry) => entry.toM3)),
-    sources: [own, ...others].flatMap((entry) => entry.sources),
+    least: combine(
+      all.map(({ least }) => least),
+      Math.min,
+    ),
+    most: combine(
+      all.map(({ most }) => most),
+      Math.max,
+    ),
+    sources: all.flatMap((entry) => entry.sources),
   }
 }
 
@@ -64,28 +72,31 @@ export function compressorOil(chosen: string | undefined, measured: Measured): C
 const byDrained = ({ bands }: Rule) =>
   bands.every(({ plus, under }) => plus !== undefined || under !== undefined)
 
-function apply(rule: Rule, { drainedM3, newHoldsM3 }: Measured): Amount {
+function apply(rule: Rule, { drained, newHolds }: Measured): Amount {
   const [first] = rule.bands
   const sources: readonly Source[] = [oilSource(rule.source as OilSource)]
-  if (first?.fromNew !== undefined) {
-    if (newHoldsM3 === undefined) throw missing('compressorHolds', rule)
+  const frame = { text: rule.text, sources }
+  const { fromNew } = first ?? {}
+  if (fromNew !== undefined) {
+    if (!newHolds) throw missing('compressorHolds', rule)
     const at = (shift: number) =>
-      Math.max(0, newHoldsM3 + cubic((first.fromNew ?? 0) + shift, rule.unit))
-    const width = first.plusMinus ?? 0
-    return { m3: at(0), fromM3: at(-width), toM3: at(width), text: rule.text, sources }
+      combine([newHolds], (holds = 0) => Math.max(0, holds + cubic(fromNew + shift, rule.unit)))
+    const width = first?.plusMinus ?? 0
+    return { usual: at(0), least: at(-width), most: at(width), ...frame }
   }
-  if (byDrained(rule) && drainedM3 === undefined) throw missing('compressorDrained', rule)
-  const drained = drainedM3 ?? 0
-  const band = rule.bands.find(
+  if (byDrained(rule) && !drained) throw missing('compressorDrained', rule)
+  const usual = combine([drained ?? exactly(0)], (out = 0) => byBand(rule, out))
+  return { usual, least: usual, most: usual, ...frame }
+}
+
+/** m³ by the band of the rule that the drained oil falls in. */
+function byBand({ bands, unit }: Rule, drainedM3: number): number {
+  const band = bands.find(
     ({ under, upTo }) =>
-      (under === undefined || drained < cubic(under, rule.unit)) &&
-      (upTo === undefined || drained <= cubic(upTo, rule.unit)),
+      (under === undefined || drainedM3 < cubic(under, unit)) &&
+      (upTo === undefined || drainedM3 <= cubic(upTo, unit)),
   )
-  const m3 =
-    band?.set === undefined
-      ? drained + cubic(band?.plus ?? 0, rule.unit)
-      : cubic(band.set, rule.unit)
-  return { m3, fromM3: m3, toM3: m3, text: rule.text, sources }
+  return band?.set === undefined ? drainedM3 + cubic(band?.plus ?? 0, unit) : cubic(band.set, unit)
 }
 
 function missing(field: 'compressorDrained' | 'compressorHolds', rule: Rule): CalcError {

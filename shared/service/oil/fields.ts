@@ -1,5 +1,12 @@
 import * as z from 'zod'
-import { refrigerantIn } from '../../fields/index.ts'
+import {
+  compressorDriveIn,
+  existingOilIn,
+  labelChargeIn,
+  newOilIn,
+  oilTotalIn,
+  refrigerantIn,
+} from '../../fields/index.ts'
 import { quantityIn } from '../../quantity/index.ts'
 import { TABLE_PARTS } from './amounts.ts'
 import { COMPRESSOR_RULES } from './compressor.ts'
@@ -13,7 +20,7 @@ const part = z.strictObject({
   name: z.string().min(1).max(80).optional().describe('What to call it in the answer'),
   makerAmount: quantityIn.volume
     .optional()
-    .describe("Oil that the machine's maker prints for this part; goes before the table"),
+    .describe("Oil that the machine's maker prints for this part; overrides the table"),
   drained: quantityIn.volume.optional().describe('Oil drained from the old part'),
 })
 export type ReplacedPart = z.output<typeof part>
@@ -54,24 +61,21 @@ export const oilFields = {
     .boolean()
     .default(false)
     .describe('Whether the whole system was flushed: then its full quantity goes in'),
-  systemTotal: quantityIn.volume
-    .optional()
-    .describe("The system's total oil from the machine's maker; nothing goes above it"),
+  oilTotal: oilTotalIn.optional(),
   longHose: z
     .enum(LONG_HOSE_RULES)
     .optional()
     .describe('Published formula for a system with long hoses'),
-  labelCharge: quantityIn.mass
-    .optional()
-    .describe('Refrigerant charge, for the formulas that go by it'),
-  hoseLength: quantityIn.length
+  labelCharge: labelChargeIn
+    .describe('Refrigerant charge, for the formulas that go by it')
+    .optional(),
+  longHoseLength: quantityIn.length
     .optional()
     .describe('Length of all hoses, for the formula that goes by it'),
-  oil: z.string().min(1).max(60).optional().describe('Oil to put in: PAG 46, POE, SP-10 …'),
-  existingOil: z.string().min(1).max(60).optional().describe('Oil that is in the machine'),
-  compressorDrive: z
-    .enum(['belt', 'electric'])
-    .optional()
-    .describe('belt (open shaft) or electric (motor inside, also hermetic)'),
+  newOil: newOilIn.optional(),
+  existingOil: existingOilIn.optional(),
+  compressorDrive: compressorDriveIn.optional(),
   volumeUnit: z.enum(['fl-oz', 'mL']).optional().describe('Unit of the volumes in the answer'),
 }
+
+export type OilInput = z.output<z.ZodObject<typeof oilFields>>

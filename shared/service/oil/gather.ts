@@ -1,70 +1,49 @@
 import { CalcError } from '../../errors.ts'
-import type { Quantity } from '../../quantity/index.ts'
+import { type Tied, tied } from '../../quantity/index.ts'
 import type { Refrigerant } from '../../refrigerant/index.ts'
 import type { Source } from '../../sources.ts'
 import { oilSource, tableAmount } from './amounts.ts'
 import { compressorOil } from './compressor.ts'
-import type { ReplacedPart } from './fields.ts'
+import type { OilInput, ReplacedPart } from './fields.ts'
 import { longHoseOil } from './long-hose.ts'
-
-export interface OilInput {
-  readonly refrigerant: string
-  readonly replaced?: readonly ReplacedPart['part'][] | undefined
-  readonly parts?: readonly ReplacedPart[] | undefined
-  readonly compressorRule?: string | undefined
-  readonly compressorDrained?: Quantity<'volume'> | undefined
-  readonly compressorHolds?: Quantity<'volume'> | undefined
-  readonly accumulatorDrained?: Quantity<'volume'> | undefined
-  readonly leak?: 'none' | 'slow' | 'sudden' | undefined
-  readonly recoveredOil?: Quantity<'volume'> | undefined
-  readonly flushed: boolean
-  readonly systemTotal?: Quantity<'volume'> | undefined
-  readonly longHose?: string | undefined
-  readonly labelCharge?: Quantity<'mass'> | undefined
-  readonly hoseLength?: Quantity<'length'> | undefined
-  readonly oil?: string | undefined
-  readonly existingOil?: string | undefined
-  readonly compressorDrive?: 'belt' | 'electric' | undefined
-  readonly volumeUnit?: 'fl-oz' | 'mL' | undefined
-}
 
 /** One entry of the sum, m³. */
 export interface Line {
   readonly what: string
   readonly part: ReplacedPart['part'] | undefined
-  readonly m3: number
-  readonly fromM3: number
-  readonly toM3: number
+  readonly usual: Tied
+  readonly least: Tied
+  readonly most: Tied
   readonly rule: string
   readonly sources: readonly Source[]
 }
 
 interface Gathered {
   readonly lines: readonly Line[]
-  /** The system's total by the maker or a formula, m³. */
-  readonly totalM3: number | undefined
-  readonly formulaM3: number | undefined
+  /** The system's total by the maker or a formula, and by the formula alone, m³. */
+  readonly total: Tied | undefined
+  readonly formula: Tied | undefined
   readonly totalSource: Source | undefined
 }
 
 /** All that goes back in: per replaced part, for a sudden leak, and what recovery brought out. */
 export function gatherOil(r: Refrigerant, input: OilInput): Gathered {
   const long = input.longHose
-    ? longHoseOil(input.longHose, r.info.id, input.labelCharge, input.hoseLength)
+    ? longHoseOil(input.longHose, r.info.id, input.labelCharge, input.longHoseLength)
     : undefined
-  const totalM3 = input.systemTotal?.si ?? long?.totalM3
+  const total = input.oilTotal ? tied(input.oilTotal, 'oil total') : long?.total
   const frame = {
-    totalM3,
-    formulaM3: long?.totalM3,
-    totalSource: input.systemTotal ? undefined : long?.source,
+    total,
+    formula: long?.total,
+    totalSource: input.oilTotal ? undefined : long?.source,
   }
-  if (input.flushed) return { lines: [wholeSystem(totalM3)], ...frame }
+  if (input.flushed) return { lines: [wholeSystem(total)], ...frame }
   const parts = [
     ...(input.replaced ?? []).map((part) => ({ part, path: ['replaced'] })),
     ...(input.parts ?? []).map((entry, index) => ({ ...entry, path: ['parts', index] })),
   ]
   const lines = parts.map((entry) => partLine(entry, input))
-  const extra = long?.extraM3
+  const extra = long?.extra
   return {
     lines: [
       ...lines,
@@ -76,7 +55,7 @@ export function gatherOil(r: Refrigerant, input: OilInput): Gathered {
         ? [
             plain(
               'recovered oil',
-              input.recoveredOil.si,
+              tied(input.recoveredOil, 'recovered oil'),
               'as much fresh oil as recovery brought out',
               [oilSource('pickup-1994')],
             ),
@@ -87,26 +66,26 @@ export function gatherOil(r: Refrigerant, input: OilInput): Gathered {
   }
 }
 
-function wholeSystem(totalM3: number | undefined): Line {
-  if (totalM3 === undefined) {
+function wholeSystem(total: Tied | undefined): Line {
+  if (!total) {
     throw new CalcError(
       'missing-input',
       'After a flush the whole quantity goes in, and the total of the system is not given.',
       {
-        path: ['systemTotal'],
+        path: ['oilTotal'],
         hint: 'Read it from the machine\'s maker ("8 fl oz"), or choose a longHose formula with labelCharge.',
       },
     )
   }
-  return plain('whole system', totalM3, 'flushed: the full quantity of the system', [])
+  return plain('whole system', total, 'flushed: the full quantity of the system', [])
 }
 
-const plain = (what: string, m3: number, rule: string, sources: readonly Source[]): Line => ({
+const plain = (what: string, amount: Tied, rule: string, sources: readonly Source[]): Line => ({
   what,
   part: undefined,
-  m3,
-  fromM3: m3,
-  toM3: m3,
+  usual: amount,
+  least: amount,
+  most: amount,
   rule,
   sources,
 })
@@ -129,15 +108,20 @@ function partLine(
   const what = name ?? part
   if (makerAmount) {
     return {
-      ...plain(what, makerAmount.si, "the maker's figure, which goes before the table", []),
+      ...plain(
+        what,
+        tied(makerAmount, "the maker's amount"),
+        "the maker's figure, which overrides the table",
+        [],
+      ),
       part,
     }
   }
   if (part === 'compressor') {
     const measured = drained ?? input.compressorDrained
     const { text, ...amount } = compressorOil(input.compressorRule, {
-      drainedM3: measured?.si,
-      newHoldsM3: input.compressorHolds?.si,
+      drained: measured && tied(measured, 'oil drained'),
+      newHolds: input.compressorHolds && tied(input.compressorHolds, 'oil in the new compressor'),
     })
     return { what, part, ...amount, rule: text }
   }
@@ -152,6 +136,6 @@ function partLine(
       hint: 'Drain and measure it ("1.5 fl oz"; an accumulator may have to be drilled), or give the maker\'s amount under parts.',
     })
   }
-  const { text, ...amount } = tableAmount('accumulator', measured.si)
+  const { text, ...amount } = tableAmount('accumulator', tied(measured, 'oil drained'))
   return { what, part, rule: text, ...amount }
 }

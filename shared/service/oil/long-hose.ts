@@ -1,6 +1,6 @@
 import data from '../../../data/service/oil.json' with { type: 'json' }
 import { CalcError } from '../../errors.ts'
-import type { Quantity } from '../../quantity/index.ts'
+import { combine, type Quantity, quantity, say, type Tied, tied } from '../../quantity/index.ts'
 import type { Source } from '../../sources.ts'
 import { cubic, type OilSource, oilSource } from './amounts.ts'
 
@@ -8,14 +8,14 @@ export const LONG_HOSE_RULES = data.longHoseRules.map((rule) => rule.id) as [str
 
 interface LongHoseOil {
   /** The whole system's oil, m³; undefined for a rule that gives an extra. */
-  readonly totalM3: number | undefined
+  readonly total: Tied | undefined
   /** Beyond what the compressor is delivered with, m³; undefined for a rule that gives a total. */
-  readonly extraM3: number | undefined
+  readonly extra: Tied | undefined
   readonly text: string
   readonly source: Source
 }
 
-const KILO = 1000
+const inGrams = (kilograms: number) => quantity('mass', kilograms, 'kg').to('g')
 
 /**
  * Oil of a system with long hoses, by a compressor maker's or a machine maker's formula.
@@ -29,34 +29,41 @@ export function longHoseOil(
   id: string,
   refrigerantId: string,
   labelCharge: Quantity<'mass'> | undefined,
-  hoseLength: Quantity<'length'> | undefined,
+  longHoseLength: Quantity<'length'> | undefined,
 ): LongHoseOil {
   const rule = data.longHoseRules.find((entry) => entry.id === id)
   if (!rule) throw new CalcError('unknown-name', 'There is no such rule for long hoses.')
   const frame = { text: rule.text, source: oilSource(rule.source as OilSource) }
   if (rule.flOzPerMetre !== undefined) {
-    if (!hoseLength) throw missing('hoseLength', 'Give the length of all hoses: "9 m".')
-    const flOz = rule.flOzPerMetre * hoseLength.si - (rule.flOzLess ?? 0)
-    return { totalM3: undefined, extraM3: cubic(Math.max(0, flOz), 'fl oz'), ...frame }
+    if (!longHoseLength) {
+      throw missing('longHoseLength', 'Give the length of all hoses: "9 m".')
+    }
+    const { flOzPerMetre, flOzLess = 0 } = rule
+    const extra = combine([tied(longHoseLength, 'hose length')], (metres = 0) =>
+      cubic(Math.max(0, flOzPerMetre * metres - flOzLess), 'fl oz'),
+    )
+    return { total: undefined, extra, ...frame }
   }
   if (!labelCharge) throw missing('labelCharge', 'The formula goes by the charge: "1.1 kg".')
-  const limitKg = data.longHoseLimitG / KILO
-  if (refrigerantId !== 'R-134a' || labelCharge.si > limitKg) {
-    const tooMuch = labelCharge.si > limitKg
+  const limit = quantity('mass', data.longHoseLimitG, 'g')
+  const tooMuch = labelCharge.si > limit.si
+  if (refrigerantId !== 'R-134a' || tooMuch) {
     throw new CalcError(
       'refused',
       tooMuch
-        ? `The formula holds up to ${data.longHoseLimitG} g (56 oz); above it the compressor's maker asks for a test on the vehicle.`
+        ? `The formula holds up to ${say(limit)}; above it the compressor's maker asks for a test on the vehicle.`
         : `The formula was published for R-134a, not for ${refrigerantId}.`,
       {
         path: [tooMuch ? 'labelCharge' : 'longHose'],
-        hint: "Give the system's total oil from the machine's maker as systemTotal.",
+        hint: "Give the system's total oil from the machine's maker as oilTotal.",
       },
     )
   }
-  const grams = labelCharge.si * KILO
-  const millilitres = (grams * (rule.perGram ?? 0) + (rule.base ?? 0)) / (rule.over ?? 1)
-  return { totalM3: cubic(millilitres, 'mL'), extraM3: undefined, ...frame }
+  const { perGram = 0, base = 0, over = 1 } = rule
+  const total = combine([tied(labelCharge, 'label charge')], (kilograms = 0) =>
+    cubic((inGrams(kilograms) * perGram + base) / over, 'mL'),
+  )
+  return { total, extra: undefined, ...frame }
 }
 
 function missing(field: string, hint: string): CalcError {

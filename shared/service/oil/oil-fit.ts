@@ -1,5 +1,6 @@
 import data from '../../../data/service/oil-types.json' with { type: 'json' }
-import { CalcError } from '../../errors.ts'
+import { CalcError, refusal } from '../../errors.ts'
+import type { CompressorDrive } from '../../fields/index.ts'
 import type { RefrigerantInfo } from '../../refrigerant/index.ts'
 import type { Source } from '../../sources.ts'
 import { type Family, familyName, type Oil, type TypeSource, typeSource } from './oil-names.ts'
@@ -25,7 +26,7 @@ interface OilQuestion {
   readonly oil: Oil
   readonly existing: Oil | undefined
   readonly flushed: boolean
-  readonly drive: 'belt' | 'electric' | undefined
+  readonly drive: CompressorDrive | undefined
   readonly refrigerant: RefrigerantInfo
 }
 
@@ -36,13 +37,9 @@ interface OilQuestion {
  */
 export function oilFit({ oil, existing, flushed, drive, refrigerant }: OilQuestion): Fit {
   const refuse = (why: string, hint: string) =>
-    new CalcError('refused', `${oil.name} must not go in: ${why}.`, { path: ['oil'], hint })
-  if (drive === 'electric' && oil.family === 'pag') {
-    throw refuse(
-      PAG_CONDUCTS,
-      "Take only the non-conductive oil named on the compressor, usually a POE, from the compressor's maker.",
-    )
-  }
+    new CalcError('refused', `${oil.name} must not go in: ${why}.`, { path: ['newOil'], hint })
+  refuseLive(oil, 'newOil', drive)
+  if (existing && !flushed) refuseLive(existing, 'existingOil', drive)
   if (oil.madeFor !== undefined && oil.madeFor !== refrigerant.id) {
     throw refuse(
       `it is made for ${oil.madeFor}, and the machine holds ${refrigerant.id}`,
@@ -76,6 +73,32 @@ export function oilFit({ oil, existing, flushed, drive, refrigerant }: OilQuesti
     text: `${row.why.charAt(0).toUpperCase()}${row.why.slice(1)}.`,
     sources: [...sources, typeSource(row.source as TypeSource)],
   }
+}
+
+/**
+ * PAG in an electric compressor can make its housing live: said before any amount is known.
+ *
+ * @throws {CalcError} `refused`, level stop.
+ */
+export function refuseLive(
+  { name, family }: Oil,
+  field: 'newOil' | 'existingOil',
+  drive: CompressorDrive | undefined,
+): void {
+  if (drive !== 'electric' || family !== 'pag') return
+  throw refusal(
+    field === 'newOil'
+      ? `${name} must not go in: ${PAG_CONDUCTS}.`
+      : `The electric compressor is said to hold ${name}: ${PAG_CONDUCTS}. Add none, and do not switch it on.`,
+    {
+      path: [field],
+      hint:
+        field === 'newOil'
+          ? "Take only the non-conductive oil named on the compressor, usually a POE, from the compressor's maker."
+          : 'Read the label again. If it is true, ask the maker whether flushing every part and draining the compressor is enough, then say flushed.',
+      cautions: ['electric-compressor-oil', 'high-voltage'],
+    },
+  )
 }
 
 const PAG_CONDUCTS =

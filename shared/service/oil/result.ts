@@ -14,10 +14,10 @@ export const oilResult = z.strictObject({
   limited: z
     .boolean()
     .describe("Whether the system's total cut the sum: more would slug the compressor"),
-  systemTotal: quantityOut.optional(),
+  oilTotal: quantityOut.optional().describe("The system's total, the maker's or by a formula"),
   ownTotal: quantityOut
     .optional()
-    .describe("Total by the published formula, where the maker's goes before it"),
+    .describe("Total by the published formula, where the maker's overrides it"),
   lines: z
     .array(
       z.strictObject({

@@ -1,9 +1,9 @@
 import data from '../../../data/service/oil-types.json' with { type: 'json' }
 import type { Warning } from '../../operation.ts'
 import type { RefrigerantInfo } from '../../refrigerant/index.ts'
-import type { Source } from '../../sources.ts'
-import type { OilInput } from './gather.ts'
-import { fitting, oilFit, whyMisplaced } from './oil-fit.ts'
+import type { Mark, Source } from '../../sources.ts'
+import type { OilInput } from './fields.ts'
+import { fitting, oilFit, refuseLive, whyMisplaced } from './oil-fit.ts'
 import {
   type Family,
   familyName,
@@ -19,13 +19,18 @@ interface TypeAnswer {
   readonly notes: readonly { readonly text: string; readonly source: Source }[]
   readonly sources: readonly Source[]
   readonly warnings: readonly Warning[]
+  /** How far it was checked that this oil fits: the weakest of its sources. */
+  readonly mark: Mark | undefined
 }
 
 /** Whether the oil may go in, or which would; an oil that must not is refused. */
 export function typeAnswer(input: OilInput, info: RefrigerantInfo): TypeAnswer {
-  const oil = input.oil === undefined ? undefined : oilNamed(input.oil, 'oil')
+  const oil = input.newOil === undefined ? undefined : oilNamed(input.newOil, 'newOil')
   const existing =
     input.existingOil === undefined ? undefined : oilNamed(input.existingOil, 'existingOil')
+  if (!oil && existing && !input.flushed) {
+    refuseLive(existing, 'existingOil', input.compressorDrive)
+  }
   const family = (oil ?? existing)?.family
   const notes = family ? notesFor(family) : []
   const misplaced = existing && whyMisplaced(existing, input.compressorDrive, info)
@@ -42,6 +47,7 @@ export function typeAnswer(input: OilInput, info: RefrigerantInfo): TypeAnswer {
       notes,
       sources: [],
       warnings: wrongOil,
+      mark: undefined,
     }
   }
   const fit = oilFit({
@@ -63,6 +69,7 @@ export function typeAnswer(input: OilInput, info: RefrigerantInfo): TypeAnswer {
     },
     notes,
     sources: fit.sources,
+    mark: weakest(fit.sources),
     warnings: [
       ...(existing?.viscosity && oil.viscosity && existing.viscosity !== oil.viscosity
         ? [
@@ -78,13 +85,18 @@ export function typeAnswer(input: OilInput, info: RefrigerantInfo): TypeAnswer {
             {
               code: 'drive-not-given',
               message:
-                'PAG must never go into an electric compressor: say compressorDrive, belt or electric.',
+                'PAG must never go into an electric compressor: say compressorDrive, open or electric.',
             },
           ]
         : []),
     ],
   }
 }
+
+const WEAKEST_FIRST: readonly Mark[] = ['memory', 'common-practice', 'secondary']
+
+const weakest = (sources: readonly Source[]): Mark | undefined =>
+  WEAKEST_FIRST.find((mark) => sources.some((entry) => entry.mark === mark))
 
 /** The machine holds an oil that does not belong there, whatever is to go in. */
 function wrongOilInside(

@@ -1,5 +1,5 @@
 import type { Warning } from '../../operation.ts'
-import type { OilInput } from './gather.ts'
+import type { OilInput } from './fields.ts'
 
 /** Fields that went into nothing, and why: nobody should think that they counted. */
 export function unusedOilFields(input: OilInput): readonly Warning[] {
@@ -19,7 +19,7 @@ export function unusedOilFields(input: OilInput): readonly Warning[] {
     ],
     ['recoveredOil', flushed, whole],
     [
-      'hoseLength',
+      'longHoseLength',
       longHose !== 'extra-by-hose-length',
       'only the rule extra-by-hose-length takes it',
     ],

@@ -1,21 +1,21 @@
 import type { Warning } from '../../operation.ts'
 import { PUBLISHED_TOTALS } from './amounts.ts'
-import type { OilInput } from './gather.ts'
+import type { OilInput } from './fields.ts'
 
 /** What is wrong or missing around the amount. */
 export function warningsFor(
   input: OilInput,
-  totalM3: number | undefined,
+  bounded: boolean,
   limited: boolean,
 ): readonly Warning[] {
   const parts = [...(input.replaced ?? []), ...(input.parts ?? []).map(({ part }) => part)]
   const opened = parts.length > 0 || input.flushed
   return [
-    ...(totalM3 === undefined
+    ...(!bounded
       ? [
           {
-            code: 'system-total-missing',
-            message: `Without the system's total oil nothing bounds the sum: read it from the machine's maker and give systemTotal. ${PUBLISHED_TOTALS.text}`,
+            code: 'oil-total-missing',
+            message: `Give the total oil, the machine maker's figure (oilTotal), so that the sum can be capped. ${PUBLISHED_TOTALS.text}`,
           },
         ]
       : []),

@@ -23,7 +23,7 @@ type PressureClass = (typeof PRESSURE_CLASSES)[number]
 
 /** Uncertainty of a computed saturation pressure, relative (Lemmon 2003 states 0.5 % for blends). */
 const PROPERTY_UNCERTAINTY = 0.005
-/** Of an off-road cab system above this full charge the vehicle rules do not hold (from memory). */
+/** Of an off-road cab system above this full charge the vehicle rules do not hold (40 CFR 82.152, 2015 edition). */
 const MVAC_LIKE_LIMIT_KG = quantity('mass', 20, 'lb').si
 
 /**

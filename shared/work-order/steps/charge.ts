@@ -1,5 +1,6 @@
+import { newNotes } from '../../notes.ts'
 import { mass, type Quantity, quantityIn, say } from '../../quantity/index.ts'
-import { againstCharge } from '../../service/charge/tolerance.ts'
+import { chargeToleranceOf } from '../../service/charge-tolerance.ts'
 import type { WorkOrderInput } from '../input.ts'
 import type { Outcomes } from '../run.ts'
 import { figure, instruct, newBody, type StepBody, state, take } from '../step.ts'
@@ -14,7 +15,7 @@ export function chargeStep(input: WorkOrderInput, outcomes: Outcomes): StepBody 
     if (law.certificate.says !== certificateToOpen(outcomes)) {
       body.findings.push(law.certificate.says)
     }
-    state(body, law.place, law.leakRepair.statements)
+    state(body, law.law, law.leakRepair.statements)
   }
   if (!input.labelCharge && outcomes.charge.state !== 'missing') {
     body.missing.push({ what: "Charge on the machine's label", path: ['labelCharge'] })
@@ -33,8 +34,8 @@ export function chargeStep(input: WorkOrderInput, outcomes: Outcomes): StepBody 
 /** Inside the charge's tolerance and below what the scale can tell: nothing is asked for. */
 function tooLittleToWeigh({ charge }: Outcomes): boolean {
   if (charge.state !== 'done') return false
-  const { againstCharge, againstScale } = charge.computation.result
-  return againstCharge?.verdict === 'inside' && againstScale?.verdict === 'too-small'
+  const { kind, bound, massToAdd, setOnScale } = charge.computation.result
+  return kind === 'bound' ? bound?.verdict === 'inside' : massToAdd !== undefined && !setOnScale
 }
 
 function massInto(body: StepBody, outcomes: Outcomes): void {
@@ -50,6 +51,12 @@ function massInto(body: StepBody, outcomes: Outcomes): void {
   figure(body, 'Change by altered parts', found.changeOfCharge)
   figure(body, 'From a new cylinder', found.newRefrigerant)
   if (!tooLittleToWeigh(outcomes)) figure(body, 'Set on the scale', found.setOnScale)
+  if (found.kind === 'measure') {
+    body.missing.push({
+      what: 'Type of the couplings, and the mouth and both depths of each by caliper',
+      path: ['couplings'],
+    })
+  }
   if (found.kind === 'what-if') {
     body.missing.push({
       what: 'Spill volume of the couplings, from their maker or measured: the what-if is no measurement',
@@ -71,7 +78,7 @@ function scaleInto(body: StepBody, input: WorkOrderInput, { charging }: Outcomes
   if (!found) return
   figure(body, 'Leaves the source', found.leavesSource)
   figure(body, 'Stays in the hose', found.hose?.holdUp)
-  figure(body, 'Close the valve when the scale shows', found.scale.stop)
+  figure(body, 'Close the valve when the scale shows', found.scale?.stop)
   if (found.cans) {
     figure(body, 'Whole cans', found.cans.whole)
     figure(body, 'From the last can', found.cans.fromLast)
@@ -99,13 +106,18 @@ function wentIn(body: StepBody, input: WorkOrderInput, outcomes: Outcomes): void
       : Math.hypot(toAdd.plusMinus ?? 0, charged.plusMinus ?? 0),
   )
   figure(body, 'Went in, less what should', difference)
-  body.findings.push(wentInText(difference, input.charge?.chargeTolerance))
+  body.findings.push(wentInText(difference, input.charge?.chargeTolerance, input.labelCharge))
 }
 
 /** What went in against the tolerance of the charge: the maker's where it was given, else the published one. */
-function wentInText({ si, plusMinus = 0 }: Quantity<'mass'>, given: unknown): string {
+function wentInText(
+  { si, plusMinus = 0 }: Quantity<'mass'>,
+  given: unknown,
+  labelCharge: Quantity<'mass'> | undefined,
+): string {
   const parsed = given === undefined ? undefined : quantityIn.mass.safeParse(given)
-  const { from, to } = againstCharge({ si: 0 }, parsed?.success ? parsed.data : undefined)
+  const tolerance = parsed?.success ? parsed.data : undefined
+  const { from, to } = chargeToleranceOf(tolerance, labelCharge, newNotes())
   const allowed = from.si === to.si ? say(to) : `${say(from)} to ${say(to)}`
   const off = Math.abs(si)
   const way = si < 0 ? 'less' : 'more'

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest'
 import { type AtRest, atRest } from '../../../shared/physics/at-rest.ts'
 import {
   contentsAt,
+  densityUncertainty,
   refrigerant,
   refrigerants,
   saturationPressure,
@@ -132,6 +133,43 @@ describe('a pressure at rest against its contents', () => {
     const both = judged(1.2e6, 3, { mass: 0.3, volume: 0.002 })
     expect(both.parts.contents / loose.parts.contents).toBeCloseTo(Math.SQRT2, 1)
     expect(both.off?.plusMinus).toBeCloseTo(Math.hypot(...Object.values(both.parts)), 6)
+  })
+
+  it('makes up its band of gauge, thermometer, contents and property', () => {
+    const { parts, expected } = judged(1.2e6, 3, { mass: 0.3 })
+    const at = (kelvin: number) => contentsAt(r, kelvin, 3 / volume.si).pressurePa ?? 0
+    expect(parts.pressure).toBe(2000)
+    expect(parts.temperature).toBeCloseTo((at(K + 0.1) - at(K - 0.1)) / 2, 1)
+    // 0.5 % of a published HFC blend
+    expect(parts.property).toBeCloseTo(0.005 * at(K), -2)
+    expect(expected?.plusMinus).toBeCloseTo(
+      Math.hypot(parts.temperature, parts.contents, parts.property),
+      6,
+    )
+  })
+
+  it('says how much of it is liquid, by mass and by volume', () => {
+    for (const id of ['R-407C', 'R-134a']) {
+      const fluid = refrigerant(id)
+      const nearlyFull = 0.9 * fluid.bubble.density(K)
+      const found = contentsAt(fluid, K, nearlyFull)
+      // densities of the phases differ from those of the lines by little
+      const byLines = (1 - found.quality) * (nearlyFull / fluid.bubble.density(K))
+      expect(Math.abs(found.liquidShare - byLines)).toBeLessThan(0.01)
+      expect(found.liquidShare).toBeGreaterThan(0.85)
+      expect(found.quality).toBeLessThan(0.02)
+    }
+  })
+
+  it('takes the property of vapour alone by its density', () => {
+    const { parts, expected } = judged(4e5, 0.4)
+    expect(parts.property / (expected?.si ?? 0)).toBeCloseTo(densityUncertainty(r, 'vapour'), 9)
+  })
+
+  it('refuses contents beyond what the equation of state covers', () => {
+    const dense = { mass: { si: 5 }, volume: { si: 0.003 } }
+    const refused = refusalOf(() => atRest(refrigerant('R-744'), { si: 6.5e6 }, { si: 310 }, dense))
+    expect(refused.code).toBe('out-of-range')
   })
 
   it('gives the pressure of the vapour where no liquid is left', () => {

@@ -12,6 +12,7 @@ import {
   propertyUncertainty,
 } from '../../../shared/refrigerant/property-uncertainty.ts'
 import { MIXING_DATA } from '../../../shared/substance/mixing-rules.ts'
+import { REMEMBERED_BOILING_POINTS } from '../../support/remembered-boiling-points.ts'
 
 const ROOM = 298.15
 const at = (id: string, kelvin = ROOM, line: 'bubble' | 'dew' = 'bubble') =>
@@ -92,25 +93,13 @@ describe('the property’s own uncertainty', () => {
 
 describe('the sizes it rests on', () => {
   it('cover the distance from remembered boiling points, of every blend that has a size of its own', () => {
-    // ASHRAE Standard 34, normal bubble and dew points, °C, from memory
-    const remembered: Readonly<Record<string, readonly [number, number]>> = {
-      'R-401A': [-34.4, -28.8],
-      'R-402A': [-49.2, -47.0],
-      'R-406A': [-32.7, -23.5],
-      'R-408A': [-45.5, -45.0],
-      'R-409A': [-35.4, -27.5],
-      'R-413A': [-29.3, -27.6],
-      'R-414B': [-34.4, -26.1],
-      'R-416A': [-23.4, -21.8],
-      'R-417A': [-38.0, -32.9],
-      'R-438A': [-43.0, -36.4],
-    }
-    expect(Object.keys(data.blends).sort()).toEqual(Object.keys(remembered).sort())
-    for (const [id, points] of Object.entries(remembered)) {
+    const remembered = new Map(REMEMBERED_BOILING_POINTS.map(([id, ...points]) => [id, points]))
+    for (const [id, { temperatureK }] of Object.entries(data.blends)) {
+      const points = remembered.get(id) ?? []
+      expect(points, id).toHaveLength(2)
       const off = (['bubble', 'dew'] as const).map((line, i) =>
         Math.abs(saturationTemperature(refrigerant(id), 101_325, line) - 273.15 - (points[i] ?? 0)),
       )
-      const { temperatureK } = data.blends[id as keyof typeof data.blends]
       expect(temperatureK).toBeGreaterThanOrEqual(1)
       expect(temperatureK).toBeGreaterThan(Math.max(...off) - 0.1)
       expect(temperatureK).toBeLessThan(Math.max(1.01, ...off.map((k) => k + 0.5)))

@@ -1,10 +1,11 @@
 import { describe, expect, it } from 'vitest'
 import * as z from 'zod'
 import families from '../../../data/rules/families.json' with { type: 'json' }
+import { COMPRESSOR_DRIVES, LAWS, MACHINES, SECTORS } from '../../../shared/fields/index.ts'
 import { refrigerants } from '../../../shared/refrigerant/index.ts'
 import { CERTIFICATE_IDS, JURISDICTIONS } from '../../../shared/rules/library.ts'
 import { statementOut } from '../../../shared/rules/shown.ts'
-import { ACTIONS, COMPRESSORS, MACHINES, PLACES, TOPICS } from '../../../shared/rules/types.ts'
+import { ACTIONS, TOPICS } from '../../../shared/rules/types.ts'
 
 const limits = z.strictObject({
   atMost: z.number().optional(),
@@ -19,8 +20,9 @@ const familyIds = z.array(z.enum([...Object.keys(families.families), 'ods', 'fla
 
 const when = z.strictObject({
   machine: z.array(z.enum(MACHINES)).optional(),
-  compressor: z.array(z.enum(COMPRESSORS)).optional(),
+  compressorDrive: z.array(z.enum(COMPRESSOR_DRIVES)).optional(),
   factorySealed: z.boolean().optional(),
+  sector: z.array(z.enum(SECTORS)).optional(),
   refrigerant: refrigerantIds.optional(),
   notRefrigerant: refrigerantIds.optional(),
   family: familyIds.optional(),
@@ -40,16 +42,21 @@ const row = z.strictObject({
   answer: z.string().optional(),
   anyOf: z.array(z.enum(CERTIFICATE_IDS)).optional(),
   placeDecides: z.boolean().optional(),
+  perhaps: z.array(z.enum(CERTIFICATE_IDS)).min(1).optional(),
   unsettled: z.boolean().optional(),
   statements: z.array(z.string()).min(1),
 })
 
 const file = z.strictObject({
-  jurisdiction: z.enum(PLACES),
+  jurisdiction: z.enum(LAWS),
   name: z.string().min(2),
   sources: z.record(
     z.string(),
-    z.strictObject({ title: z.string().min(8), url: z.url().optional() }),
+    z.strictObject({
+      title: z.string().min(8),
+      edition: z.string().min(4).optional(),
+      url: z.url().optional(),
+    }),
   ),
   statements: z.record(
     z.string(),
@@ -68,12 +75,12 @@ const file = z.strictObject({
   tables: z.strictObject(Object.fromEntries(TOPICS.map((topic) => [topic, z.array(row)]))),
 })
 
-describe.each(PLACES)('the rules of %s', (place) => {
-  const law = JURISDICTIONS[place]
+describe.each(LAWS)('the rules of %s', (law) => {
+  const law = JURISDICTIONS[law]
   const rows = TOPICS.flatMap((topic) => law.tables[topic])
 
   it('fit the strict schema and name their own file', () => {
-    expect(file.parse(law).jurisdiction).toBe(place)
+    expect(file.parse(law).jurisdiction).toBe(law)
   })
 
   it('cite only sources and statements that exist, and use all of them', () => {
@@ -86,6 +93,24 @@ describe.each(PLACES)('the rules of %s', (place) => {
   it('say "unverified: look up" exactly where a statement is from memory', () => {
     for (const [id, { text, mark }] of Object.entries(law.statements)) {
       expect(/^unverified: look up /iu.test(text), id).toBe(mark === 'memory')
+    }
+  })
+
+  it('never call a text of an annual edition current, nor leave out which edition it was', () => {
+    for (const [id, { title, edition, url }] of Object.entries(law.sources)) {
+      expect(`${title} ${edition ?? ''}`, id).not.toMatch(/current|in force today/iu)
+      expect(edition === '2015 edition', id).toBe(url?.includes('18F/allregs') ?? false)
+    }
+    for (const [id, { text, source }] of Object.entries(law.statements)) {
+      if (law.sources[source]?.edition === '2015 edition') {
+        expect(text, id).not.toMatch(/\bcurrent(ly)?\b|in force|today(?!\s+was not seen)/u)
+      }
+    }
+  })
+
+  it('name an address for every text that was read', () => {
+    for (const [id, { mark, source }] of Object.entries(law.statements)) {
+      if (mark !== 'memory') expect(law.sources[source]?.url, id).toBeDefined()
     }
   })
 

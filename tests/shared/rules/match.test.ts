@@ -1,25 +1,19 @@
 import { describe, expect, it } from 'vitest'
+import { COMPRESSOR_DRIVES, LAWS, MACHINES } from '../../../shared/fields/index.ts'
 import { refrigerant, refrigerants } from '../../../shared/refrigerant/index.ts'
 import { type Facts, refrigerantFacts } from '../../../shared/rules/facts.ts'
 import { JURISDICTIONS } from '../../../shared/rules/library.ts'
 import { allMatches, firstMatch, type Regimes } from '../../../shared/rules/match.ts'
-import {
-  ACTIONS,
-  COMPRESSORS,
-  type Condition,
-  MACHINES,
-  PLACES,
-  type Row,
-  TOPICS,
-} from '../../../shared/rules/types.ts'
+import { ACTIONS, type Condition, type Row, TOPICS } from '../../../shared/rules/types.ts'
 
 const POUND_KG = 0.45359237
 const of = (name: string) => refrigerantFacts(refrigerant(name).info)
 
 const loader: Facts = {
   machine: 'off-road',
-  compressor: 'open-drive',
+  compressorDrive: 'open',
   factorySealed: false,
+  sector: 'construction',
   refrigerant: of('R-134a'),
   chargeKg: 1,
   action: 'recover',
@@ -37,15 +31,20 @@ describe('a condition', () => {
     expect(applies({ machine: ['bus'] }, loader)).toEqual([])
     expect(applies({ forPay: false }, loader)).toEqual([])
     expect(applies({ factorySealed: false }, loader)).toEqual([['yes']])
+    expect(applies({ sector: ['mining', 'construction'] }, loader)).toEqual([['yes']])
+    expect(applies({ sector: ['mining'] }, loader)).toEqual([])
+    expect(applies({ sector: ['mining'] }, { ...loader, sector: undefined })).toEqual([
+      ['depends', 'sector'],
+    ])
   })
 
   it('depends on a fact that was not given, unless another already denies it', () => {
-    const unknown = { ...loader, compressor: undefined, chargeKg: undefined }
-    const when = { compressor: ['open-drive'], chargeLb: { atMost: 20 } }
-    expect(applies(when, unknown)).toEqual([['depends', 'compressor', 'charge']])
+    const unknown = { ...loader, compressorDrive: undefined, chargeKg: undefined }
+    const when = { compressorDrive: ['open'], chargeLb: { atMost: 20 } }
+    expect(applies(when, unknown)).toEqual([['depends', 'compressorDrive', 'labelCharge']])
     expect(applies({ ...when, machine: ['bus'] }, unknown)).toEqual([])
     expect(applies({ to: { refrigerant: ['R-134a'] } }, loader)).toEqual([
-      ['depends', 'retrofitTo'],
+      ['depends', 'newRefrigerant'],
     ])
   })
 
@@ -90,8 +89,8 @@ describe('the first match', () => {
   })
 
   it('keeps what may apply before it', () => {
-    const rows = [row({ compressor: ['open-drive'] }, 'a'), row({}, 'b')]
-    const found = firstMatch(rows, { ...loader, compressor: undefined })
+    const rows = [row({ compressorDrive: ['open'] }, 'a'), row({}, 'b')]
+    const found = firstMatch(rows, { ...loader, compressorDrive: undefined })
     expect(found.map((match) => [match.row.answer, match.applies])).toEqual([
       ['a', 'depends'],
       ['b', 'yes'],
@@ -99,9 +98,9 @@ describe('the first match', () => {
   })
 })
 
-describe.each(PLACES)('every row of the tables of %s', (place) => {
-  it('is reached by some machine, refrigerant, charge, action and person', () => {
-    const { tables } = JURISDICTIONS[place]
+describe.each(LAWS)('every row of the tables of %s', (law) => {
+  it('is reached by some machine, refrigerant, labelCharge, action and person', () => {
+    const { tables } = JURISDICTIONS[law]
     const reached = new Set<Row>()
     for (const facts of everyFacts()) {
       const regimeRows = firstMatch(tables.regime, facts)
@@ -112,7 +111,7 @@ describe.each(PLACES)('every row of the tables of %s', (place) => {
       for (const match of regimeRows) reached.add(match.row)
       for (const topic of TOPICS) {
         if (topic === 'regime' || (topic === 'retrofit' && facts.action !== 'retrofit')) continue
-        const first = ['certificate', 'venting', 'retrofit'].includes(topic)
+        const first = ['certificate', 'venting', 'use', 'retrofit'].includes(topic)
         const found = (first ? firstMatch : allMatches)(tables[topic], facts, regimes)
         for (const match of found) reached.add(match.row)
       }
@@ -126,23 +125,27 @@ describe.each(PLACES)('every row of the tables of %s', (place) => {
 })
 
 function* everyFacts(): Generator<Facts> {
+  const sectorsOf = (machine: Facts['machine']) =>
+    machine === 'off-road' ? (['mining', 'other'] as const) : [undefined]
   const to = [of('R-134a'), of('R-1234yf'), of('R-744'), of('R-407C')]
   for (const machine of MACHINES)
-    for (const compressor of COMPRESSORS)
-      for (const factorySealed of [true, false])
-        for (const info of refrigerants())
-          for (const pounds of [1, 6, 30, 60])
-            for (const action of ACTIONS)
-              for (const forPay of [true, false])
-                for (const target of action === 'retrofit' ? to : [undefined])
-                  yield {
-                    machine,
-                    compressor,
-                    factorySealed,
-                    refrigerant: refrigerantFacts(info),
-                    chargeKg: pounds * POUND_KG,
-                    action,
-                    forPay,
-                    to: target,
-                  }
+    for (const sector of sectorsOf(machine))
+      for (const compressorDrive of COMPRESSOR_DRIVES)
+        for (const factorySealed of [true, false])
+          for (const info of refrigerants())
+            for (const pounds of [1, 6, 30, 60])
+              for (const action of ACTIONS)
+                for (const forPay of [true, false])
+                  for (const target of action === 'retrofit' ? to : [undefined])
+                    yield {
+                      machine,
+                      compressorDrive,
+                      factorySealed,
+                      sector,
+                      refrigerant: refrigerantFacts(info),
+                      chargeKg: pounds * POUND_KG,
+                      action,
+                      forPay,
+                      to: target,
+                    }
 }

@@ -1,90 +1,109 @@
 import { describe, expect, it } from 'vitest'
+import { COMPRESSOR_DRIVES, LAWS, MACHINES } from '../../../shared/fields/index.ts'
 import { refrigerants } from '../../../shared/refrigerant/index.ts'
 import { rules } from '../../../shared/rules/rules.ts'
-import { ACTIONS, COMPRESSORS, MACHINES, PLACES } from '../../../shared/rules/types.ts'
+import { ACTIONS } from '../../../shared/rules/types.ts'
 
 type Input = Record<string, unknown>
-const ask = (input: Input) => rules.run({ place: 'us-federal', action: 'recover', ...input })
+const ask = (input: Input) => rules.run({ law: 'us-federal', action: 'recover', ...input })
 const ids = (statements: readonly { id: string }[]) => statements.map(({ id }) => id)
 
-const road = { machine: 'road-vehicle', refrigerant: 'R-134a', charge: '1.5 lb' }
+const road = { machine: 'road-vehicle', refrigerant: 'R-134a', labelCharge: '1.5 lb' }
 const loader = {
   machine: 'off-road',
-  compressor: 'open-drive',
+  compressorDrive: 'open',
   refrigerant: 'R-134a',
-  charge: '2.75 lb',
+  labelCharge: '2.75 lb',
 }
-const split = { machine: 'stationary', refrigerant: 'R-410A', charge: '8 lb', factorySealed: false }
-const window = { machine: 'stationary', refrigerant: 'R-32', charge: '1.2 lb', factorySealed: true }
+const digger = { ...loader, sector: 'construction' }
+const split = {
+  machine: 'stationary',
+  refrigerant: 'R-410A',
+  labelCharge: '8 lb',
+  factorySealed: false,
+}
+const window = {
+  machine: 'stationary',
+  refrigerant: 'R-32',
+  labelCharge: '1.2 lb',
+  factorySealed: true,
+}
 
 describe('the US regime, cell by cell', () => {
   const cells: [string, Input, string][] = [
-    ['road vehicle, belt-driven', { ...road, compressor: 'open-drive' }, 'mvac'],
-    ['road vehicle, electric', { ...road, compressor: 'hermetic-or-electric' }, 'mvac'],
-    ['road vehicle, compressor not given', road, 'mvac'],
+    ['road vehicle, belt-driven', { ...road, compressorDrive: 'open' }, 'mvac'],
+    ['road vehicle, electric', { ...road, compressorDrive: 'electric' }, 'mvac'],
+    ['road vehicle, compressorDrive not given', road, 'mvac'],
     ['road vehicle with R-22', { ...road, refrigerant: 'R-22' }, 'mvac'],
-    ['bus with R-134a', { ...road, machine: 'bus', charge: '14 lb' }, 'mvac'],
+    ['bus with R-134a', { ...road, machine: 'bus', labelCharge: '14 lb' }, 'mvac'],
     ['bus with R-22', { ...road, machine: 'bus', refrigerant: 'R-22' }, 'appliance'],
     ['bus with R-407C', { ...road, machine: 'bus', refrigerant: 'R-407C' }, 'mvac'],
     ['refrigerated cargo', { ...road, machine: 'refrigerated-cargo' }, 'appliance'],
     ['off-road, open drive', loader, 'mvac-like'],
     ['off-road, open drive, R-12', { ...loader, refrigerant: 'R-12' }, 'mvac-like'],
-    ['off-road, open drive, 20 lb exactly', { ...loader, charge: '20 lb' }, 'mvac-like'],
+    ['off-road, open drive, 20 lb exactly', { ...loader, labelCharge: '20 lb' }, 'mvac-like'],
+    ['off-road, open drive, over 20 lb', { ...loader, labelCharge: '20.1 lb' }, 'appliance'],
     ['off-road, open drive, R-22', { ...loader, refrigerant: 'R-22' }, 'appliance'],
     [
       'off-road, electric, lines made on site',
-      { ...loader, compressor: 'hermetic-or-electric', factorySealed: false },
+      { ...loader, compressorDrive: 'electric', factorySealed: false },
       'appliance',
     ],
     [
       'off-road, electric roof unit sealed in the factory',
-      { ...loader, compressor: 'hermetic-or-electric', factorySealed: true },
+      { ...loader, compressorDrive: 'electric', factorySealed: true },
       'small-appliance',
     ],
     ['building, split', split, 'appliance'],
-    ['building, sealed, 5 lb exactly', { ...window, charge: '5 lb' }, 'small-appliance'],
-    ['building, sealed, over 5 lb', { ...window, charge: '5.1 lb' }, 'appliance'],
+    ['building, sealed, 5 lb exactly', { ...window, labelCharge: '5 lb' }, 'small-appliance'],
+    ['building, sealed, over 5 lb', { ...window, labelCharge: '5.1 lb' }, 'appliance'],
   ]
   it.each(cells)('%s', (_, input, regime) => {
     expect(ask(input).result.regime).toMatchObject({ decided: true, ids: [regime] })
   })
 
-  it('does not guess a missing charge or compressor, and says what would decide', () => {
-    const { charge: _, ...noCharge } = loader
+  it('does not guess a missing charge or compressorDrive, and says what would decide', () => {
+    const { labelCharge: _, ...noCharge } = loader
     expect(ask(noCharge).result.regime).toMatchObject({
       decided: false,
       ids: ['mvac-like', 'appliance'],
       missing: ['charge'],
     })
-    const { compressor: __, ...noDrive } = loader
+    const { compressorDrive: __, ...noDrive } = loader
     const undecided = ask(noDrive)
-    expect(undecided.result.regime.missing).toContain('compressor')
+    expect(undecided.result.regime.missing).toContain('compressorDrive')
     expect(undecided.warnings.map(({ code }) => code)).toContain('regime-undecided')
   })
 
   it('reads kilograms at the same limit', () => {
-    expect(ask({ ...loader, charge: '9.07 kg' }).result.regime.ids).toEqual(['mvac-like'])
-    expect(ask({ ...loader, charge: '9.08 kg' }).result.regime.ids).toEqual([
-      'appliance',
-      'mvac-like',
-    ])
+    expect(ask({ ...loader, labelCharge: '9.07 kg' }).result.regime.ids).toEqual(['mvac-like'])
+    expect(ask({ ...loader, labelCharge: '9.08 kg' }).result.regime.ids).toEqual(['appliance'])
   })
 
-  it('leaves the regime open above the 20 lb that are from memory, and takes what serves both', () => {
-    const large = { ...loader, charge: '25 lb' }
-    const { result, warnings } = ask({ ...large, certificates: ['us-609'] })
-    expect(result.regime).toMatchObject({ decided: false, ids: ['appliance', 'mvac-like'] })
-    expect(result.certificate.held).toBe('cannot-tell')
-    expect(warnings.find(({ code }) => code === 'regime-undecided')?.message).toMatch(/look up/)
+  it('takes an off-road cab above 20 lb for an ordinary appliance, and says by which edition', () => {
+    const large = { ...loader, labelCharge: '25 lb' }
+    const { result } = ask({ ...large, certificates: ['us-609'] })
+    expect(result.certificate.held).toBe('not-enough')
     expect(ask({ ...large, certificates: ['us-608-type-ii'] }).result.certificate.held).toBe(
       'enough',
     )
+    const definition = result.regime.statements.find(({ id }) => id === 'mvac-like-definition')
+    expect(definition).toMatchObject({
+      section: '40 CFR 82.152',
+      edition: '2015 edition',
+      mark: 'verified',
+    })
+    expect(result.regime.statements.find(({ id }) => id === 'off-road-608')?.mark).toBe('inferred')
   })
 })
 
 describe('what is asked and what is said', () => {
   it('names no single certificate where another may do', () => {
-    const { factorySealed: _, ...unknown } = { ...window, refrigerant: 'R-134a', charge: '3 lb' }
+    const { factorySealed: _, ...unknown } = {
+      ...window,
+      refrigerant: 'R-134a',
+      labelCharge: '3 lb',
+    }
     expect(ask(unknown).result.certificate.says).toMatch(/which one hangs on what is not known yet/)
   })
 
@@ -105,25 +124,31 @@ describe('what is asked and what is said', () => {
   })
 
   it('does not forbid the venting that it calls exempt, and warns of the air instead', () => {
-    const { result, cautions } = ask({ ...loader, refrigerant: 'R-744', charge: '1 lb' })
+    const { result, cautions } = ask({ ...loader, refrigerant: 'R-744', labelCharge: '1 lb' })
     expect(result.venting.answers).toEqual(['exempt'])
     expect(ids(cautions)).not.toContain('no-venting')
     expect(ids(cautions)).toContain('asphyxiation')
   })
 
   it('knows that a blend of R-22 with a hydrofluorocarbon may meet both leak rules', () => {
-    const blend = { ...split, refrigerant: 'R-401A', charge: '20 lb' }
+    const blend = { ...split, refrigerant: 'R-401A', labelCharge: '20 lb' }
     expect(ask(blend).result.leakRepair.answers).toEqual(['look-up'])
-    expect(ask({ ...blend, charge: '60 lb' }).result.leakRepair.answers).toEqual([
+    expect(ask({ ...blend, labelCharge: '60 lb' }).result.leakRepair.answers).toEqual([
       'duty',
       'look-up',
     ])
-    expect(ask({ ...blend, charge: '6 lb' }).result.leakRepair.answers).toEqual(['no-federal-duty'])
+    expect(ask({ ...blend, labelCharge: '6 lb' }).result.leakRepair.answers).toEqual([
+      'no-federal-duty',
+    ])
   })
 
   it.each([
-    ['a retrofit target without a retrofit', { ...loader, retrofitTo: 'R-290' }, 'retrofitTo'],
-    ['a charge of nothing', { ...loader, charge: '0 lb' }, 'charge'],
+    [
+      'a retrofit target without a retrofit',
+      { ...loader, newRefrigerant: 'R-290' },
+      'newRefrigerant',
+    ],
+    ['a charge of nothing', { ...loader, labelCharge: '0 lb' }, 'charge'],
   ])('refuses %s', (_, input, field) => {
     expect(() => ask(input)).toThrow(expect.objectContaining({ code: 'bad-input', path: [field] }))
   })
@@ -166,7 +191,21 @@ describe('the US certificate, cell by cell', () => {
     ['buy R-410A for a building', { ...split, action: 'buy' }, 'required', all],
     ['buy R-744', { ...road, refrigerant: 'R-744', action: 'buy' }, 'not-required', []],
     ['buy R-290', { ...split, refrigerant: 'R-290', action: 'buy' }, 'look-up', []],
-    ['dispose of a vehicle', { ...road, action: 'dispose' }, 'look-up', []],
+    ['dispose of a vehicle', { ...road, action: 'dispose' }, 'not-required', []],
+    ['dispose of a loader', { ...loader, action: 'dispose' }, 'not-required', []],
+    ['dispose of a window unit', { ...window, action: 'dispose' }, 'not-required', []],
+    [
+      'top up a vehicle for pay',
+      { ...road, action: 'charge', forPay: true },
+      'required',
+      ['us-609'],
+    ],
+    [
+      'top up an own loader',
+      { ...loader, action: 'charge', ownMachine: true },
+      'required',
+      ['us-609', 'us-608-type-ii', 'us-608-universal'],
+    ],
     [
       'dispose of a split',
       { ...split, action: 'dispose' },
@@ -191,12 +230,7 @@ describe('the US certificate, cell by cell', () => {
     ['nothing for an unpaid vehicle', { ...road, forPay: false }, [], 'not-needed'],
     ['nothing, pay not given', road, [], 'cannot-tell'],
     ['609, pay not given', road, ['us-609'], 'enough'],
-    [
-      'anything for disposal of a vehicle',
-      { ...road, action: 'dispose' },
-      ['us-609'],
-      'cannot-tell',
-    ],
+    ['nothing for disposal of a vehicle', { ...road, action: 'dispose' }, [], 'not-needed'],
   ]
   it.each(held)('%s', (_, input, certificates, verdict) => {
     expect(ask({ ...input, certificates }).result.certificate.held).toBe(verdict)
@@ -207,7 +241,7 @@ describe('the US certificate, cell by cell', () => {
   })
 
   it('finds a certificate that suffices whichever regime a missing charge decides', () => {
-    const { charge: _, ...unknown } = loader
+    const { labelCharge: _, ...unknown } = loader
     expect(ask({ ...unknown, certificates: ['us-608-type-ii'] }).result.certificate.held).toBe(
       'enough',
     )
@@ -250,11 +284,15 @@ describe('US venting, equipment and reuse', () => {
 
   const equipment: [string, Input, string[]][] = [
     ['R-12', { ...loader, refrigerant: 'R-12' }, ['equipment-r12', 'properly-using']],
-    ['R-134a', loader, ['equipment-r134a', 'properly-using']],
+    [
+      'R-134a',
+      loader,
+      ['equipment-r134a', 'equipment-r134a-performance', 'equipment-r134a-older', 'properly-using'],
+    ],
     [
       'R-1234yf',
       { ...loader, refrigerant: 'R-1234yf' },
-      ['equipment-r1234yf', 'equipment-r1234yf-final', 'properly-using'],
+      ['equipment-r1234yf', 'equipment-r1234yf-place', 'properly-using'],
     ],
     ['R-744', { ...road, refrigerant: 'R-744' }, ['equipment-r744', 'properly-using']],
     [
@@ -265,7 +303,14 @@ describe('US venting, equipment and reuse', () => {
     [
       'scrapped loader',
       { ...loader, action: 'dispose' },
-      ['equipment-r134a', 'properly-using', 'recover-102'],
+      [
+        'equipment-r134a',
+        'equipment-r134a-performance',
+        'equipment-r134a-older',
+        'properly-using',
+        'recover-102',
+        'recover-102-old',
+      ],
     ],
     ['split', split, ['equipment-608', 'equipment-608-minor']],
     ['window unit', window, ['equipment-small']],
@@ -278,7 +323,8 @@ describe('US venting, equipment and reuse', () => {
     expect(ask(loader).result.reuse.answers).toEqual(['recycle-first'])
     expect(ids(ask(loader).result.reuse.statements)).not.toContain('salvage')
     expect(ids(ask({ ...loader, action: 'dispose' }).result.reuse.statements)).toContain('salvage')
-    expect(ask(split).result.reuse.answers).toEqual(['look-up'])
+    expect(ask(split).result.reuse.answers).toEqual(['same-owner'])
+    expect(ids(ask(split).result.reuse.statements)).toEqual(['reuse-608', 'sale-needs-reclaim'])
     expect(ask({ ...road, refrigerant: 'R-744' }).result.reuse.answers).toEqual([])
   })
 })
@@ -288,14 +334,14 @@ describe('US leak repair, retrofit and records', () => {
     ['cab', loader, ['no-federal-duty']],
     [
       'coach with 14.9 lb of R-134a',
-      { ...road, machine: 'bus', charge: '14.9 lb' },
+      { ...road, machine: 'bus', labelCharge: '14.9 lb' },
       ['no-federal-duty'],
     ],
-    ['coach with 15 lb of R-134a', { ...road, machine: 'bus', charge: '15 lb' }, ['look-up']],
-    ['R-410A, 14 lb', { ...split, charge: '14 lb' }, ['no-federal-duty']],
-    ['R-410A, 15 lb', { ...split, charge: '15 lb' }, ['look-up']],
-    ['R-22, 49 lb', { ...split, refrigerant: 'R-22', charge: '49 lb' }, ['no-federal-duty']],
-    ['R-22, 50 lb', { ...split, refrigerant: 'R-22', charge: '50 lb' }, ['duty']],
+    ['coach with 15 lb of R-134a', { ...road, machine: 'bus', labelCharge: '15 lb' }, ['look-up']],
+    ['R-410A, 14 lb', { ...split, labelCharge: '14 lb' }, ['no-federal-duty']],
+    ['R-410A, 15 lb', { ...split, labelCharge: '15 lb' }, ['look-up']],
+    ['R-22, 49 lb', { ...split, refrigerant: 'R-22', labelCharge: '49 lb' }, ['no-federal-duty']],
+    ['R-22, 50 lb', { ...split, refrigerant: 'R-22', labelCharge: '50 lb' }, ['duty']],
     ['R-290', { ...split, refrigerant: 'R-290' }, ['no-federal-duty']],
     ['window unit', window, ['no-federal-duty']],
   ]
@@ -304,7 +350,7 @@ describe('US leak repair, retrofit and records', () => {
   })
 
   it('leaves both possibilities when the charge of an appliance is not given', () => {
-    const { charge: _, ...unknown } = split
+    const { labelCharge: _, ...unknown } = split
     const { leakRepair } = ask(unknown).result
     expect(leakRepair.answers).toEqual(['look-up', 'no-federal-duty'])
     expect(
@@ -327,50 +373,61 @@ describe('US leak repair, retrofit and records', () => {
     ['stationary', 'R-22', 'R-407C', 'look-up'],
   ]
   it.each(retrofit)('%s from %s to %s is %s', (machine, from, to, answer) => {
-    const input = { ...loader, machine, refrigerant: from, retrofitTo: to, action: 'retrofit' }
+    const input = { ...loader, machine, refrigerant: from, newRefrigerant: to, action: 'retrofit' }
     expect(ask(input).result.retrofit.answers).toEqual([answer])
   })
 
   it('speaks of retrofit only when asked, and then wants to know to what', () => {
     expect(ask(loader).result.retrofit).toEqual({ answers: [], statements: [] })
     expect(() => ask({ ...loader, action: 'retrofit' })).toThrow(
-      expect.objectContaining({ code: 'missing-input', path: ['retrofitTo'] }),
+      expect.objectContaining({ code: 'missing-input', path: ['newRefrigerant'] }),
     )
   })
 
+  // 82.42(a) binds paid motor-vehicle service alone; (b) binds whoever owns approved equipment.
+  const ownersOfEquipment = [
+    'records-proof',
+    'records-sent-to',
+    'records-years',
+    'records-equipment-608',
+  ]
+  const technicians = [
+    'records-certificate',
+    'records-years-608',
+    'records-certificate-years',
+    'records-equipment-608',
+  ]
   const records: [string, Input, string[]][] = [
     [
       'paid vehicle work',
       { ...road, forPay: true },
-      ['records-shop', 'records-proof', 'records-sent-to', 'records-sent-to-years'],
+      ['records-shop', 'records-proof', 'records-sent-to', 'records-years', 'records-on-site'],
     ],
     ['unpaid vehicle work', { ...road, forPay: false }, []],
-    [
-      'loader',
-      loader,
-      ['records-shop', 'records-proof', 'records-sent-to', 'records-sent-to-years'],
-    ],
-    ['split', split, ['records-certificate', 'records-certificate-years']],
-    [
-      'large appliance',
-      { ...split, charge: '60 lb' },
-      ['records-certificate', 'records-certificate-years', 'records-invoice-50'],
-    ],
+    ['a loader, paid', { ...loader, forPay: true }, ownersOfEquipment],
+    ['a loader, own and unpaid', { ...loader, ownMachine: true }, ownersOfEquipment],
+    ['split', split, technicians],
+    ['large appliance', { ...split, labelCharge: '60 lb' }, [...technicians, 'records-invoice-50']],
     [
       'disposal of a split',
       { ...split, action: 'dispose' },
-      [
-        'records-certificate',
-        'records-certificate-years',
-        'records-disposal',
-        'records-disposal-fields',
-        'records-final-person',
-      ],
+      [...technicians, 'records-disposal', 'records-disposal-years'],
     ],
     [
-      'buying',
-      { ...split, action: 'buy' },
-      ['records-certificate', 'records-certificate-years', 'records-seller'],
+      'disposal of a loader',
+      { ...loader, action: 'dispose' },
+      [...ownersOfEquipment, 'records-final-person'],
+    ],
+    [
+      'disposal of a vehicle, unpaid',
+      { ...road, forPay: false, action: 'dispose' },
+      ['records-equipment-608', 'records-final-person'],
+    ],
+    ['buying', { ...split, action: 'buy' }, [...technicians, 'records-seller']],
+    [
+      'buying R-12',
+      { ...road, forPay: false, refrigerant: 'R-12', action: 'buy' },
+      ['records-seller', 'records-small-ods'],
     ],
   ]
   it.each(records)('records of %s', (_, input, statements) => {
@@ -380,6 +437,7 @@ describe('US leak repair, retrofit and records', () => {
   it('always says that states may ask for more', () => {
     for (const input of [road, loader, split, window]) {
       expect(ids(ask(input).result.elsewhere.statements)).toContain('states-differ')
+      expect(ids(ask(input).result.elsewhere.statements)).toContain('texts-of-2015')
     }
     expect(ids(ask({ ...road, refrigerant: 'R-290' }).result.elsewhere.statements)).toContain(
       'states-hydrocarbon',
@@ -393,10 +451,34 @@ describe('US leak repair, retrofit and records', () => {
 describe('the other jurisdictions', () => {
   const cells: [string, Input, string, string, string[]][] = [
     ['eu', { ...road }, 'vehicle', 'required', ['eu-training-attestation']],
-    ['eu', { ...loader }, 'mobile', 'required', ['eu-training-attestation']],
-    ['eu', { ...loader, action: 'charge' }, 'mobile', 'look-up', ['eu-training-attestation']],
+    ['eu', { ...digger }, 'mobile', 'required', ['eu-training-attestation']],
+    ['eu', { ...digger, action: 'charge' }, 'mobile', 'required', ['eu-training-attestation']],
+    ['eu', { ...digger, sector: 'mining' }, 'mobile', 'required', ['eu-training-attestation']],
+    ['eu', { ...digger, sector: 'agriculture' }, 'mobile', 'required', ['eu-training-attestation']],
+    ['eu', { ...digger, sector: 'other' }, 'other-mobile', 'look-up', []],
     ['eu', { ...split }, 'stationary', 'required', ['eu-stationary-certificate']],
-    ['eu', { ...road, refrigerant: 'R-744' }, 'no-f-gas', 'look-up', []],
+    [
+      'eu',
+      { ...road, refrigerant: 'R-744', action: 'open' },
+      'vehicle',
+      'required',
+      ['eu-training-attestation'],
+    ],
+    [
+      'eu',
+      { ...digger, refrigerant: 'R-290', action: 'charge' },
+      'mobile',
+      'required',
+      ['eu-training-attestation'],
+    ],
+    ['eu', { ...road, refrigerant: 'R-744' }, 'vehicle', 'look-up', ['eu-training-attestation']],
+    [
+      'eu',
+      { ...split, refrigerant: 'R-290' },
+      'no-f-gas',
+      'look-up',
+      ['eu-stationary-certificate'],
+    ],
     ['eu', { ...road, action: 'buy' }, 'vehicle', 'look-up', []],
     ['uk', { ...road }, 'vehicle', 'required', ['uk-training-attestation']],
     ['uk', { ...road, action: 'charge' }, 'vehicle', 'look-up', ['uk-training-attestation']],
@@ -409,7 +491,32 @@ describe('the other jurisdictions', () => {
       'required',
       ['ca-certified', 'ca-ontario-odp-card', 'ca-other-province'],
     ],
+    [
+      'canada',
+      { ...loader, action: 'buy' },
+      'halocarbon',
+      'look-up',
+      ['ca-certified', 'ca-ontario-odp-card', 'ca-other-province'],
+    ],
     ['canada', { ...loader, refrigerant: 'R-290' }, 'no-halocarbon', 'look-up', []],
+    ['uk', { ...loader, refrigerant: 'R-290' }, 'no-f-gas', 'look-up', []],
+    ['uk', { ...road, action: 'buy' }, 'vehicle', 'look-up', []],
+    ['eu', { ...road, refrigerant: 'R-290', action: 'buy' }, 'vehicle', 'look-up', []],
+    ['eu', { ...road, machine: 'refrigerated-cargo' }, 'mobile', 'look-up', []],
+    [
+      'australia',
+      { ...loader, refrigerant: 'R-1234yf', action: 'buy' },
+      'hfo',
+      'look-up',
+      ['au-handling-licence'],
+    ],
+    [
+      'canada',
+      { ...loader, refrigerant: 'R-1234yf' },
+      'hfo',
+      'look-up',
+      ['ca-certified', 'ca-ontario-odp-card', 'ca-other-province'],
+    ],
     ['australia', { ...loader }, 'fluorocarbon', 'required', ['au-handling-licence']],
     [
       'australia',
@@ -419,16 +526,65 @@ describe('the other jurisdictions', () => {
       ['au-trading-authorisation'],
     ],
     ['australia', { ...loader, refrigerant: 'R-600a' }, 'no-fluorocarbon', 'look-up', []],
+    [
+      'australia',
+      { ...loader, refrigerant: 'R-1234yf' },
+      'hfo',
+      'look-up',
+      ['au-handling-licence'],
+    ],
+    [
+      'australia',
+      { ...loader, refrigerant: 'R-513A' },
+      'fluorocarbon',
+      'required',
+      ['au-handling-licence'],
+    ],
   ]
-  it.each(cells)('%s %o: %s, %s', (place, input, regime, needed, anyOf) => {
-    const { result } = ask({ ...input, place })
+  it.each(cells)('%s %o: %s, %s', (law, input, regime, needed, anyOf) => {
+    const { result } = ask({ ...input, law })
     expect(result.regime.ids).toEqual([regime])
     expect(result.certificate.needed).toBe(needed)
     expect(result.certificate.anyOf.map(({ id }) => id)).toEqual(anyOf)
   })
 
+  it('leaves open in the EU what an off-road machine of unknown work is, and asks for it', () => {
+    const crane = { ...loader, law: 'eu', certificates: ['eu-training-attestation'] }
+    const { result, warnings } = ask(crane)
+    expect(result.regime).toMatchObject({ decided: false, missing: ['sector'] })
+    expect(result.certificate.held).toBe('cannot-tell')
+    expect(warnings.map(({ code }) => code)).toContain('regime-undecided')
+    expect(ask({ ...crane, sector: 'other' }).result.certificate.held).toBe('cannot-tell')
+    expect(ask({ ...crane, sector: 'mining' }).result.certificate.held).toBe('enough')
+  })
+
+  it('cannot tell in the EU whether a stationary certificate reaches mobile work', () => {
+    const held = (certificates: string[]) =>
+      ask({ ...digger, law: 'eu', certificates }).result.certificate.held
+    expect(held(['eu-stationary-certificate'])).toBe('cannot-tell')
+    expect(held(['eu-stationary-certificate', 'eu-training-attestation'])).toBe('enough')
+    expect(held(['us-609'])).toBe('not-enough')
+    expect(held([])).toBe('not-enough')
+  })
+
+  it('dates in the UK what was said of buying, and says that guidance since was not seen', () => {
+    const { certificate } = ask({ ...road, law: 'uk', action: 'buy' }).result
+    expect(ids(certificate.statements)).toEqual(['purchase-2015', 'purchase-proof'])
+    const [first, second] = certificate.statements
+    expect(first?.text).toMatch(/^In June 2015/u)
+    expect(second?.text).toMatch(/^On 30 September 2015.*look it up/u)
+    expect(second).toMatchObject({ mark: 'secondary', edition: '2015' })
+  })
+
+  it('binds release in the EU by the gas, whatever regime the attestation makes of the machine', () => {
+    const venting = (refrigerant: string) =>
+      ask({ ...road, law: 'eu', refrigerant }).result.venting.answers
+    expect(venting('R-1234yf')).toEqual(['prohibited'])
+    expect(venting('R-744')).toEqual(['look-up'])
+  })
+
   it('cannot tell in Canada which card the place asks for, but knows that none is not enough', () => {
-    const canada = { ...loader, place: 'canada' }
+    const canada = { ...loader, law: 'canada' }
     expect(ask({ ...canada, certificates: ['ca-ontario-odp-card'] }).result.certificate.held).toBe(
       'cannot-tell',
     )
@@ -439,20 +595,21 @@ describe('the other jurisdictions', () => {
 describe('any question', () => {
   it('is answered for every machine, drive, refrigerant, charge and action, with statements', () => {
     let asked = 0
-    for (const place of PLACES) {
+    for (const law of LAWS) {
       for (const machine of MACHINES) {
-        for (const compressor of [undefined, ...COMPRESSORS]) {
+        for (const compressorDrive of [undefined, ...COMPRESSOR_DRIVES]) {
           for (const { id } of refrigerants()) {
             for (const charge of [undefined, '2 lb', '30 lb']) {
               for (const action of ACTIONS) {
                 const { result } = rules.compute({
-                  place,
+                  law,
                   machine,
-                  compressor,
+                  compressorDrive,
                   refrigerant: id,
-                  charge: charge === undefined ? undefined : rules.fields.charge.parse(charge),
+                  labelCharge:
+                    charge === undefined ? undefined : rules.fields.labelCharge.parse(charge),
                   action,
-                  retrofitTo: action === 'retrofit' ? 'R-134a' : undefined,
+                  newRefrigerant: action === 'retrofit' ? 'R-134a' : undefined,
                 })
                 asked += 1
                 if (
@@ -462,7 +619,7 @@ describe('any question', () => {
                   result.leakRepair.answers.length === 0 ||
                   result.elsewhere.statements.length === 0
                 ) {
-                  expect.fail(`${place} ${machine} ${compressor} ${id} ${charge} ${action}`)
+                  expect.fail(`${law} ${machine} ${compressorDrive} ${id} ${charge} ${action}`)
                 }
               }
             }
@@ -471,24 +628,24 @@ describe('any question', () => {
       }
     }
     expect(asked).toBe(
-      PLACES.length * MACHINES.length * 3 * refrigerants().length * 3 * ACTIONS.length,
+      LAWS.length * MACHINES.length * 3 * refrigerants().length * 3 * ACTIONS.length,
     )
   })
 
   it('has an answer that fits the schema, and every statement among the sources', () => {
-    for (const place of PLACES) {
+    for (const law of LAWS) {
       for (const input of [road, loader, split, window]) {
         for (const action of ACTIONS) {
           const answer = rules.run({
             ...input,
-            place,
+            law,
             action,
-            ...(action === 'retrofit' ? { retrofitTo: 'R-134a' } : {}),
+            ...(action === 'retrofit' ? { newRefrigerant: 'R-134a' } : {}),
           })
           rules.output.parse(answer)
           const cited = new Set(answer.sources.map(({ id }) => id))
           for (const id of ids(answer.result.certificate.statements)) {
-            expect(cited).toContain(`${place}/${id}`)
+            expect(cited).toContain(`${law}/${id}`)
           }
         }
       }
@@ -502,7 +659,7 @@ describe('any question', () => {
     expect(() => ask({ ...loader, certificates: ['us-607'] })).toThrow(
       expect.objectContaining({ code: 'bad-input' }),
     )
-    expect(() => ask({ ...loader, charge: '2.75' })).toThrow(
+    expect(() => ask({ ...loader, labelCharge: '2.75' })).toThrow(
       expect.objectContaining({ code: 'ambiguous-quantity' }),
     )
   })
@@ -510,8 +667,128 @@ describe('any question', () => {
   it('carries the danger of a flammable refrigerant, also when it is only the retrofit target', () => {
     const flammable = ask({ ...road, refrigerant: 'R-1234yf' })
     expect(flammable.cautions.map(({ id }) => id)).toContain('flammable')
-    const target = ask({ ...road, action: 'retrofit', retrofitTo: 'R-152a' })
+    const target = ask({ ...road, action: 'retrofit', newRefrigerant: 'R-152a' })
     expect(target.cautions.map(({ id }) => id)).toContain('flammable')
     expect(target.warnings.map(({ code }) => code)).toContain('flammable-retrofit')
+  })
+})
+
+describe('whether a refrigerant may be in a machine', () => {
+  const cells: [string, string, string, string[]][] = [
+    ['us-federal', 'road-vehicle', 'R-290', ['not-acceptable']],
+    ['us-federal', 'off-road', 'R-290', ['not-acceptable']],
+    ['us-federal', 'off-road', 'R-600a', ['not-acceptable']],
+    ['us-federal', 'off-road', 'R-454B', ['not-acceptable']],
+    ['us-federal', 'off-road', 'R-1234yf', ['acceptable-with-conditions']],
+    ['us-federal', 'road-vehicle', 'R-152a', ['acceptable-with-conditions']],
+    ['us-federal', 'road-vehicle', 'R-744', ['acceptable-with-conditions']],
+    ['us-federal', 'bus', 'R-744', ['look-up']],
+    ['us-federal', 'off-road', 'R-134a', []],
+    ['us-federal', 'stationary', 'R-290', []],
+    ['eu', 'road-vehicle', 'R-134a', ['acceptable-with-conditions']],
+    ['eu', 'off-road', 'R-134a', []],
+    ['canada', 'off-road', 'R-12', ['acceptable-with-conditions']],
+    ['australia', 'off-road', 'R-134a', ['acceptable-with-conditions']],
+  ]
+  it.each(cells)('%s, %s, %s: %j', (law, machine, refrigerant, answers) => {
+    expect(
+      ask({ ...loader, law, machine, refrigerant, action: 'charge' }).result.use.answers,
+    ).toEqual(answers)
+  })
+
+  it('stops propane on its way into a vehicle, before anything else is asked', () => {
+    const { warnings, cautions } = ask({ ...road, refrigerant: 'R-290', action: 'charge' })
+    expect(warnings.map(({ code }) => code)).toContain('refrigerant-not-acceptable')
+    expect(ids(cautions)).toContain('no-flammable-retrofit')
+    const building = ask({ ...window, refrigerant: 'R-290', action: 'charge' })
+    expect(building.warnings.map(({ code }) => code)).not.toContain('refrigerant-not-acceptable')
+    const out = ask({ ...road, refrigerant: 'R-290', action: 'recover' })
+    expect(out.warnings.map(({ code }) => code)).not.toContain('refrigerant-not-acceptable')
+    expect(ids(out.cautions)).toContain('hydrocarbons-rated-machine')
+  })
+})
+
+describe('cautions follow from machine, refrigerant and action', () => {
+  const always = ['local-rules']
+  const handled = ['pressure', 'cold-burns', 'asphyxiation']
+  const cells: [string, Input, string[]][] = [
+    [
+      'opening a loader',
+      { ...loader, action: 'open' },
+      [
+        ...always,
+        ...handled,
+        'no-venting',
+        'decomposition',
+        'goggles-even-empty',
+        'trapped-liquid',
+      ],
+    ],
+    [
+      'charging R-1234yf',
+      { ...loader, refrigerant: 'R-1234yf', action: 'charge' },
+      [...always, ...handled, 'no-venting', 'decomposition', 'flammable'],
+    ],
+    [
+      'recovering R-134a',
+      loader,
+      [
+        ...always,
+        ...handled,
+        'no-venting',
+        'decomposition',
+        'no-disposable-refill',
+        'full-cylinder',
+      ],
+    ],
+    [
+      'recovering propane',
+      { ...loader, refrigerant: 'R-290' },
+      [
+        ...always,
+        ...handled,
+        'no-venting',
+        'flammable',
+        'hydrocarbons-rated-machine',
+        'no-disposable-refill',
+        'full-cylinder',
+      ],
+    ],
+    [
+      'opening R-744',
+      { ...loader, refrigerant: 'R-744', action: 'open' },
+      [
+        ...always,
+        ...handled,
+        'goggles-even-empty',
+        'trapped-liquid',
+        'carbon-dioxide',
+        'carbon-dioxide-couplings',
+        'dry-ice',
+        'carbon-dioxide-release',
+      ],
+    ],
+    [
+      'charging R-744 in the EU',
+      { ...digger, law: 'eu', refrigerant: 'R-744', action: 'charge' },
+      [...always, ...handled, 'no-venting', 'carbon-dioxide', 'dry-ice'],
+    ],
+    [
+      'opening an electric compressor',
+      { ...loader, compressorDrive: 'electric', action: 'open' },
+      [
+        ...always,
+        ...handled,
+        'no-venting',
+        'decomposition',
+        'goggles-even-empty',
+        'trapped-liquid',
+        'high-voltage',
+      ],
+    ],
+    ['buying', { ...loader, action: 'buy' }, [...always, 'no-venting']],
+  ]
+  it.each(cells)('%s', (_, input, expected) => {
+    expect(new Set(ids(ask(input).cautions))).toEqual(new Set(expected))
   })
 })

@@ -54,7 +54,10 @@ describe('what a cylinder takes', () => {
     expect(result.cylinder?.verdict).toBe('do-not-fill')
     expect(result.cylinder?.requalification).toEqual({ status: 'overdue', due: '2024-10' })
     expect(warnings.map((entry) => entry.code)).toContain('requalification-overdue')
-    expect(result.practice.find((entry) => entry.id === 'overdue')?.text).toMatch(/^Unverified/u)
+    expect(result.practice.find((entry) => entry.id === 'overdue')).toMatchObject({
+      mark: 'verified',
+      source: 'cfr-173-301-a6',
+    })
   })
 
   it('holds R-12 to 60 % of the gross weight rating, and asks for the rating when it is missing', () => {
@@ -267,7 +270,7 @@ describe('how far to evacuate, US federal', () => {
     })
   })
 
-  it('says that the 20 lb of a cab system are from memory, and gives the stricter level', () => {
+  it('says by which edition the 20 lb of a cab system hold, and gives the stricter level', () => {
     const { result, warnings } = recovery.run({
       refrigerant: 'R-134a',
       machine: 'off-road',
@@ -280,7 +283,7 @@ describe('how far to evacuate, US federal', () => {
       gaugeReading: { value: 10, unit: 'inHg vac' },
     })
     expect(result.evacuation?.rules.map(({ id }) => id)).toContain('off-road-20-lb')
-    expect(warnings.map(({ code }) => code)).toContain('regime-from-memory')
+    expect(warnings.map(({ code }) => code)).toContain('regime-of-2015')
   })
 
   it('asks no level for carbon dioxide, which may be let out, and does not call that venting', () => {
@@ -326,11 +329,18 @@ describe('how far to evacuate, US federal', () => {
     expect(level(input)?.regime).toBe(regime)
   })
 
-  it('shows what is only remembered as unverified', () => {
-    const rules = level({ machine: 'road-vehicle' })?.rules ?? []
-    const remembered = rules.filter((entry) => entry.mark === 'memory')
-    expect(remembered.length).toBeGreaterThan(0)
-    for (const entry of remembered) expect(entry.text).toMatch(/^Unverified, look it up/u)
+  it('rests the rules of vehicles on text that was read, and names its edition', () => {
+    const answer = recovery.run({ refrigerant: 'R-134a', machine: 'road-vehicle' })
+    const rules = answer.result.evacuation?.rules ?? []
+    expect(rules.map(({ id }) => id)).toEqual([
+      'vehicle-equipment',
+      'vacuum-five-minutes',
+      'j2788-share',
+      'disposal-102-mm',
+    ])
+    expect(rules.every(({ mark }) => mark === 'verified')).toBe(true)
+    const disposal = answer.sources.find(({ id }) => id === 'mvac-102-mm')
+    expect(disposal?.title).toContain('2015 edition')
   })
 })
 

@@ -162,11 +162,13 @@ describe('what may be done', () => {
     expect(answer.cautions.map((entry) => entry.id)).toContain('electric-compressor-oil')
   })
 
-  it('shows what is only remembered as unverified', () => {
-    const { work, label } = run().result
-    const remembered = [...work, ...label].filter((entry) => entry.mark === 'memory')
-    expect(remembered.length).toBeGreaterThan(0)
-    for (const entry of remembered) expect(entry.text).toMatch(/^Unverified/u)
+  it('rests label, fittings and shut-off on text that was read, and names its edition', () => {
+    const { result, sources } = run()
+    const byId = new Map([...result.work, ...result.label].map((entry) => [entry.id, entry]))
+    for (const id of ['label', 'label-more', 'shut-off-switch', 'no-adapters', 'fittings-differ']) {
+      expect(byId.get(id)?.mark, id).toBe('verified')
+    }
+    expect(sources.find(({ id }) => id === 'snap-app-d')?.title).toContain('2015 edition')
   })
 
   it('has a source for every row and statement, and uses every one', () => {

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import { newBody, state } from '../../../shared/work-order/step.ts'
 import { EXAMPLES, type Order, run, stepOf } from './examples.ts'
 
 const { loader } = EXAMPLES
@@ -18,7 +19,7 @@ describe('couplings on the order', () => {
     const { result } = answer
     expect(result.computed.charge).toMatchObject({
       kind: 'full-charge',
-      appliedCase: 'pressure-lost',
+      appliedJob: 'pressure-lost',
     })
     const step = stepOf(answer, 'charge')
     expect(step.findings.join(' ')).not.toContain('nothing needs to be added')
@@ -40,8 +41,9 @@ describe('couplings on the order', () => {
 
   it('are never passed over: one without figures is asked about', () => {
     const { result } = parted(liquid, { name: 'Suction', selfSealing: true })
-    expect(result.computed.charge).toBeUndefined()
-    expect(result.missing.map(({ path }) => path)).toContainEqual(['couplings', 1, 'phase'])
+    expect(result.computed.charge?.kind).toBe('measure')
+    expect(result.computed.charge?.massToAdd).toBeUndefined()
+    expect(result.missing.map(({ path }) => path)).toContainEqual(['couplings'])
   })
 
   it('at the ends of an opened section add what they spilt', () => {
@@ -87,10 +89,28 @@ describe('carbon dioxide', () => {
 
 describe('a law that hangs on no field', () => {
   it('is not said to depend on nothing', () => {
+    const body = newBody()
+    const rule = {
+      id: 'a-rule',
+      text: 'A container of less than 20 lb is sold so.',
+      section: '40 CFR 82.34(b)',
+      edition: '2015 edition',
+      mark: 'verified',
+      checked: '2026-11-27',
+      source: 'the rule',
+      applies: 'depends',
+    } as const
+    state(body, 'us-federal', [
+      { ...rule, dependsOn: [] },
+      { ...rule, dependsOn: ['charge'] },
+    ])
+    const where = `${rule.text} (40 CFR 82.34(b), 2015 edition; checked 2026-11-27)`
+    expect(body.rules.map(({ text }) => text)).toEqual([
+      `May apply: ${where}`,
+      `Depends on charge: ${where}`,
+    ])
     const { couplings: _, charge: __, ...opened } = { ...loader, job: 'system-opened' } as Order
-    const sheet = JSON.stringify(run({ ...opened, labelCharge: '25 lb' }).result)
-    expect(sheet).not.toMatch(/[Dd]epends on [):]/)
-    expect(sheet).toContain('may apply')
+    expect(JSON.stringify(run(opened).result)).not.toMatch(/[Dd]epends on [):]/)
   })
 })
 
