@@ -66,7 +66,7 @@ export function figures(m: Measured): Figures {
     liquidBelowDew: against(m, high, 'dew', LIQUID_LINE, liquidTemperature, -1),
     condensing:
       high?.state === 'saturation'
-        ? saturatedAt(m.refrigerant, high.reading, m.place, 'mean', high.name)
+        ? saturatedAt(m.refrigerant, high.reading, m.place.barometer, 'mean', high.name)
         : undefined,
     condensingOverAmbient: against(m, high, 'mean', AIR, ambient, -1),
     dischargeSuperheat: against(m, dischargeSide, 'dew', DISCHARGE_LINE, dischargeTemperature, 1),
@@ -100,7 +100,7 @@ function against(
   const { ingredients, temperatureK } = saturating(
     m.refrigerant,
     on.reading,
-    m.place,
+    m.place.barometer,
     line,
     on.name,
   )
@@ -150,7 +150,8 @@ function side(m: Measured, field: PressureField, reading: PressureReading): Side
     if (absolute.si > Math.min(bubble.toPa, dew.toPa)) {
       return { ...frame, state: 'supercritical', bubble: undefined, dew: undefined }
     }
-    const on = (line: SaturationLine) => saturatedAt(m.refrigerant, reading, m.place, line, name)
+    const on = (line: SaturationLine) =>
+      saturatedAt(m.refrigerant, reading, m.place.barometer, line, name)
     return { ...frame, state: 'saturation', bubble: on('bubble'), dew: on('dew') }
   })
 }

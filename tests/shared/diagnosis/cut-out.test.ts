@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import data from '../../../data/service/cut-outs.json' with { type: 'json' }
-import { cutOutOf, reachesCutOut } from '../../../shared/physics/cut-out.ts'
+import { cutOutOf, reachesCutOut } from '../../../shared/diagnosis/cut-out.ts'
 import { parseQuantity } from '../../../shared/quantity/index.ts'
 import { refrigerant } from '../../../shared/refrigerant/index.ts'
 
