@@ -53,6 +53,17 @@ describe('a blend with glide', () => {
     )
   })
 
+  it('has its discharge superheat from the dew line', () => {
+    const { result } = run({
+      dischargePressure: '1900 kPa abs',
+      dischargeTemperature: '80 °C',
+      units: 'si',
+      precise: true,
+    })
+    const dew = saturationTemperature(refrigerant('R-407C'), 1.9e6, 'dew')
+    expect(result.dischargeSuperheat?.value).toBeCloseTo(353.15 - dew, 9)
+  })
+
   it('between its lines holds liquid and vapour, and below both the reading is impossible', () => {
     // At 68 psig R-407C boils from 32 to 43 °F.
     expect(ids({ suctionPressure: '68 psig', suctionTemperature: '38 °F' })).toEqual([

@@ -180,6 +180,34 @@ describe('a reading with an uncertainty', () => {
   })
 })
 
+describe('a temperature with an uncertainty', () => {
+  const at = (input: Record<string, unknown>) =>
+    saturation.run({ refrigerant: 'R-134a', units: 'si', precise: true, ...input }).result.dew
+  const r = refrigerant('R-134a')
+  const kPa = (kelvin: number) => saturationPressure(r, kelvin, 'dew') / 1000
+  const data = kPa(278.15) * propertyUncertainty(r, 278.15, 'dew').pressure
+
+  it('gives pressures with the thermometer’s ±, the data’s and, on the gauge, the place’s', () => {
+    const half = (kPa(280.15) - kPa(276.15)) / 2
+    const { absolutePressure, gaugePressure } = at({ temperature: '5 ±2 °C' })
+    expect(absolutePressure.plusMinus).toBeCloseTo(Math.hypot(half, data), 2)
+    expect(gaugePressure.plusMinus).toBeCloseTo(Math.hypot(half, data, 3), 2)
+  })
+
+  it('is that of a shop thermometer where none was given', () => {
+    const { temperature, absolutePressure } = at({ temperature: '5 °C' })
+    expect(temperature.plusMinus).toBeCloseTo(1 / 1.8, 9)
+    const half = (kPa(278.15 + 1 / 1.8) - kPa(278.15 - 1 / 1.8)) / 2
+    expect(absolutePressure.plusMinus).toBeCloseTo(Math.hypot(half, data), 3)
+  })
+
+  it('of nothing still has that of the data, larger where mixing is estimated', () => {
+    expect(at({ temperature: '5 ±0 °C' }).absolutePressure.plusMinus).toBeCloseTo(data, 6)
+    const estimated = at({ refrigerant: 'R-409A', temperature: '5 ±0 °C' }).absolutePressure
+    expect((estimated.plusMinus ?? 0) / estimated.value).toBeGreaterThan(0.04)
+  })
+})
+
 describe('saturation as a law', () => {
   const name = fc.constantFrom(...refrigerants().map((entry) => entry.id))
   const psig = fc.double({ min: 5, max: 300, noNaN: true })
