@@ -6,6 +6,10 @@ export interface Settings {
   readonly RATE_LIMITER?: {
     limit(options: { readonly key: string }): Promise<{ readonly success: boolean }>
   }
+  /** Which deployment runs, by the edge. */
+  readonly CF_VERSION_METADATA?: { readonly id: string }
+  /** Which build runs, elsewhere: answers that were kept from another are asked for again. */
+  readonly BUILD?: string
 }
 
 export interface Environment {

@@ -6,6 +6,7 @@ import { fieldsOf } from '../../shared/input/index.ts'
 import type { Answer, Operation } from '../../shared/operation.ts'
 import { type TableResult, tableCsv, tableText } from '../../shared/service/table-render.ts'
 import { inputFromQuery } from '../query.ts'
+import { reply } from '../reply.ts'
 import type { Environment } from '../settings.ts'
 
 export const TABLE_FORMATS = ['json', 'csv', 'text'] as const
@@ -26,10 +27,7 @@ export function tableRoutes(operations: readonly Operation[]): Hono<Environment>
       const { format: asked, ...query } = context.req.queries()
       const format = formatOf(asked, context)
       const answer = table.run(inputFromQuery(fieldsOf(table), query))
-      return context.body(rendered(answer, format), 200, {
-        'Content-Type': TYPES[format],
-        Vary: 'Accept',
-      })
+      return reply(rendered(answer, format), TYPES[format])
     })
   }
   return routes
