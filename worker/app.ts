@@ -8,6 +8,7 @@ import { operations as everyOperation } from '../shared/operations.ts'
 import { crossOrigin, rateLimit } from './guards.ts'
 import { openapiDocument } from './openapi/document.ts'
 import { frontPage } from './pages/front.ts'
+import { guidePage } from './pages/guide.ts'
 import { referencePage } from './pages/reference.ts'
 import { STYLE } from './pages/style.ts'
 import { doorProblem, problemOf } from './problem.ts'
@@ -60,6 +61,10 @@ export function createApp(
   app.get('/openapi.json', () => reply(documentText(), JSON_TYPE))
   const reference = once(() => referencePage(document()))
   app.get('/reference', async () => reply(await reference(), HTML_TYPE))
+  app.get('/reference/guide/:name', async ({ req }) => {
+    const page = guidePage(req.param('name'))
+    return page === undefined ? notFound(req.path, operations) : reply(await page, HTML_TYPE)
+  })
   app.get('/style.css', () => reply(STYLE, 'text/css; charset=utf-8'))
   app.get('/', async () => reply(await frontPage(operations), HTML_TYPE))
   app.route('/v1/refrigerants', refrigerantRoutes(operations))

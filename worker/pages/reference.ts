@@ -1,4 +1,5 @@
 import { html } from 'hono/html'
+import { GUIDES } from '../../shared/guides.ts'
 import type { Document } from '../openapi/document.ts'
 import type { Json, JsonObject } from '../openapi/schemas.ts'
 import { type Html, layout } from './layout.ts'
@@ -33,6 +34,7 @@ ${prose(text(document.info.description))}
 ${entries.map(({ operation }) => html`<li><a href="#${text(operation.operationId)}">${text(operation.operationId)}</a></li>`)}
 <li><a href="#quantities">How quantities are written</a></li>
 <li><a href="#problems">Problems</a></li>
+${GUIDES.map(({ name, title }) => html`<li><a href="/reference/guide/${name}">${title}</a></li>`)}
 </ul></nav>
 <main>
 ${entries.map((entry) => entryHtml(entry, schemas))}
