@@ -7,11 +7,13 @@ export interface Output {
   readonly steps?: boolean
   readonly sources?: boolean
   readonly markdown?: boolean
+  readonly progress?: boolean
 }
 
 export const outputOptions = (): readonly Option[] => [
   new Option('--json', 'Print exactly one JSON value; for rows, one a line'),
   new Option('--csv', 'Print CSV, one line a row').conflicts(['json']),
+  new Option('--progress', 'On a terminal, tell how far a run of rows is'),
   new Option('--steps', 'Print how the figures came about'),
   new Option('--sources', 'Print the sources in full: addresses, dates, notes'),
 ]

@@ -1,6 +1,7 @@
 import type { Context } from 'hono'
 import type { ContentfulStatusCode } from 'hono/utils/http-status'
 import { CalcError, type ErrorCode } from '../shared/errors.ts'
+import { jsonText } from '../shared/visible.ts'
 import { type Headers, NOT_KEPT, reply } from './reply.ts'
 
 /** 400 must be written differently, 404 names nothing that there is, 422 was understood and cannot be answered. */
@@ -66,7 +67,7 @@ export interface Problem {
 
 const answer = (problem: Problem, status: ContentfulStatusCode, headers?: Headers): Response =>
   reply(
-    JSON.stringify(problem),
+    jsonText(problem),
     'application/problem+json; charset=utf-8',
     { ...NOT_KEPT, ...headers },
     status,

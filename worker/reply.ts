@@ -1,5 +1,6 @@
 import type { ContentfulStatusCode } from 'hono/utils/http-status'
 import { ABOUT } from '../shared/about.ts'
+import { jsonText } from '../shared/visible.ts'
 
 export type Headers = Readonly<Record<string, string>>
 
@@ -38,7 +39,7 @@ export const reply = (
   status: ContentfulStatusCode = 200,
 ): Response => new Response(body, { status, headers: { ...headers, 'Content-Type': type } })
 
-export const jsonReply = (value: unknown): Response => reply(JSON.stringify(value), JSON_TYPE)
+export const jsonReply = (value: unknown): Response => reply(jsonText(value), JSON_TYPE)
 
 /** An answer without a body. */
 export const emptyReply = (status: 204 | 304, headers: Headers): Response =>

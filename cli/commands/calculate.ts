@@ -64,17 +64,23 @@ async function calculate(
   streams: Streams,
 ): Promise<ExitStatus> {
   const fields = fieldsOf(operation)
-  const { file, refrigerant } = sortWords(operation, words, given)
+  const { file, refrigerant } = sortWords(
+    operation,
+    words,
+    given,
+    await namesOnDisk(words, streams),
+  )
   const options: Record<string, unknown> = {
     ...refrigerant,
     ...(await readOptions(fields, given, streams)),
   }
-  const write = writer(operation, given, options.precise === true, streams)
+  const { precise, units } = options
+  const write = writer(operation, given, { precise: precise === true, units }, streams)
   if (file === undefined) return write.one(operation.run(options))
   const input = await readInput(file, fields, streams)
   const withOptions = (value: unknown) => (isObject(value) ? { ...value, ...options } : value)
   if (input.type === 'one') return write.one(operation.run(withOptions(input.value)))
-  return write.rows(input.rows, (value) => operation.run(withOptions(value)))
+  return write.rows(input, (value) => operation.run(withOptions(value)))
 }
 
 const isObject = (value: unknown): value is object =>
@@ -82,6 +88,24 @@ const isObject = (value: unknown): value is object =>
 
 const takesRefrigerant = (operation: Operation) =>
   fieldsOf(operation).some(({ name }) => name === 'refrigerant')
+
+/** Words that name something on the disk and no refrigerant. */
+async function namesOnDisk(
+  words: readonly string[],
+  streams: Streams,
+): Promise<ReadonlySet<string>> {
+  const there = words.filter(streams.isThere)
+  if (there.length === 0) return new Set()
+  const { refrigerant } = await import('../../shared/refrigerant/index.ts')
+  const isKnown = (word: string) => {
+    try {
+      return refrigerant(word) !== undefined
+    } catch {
+      return false
+    }
+  }
+  return new Set(there.filter((word) => !isKnown(word)))
+}
 
 interface Words {
   readonly file: string | undefined
@@ -93,9 +117,10 @@ function sortWords(
   operation: Operation,
   words: readonly string[],
   given: Readonly<Record<string, unknown>>,
+  onDisk: ReadonlySet<string>,
 ): Words {
   const looksLikeFile = (word: string) =>
-    word === '-' || /\.(?:json|ndjson|jsonl|csv)$/iu.test(word)
+    word === '-' || /[/\\]|\.(?:json|ndjson|jsonl|csv)$/iu.test(word) || onDisk.has(word)
   const isRefrigerant = (word: string) => takesRefrigerant(operation) && !looksLikeFile(word)
   const names = words.filter(isRefrigerant)
   const files = words.filter((word) => !isRefrigerant(word))

@@ -1,5 +1,6 @@
 import type { CalcError } from '../../shared/errors.ts'
 import { kebab } from '../../shared/input/index.ts'
+import { visible } from '../../shared/visible.ts'
 import type { Streams } from '../streams.ts'
 import { inkOf } from './ink.ts'
 import { hanging } from './wrap.ts'
@@ -8,8 +9,8 @@ import { hanging } from './wrap.ts'
 export function errorText(error: CalcError, streams: Streams): string {
   const ink = inkOf(streams.color.err)
   const where = error.path.length > 0 ? ` (${pathText(error.path)})` : ''
-  const lines = hanging(ink.error('error:'), error.message + where, 7, streams.width)
-  const hint = error.hint === '' ? [] : hanging('try:', error.hint, 7, streams.width)
+  const lines = hanging(ink.error('error:'), visible(error.message + where), 7, streams.width)
+  const hint = error.hint === '' ? [] : hanging('try:', visible(error.hint), 7, streams.width)
   return `${[...lines, ...hint].join('\n')}\n`
 }
 

@@ -1,6 +1,6 @@
 import { describe, expect, it, vi } from 'vitest'
 import { ERROR_CODES } from '../../shared/errors.ts'
-import { operations } from '../../shared/operations.ts'
+import { operation, operations } from '../../shared/operations.ts'
 import { createApp } from '../../worker/app.ts'
 import { originsOf } from '../../worker/origins.ts'
 import { statusOf, titleOf } from '../../worker/problem.ts'
@@ -200,6 +200,43 @@ describe('an input', () => {
   it('below the triple point says so', async () => {
     expect(await refuse({ refrigerant: 'R-744', temperature: '-80 °C' })).toEqual(
       expect.objectContaining({ status: 422, code: 'below-triple' }),
+    )
+  })
+
+  it('with letters that act instead of being seen gets them back written out', async () => {
+    const name = 'R\u001b[2J\u202e\u009b31m'
+    const { example } = operation('work-order')
+    const named = (to: string) => ({
+      ...example,
+      machine: { ...(example.machine as object), name: to },
+    })
+    // biome-ignore lint/suspicious/noControlCharactersInRegex: they are what is looked for
+    const acts = /[\u0000-\u001F\u007F-\u009F\u202A-\u202E]/u
+    for (const [operation, body] of [
+      ['saturation', { refrigerant: name, pressure: '32 psig' }],
+      ['work-order', named(name)],
+      ['work-order', { [name]: 1 }],
+    ] as const) {
+      for (const text of [
+        JSON.stringify(body),
+        JSON.stringify(body).replaceAll('\\u009b', '\u009b'),
+      ]) {
+        const back = await (await post(operation, text)).text()
+        expect(back).toContain('R\\u001b')
+        expect(back).not.toMatch(acts)
+      }
+    }
+    const byQuery = await ask(`/v1/refrigerants/${encodeURIComponent(name)}/saturation?pressure=1`)
+    expect(await byQuery.text()).not.toMatch(acts)
+  })
+
+  it('whose object has a name twice says which', async () => {
+    const twice = await post(
+      'saturation',
+      '{"refrigerant":"R-134a","pressure":"1 psig","pressure":"2 psig"}',
+    )
+    expect(await problemOf(twice)).toEqual(
+      expect.objectContaining({ status: 400, path: ['pressure'] }),
     )
   })
 

@@ -2,6 +2,7 @@ import { Hono } from 'hono/tiny'
 import { CalcError } from '../../shared/errors.ts'
 import { parseJson } from '../../shared/input/index.ts'
 import type { Operation } from '../../shared/operation.ts'
+import { hidesLetters, jsonText } from '../../shared/visible.ts'
 import { bodyRefusal, limitBody } from '../body.ts'
 import { JSON_TYPE, jsonReply, NOT_KEPT, reply } from '../reply.ts'
 import type { Environment } from '../settings.ts'
@@ -14,8 +15,9 @@ export function operationRoutes(operations: readonly Operation[]): Hono<Environm
     routes.post(`/${operation.name}`, limitBody, async (context) => {
       const refusal = bodyRefusal(context)
       if (refusal) return refusal
-      const answer = operation.run(bodyOf(await context.req.text()))
-      return reply(JSON.stringify(answer), JSON_TYPE, NOT_KEPT)
+      const body = await context.req.text()
+      const answer = operation.run(bodyOf(body))
+      return reply(jsonText(answer, hidesLetters(body)), JSON_TYPE, NOT_KEPT)
     })
   }
   return routes

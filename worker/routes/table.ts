@@ -5,6 +5,7 @@ import { CalcError } from '../../shared/errors.ts'
 import { fieldsOf } from '../../shared/input/index.ts'
 import type { Answer, Operation } from '../../shared/operation.ts'
 import { type TableResult, tableCsv, tableText } from '../../shared/service/table-render.ts'
+import { jsonText } from '../../shared/visible.ts'
 import { inputFromQuery } from '../query.ts'
 import { reply } from '../reply.ts'
 import type { Environment } from '../settings.ts'
@@ -34,7 +35,7 @@ export function tableRoutes(operations: readonly Operation[]): Hono<Environment>
 }
 
 function rendered(answer: Answer, format: Format): string {
-  if (format === 'json') return JSON.stringify(answer)
+  if (format === 'json') return jsonText(answer)
   const result = answer.result as TableResult
   return format === 'csv' ? tableCsv(result) : tableText(result)
 }
