@@ -45,7 +45,7 @@ export const rateLimit = (): MiddlewareHandler<Environment> => async (context, n
   const key = context.req.header('cf-connecting-ip') ?? 'unknown'
   if (limiter && !(await limiter.limit({ key })).success) {
     return doorProblem('too-many-requests', 'This address asks more often than is allowed.', {
-      hint: 'Wait a minute, or send rows together in one work order.',
+      hint: 'Wait a minute, or send many inputs in one request: POST /v1/<operation>/batch.',
       headers: { 'Retry-After': '60' },
     })
   }

@@ -44,6 +44,7 @@ export const DOOR_PROBLEMS = {
   'method-not-allowed': { status: 405, title: 'Not with this method' },
   'request-timeout': { status: 408, title: 'The request took too long to arrive' },
   'body-too-large': { status: 413, title: 'The body is too large' },
+  'too-much-work': { status: 413, title: 'Too much for one request' },
   'not-json': { status: 415, title: 'The body is not JSON' },
   'encoded-body': { status: 415, title: 'The body is compressed' },
   'other-charset': { status: 415, title: 'The body is in another character set' },
@@ -75,33 +76,37 @@ const answer = (problem: Problem, status: ContentfulStatusCode, headers?: Header
 
 const typeOf = (code: string) => `/reference#problem-${code}`
 
-export function calcProblem(error: CalcError): Response {
-  const { code, message, path, hint } = error
+/** What a refused calculation comes to. */
+export function calcProblemOf({ code, message, path, hint }: CalcError): Problem {
   const status = statusOf[code]
-  return answer(
-    { type: typeOf(code), title: titleOf[code], status, detail: message, code, path, hint },
-    status,
-  )
+  return { type: typeOf(code), title: titleOf[code], status, detail: message, code, path, hint }
 }
 
+/** A refusal of the door itself. */
 export function doorProblem(
   code: DoorProblem,
   detail: string,
   options: { readonly hint?: string; readonly headers?: Headers } = {},
 ): Response {
-  const { status, title } = DOOR_PROBLEMS[code]
-  return answer(
-    { type: typeOf(code), title, status, detail, code, path: [], hint: options.hint ?? '' },
-    status,
-    options.headers,
-  )
+  const { hint = '', headers } = options
+  return answer(doorProblemOf(code, detail, hint), DOOR_PROBLEMS[code].status, headers)
 }
 
-/** Anything thrown: the project's own error is the caller's to mend, all else is ours and says nothing. */
+function doorProblemOf(code: DoorProblem, detail: string, hint = ''): Problem {
+  const { status, title } = DOOR_PROBLEMS[code]
+  return { type: typeOf(code), title, status, detail, code, path: [], hint }
+}
+
+/** A fault of ours: whoever runs the service is told all of it, whoever asked nothing. */
+export function faultProblem(error: unknown): Problem {
+  console.error(error)
+  return doorProblemOf('internal', 'The service failed; the input may well be right.')
+}
+
+/** Anything thrown: the project's own error is the caller's to mend, all else is ours. */
 export function problemOf(context: Context, error: unknown): Response {
-  if (error instanceof CalcError) return calcProblem(error)
+  if (error instanceof CalcError) return answer(calcProblemOf(error), statusOf[error.code])
   // Whoever hung up reads no answer, and it was no fault of the service.
   if (context.req.raw.signal.aborted) return new Response(null, { status: 400 })
-  console.error(error)
-  return doorProblem('internal', 'The service failed; the input may well be right.')
+  return answer(faultProblem(error), DOOR_PROBLEMS.internal.status)
 }

@@ -26,6 +26,8 @@ const EVERY_ANSWER: Headers = {
 }
 
 export const JSON_TYPE = 'application/json'
+/** A JSON value a line; it has no registered name, and this is the one that is met most. */
+export const LINES_TYPE = 'application/x-ndjson'
 export const HTML_TYPE = 'text/html; charset=utf-8'
 
 /** Nobody keeps it: it answers a question that was asked by body, or it says that there is no answer. */
@@ -33,7 +35,7 @@ export const NOT_KEPT: Headers = { ...EVERY_ANSWER, 'Cache-Control': 'no-store' 
 
 /** An answer of a type; its cache rules are those of its address unless it brings its own. */
 export const reply = (
-  body: string,
+  body: string | ReadableStream<Uint8Array>,
   type: string,
   headers: Headers = EVERY_ANSWER,
   status: ContentfulStatusCode = 200,

@@ -18,3 +18,6 @@ export interface Environment {
 
 /** Longest body that is read, bytes: a work order with a long vacuum log is about a tenth of it. */
 export const BODY_LIMIT = 256 * 1024
+
+/** Longest body of a batch, bytes. */
+export const BATCH_BODY_LIMIT = 1024 * 1024

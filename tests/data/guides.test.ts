@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest'
 import { createApp } from '../../worker/app.ts'
 import * as limits from '../../worker/node/limits.ts'
 import { VARIABLES } from '../../worker/node/settings.ts'
-import { BODY_LIMIT } from '../../worker/settings.ts'
+import { BATCH_BODY_LIMIT, BODY_LIMIT } from '../../worker/settings.ts'
 import { guides, PAGES_FILE, pagesText } from '../generate/guides.ts'
 
 const app = createApp()
@@ -44,6 +44,7 @@ describe('the guide to running it', () => {
     )
     expect(text).toContain(`| a whole request | ${limits.REQUEST_TIMEOUT_MS / 1e3} s |`)
     expect(text).toContain(`| a body | ${BODY_LIMIT / 1024} KiB |`)
+    expect(text).toContain(`| a body of a batch | ${BATCH_BODY_LIMIT / 1024} KiB |`)
     expect(text).toContain(`nothing moves | ${limits.IDLE_TIMEOUT_MS / 1e3} s |`)
     expect(text).toContain(`without a request | ${limits.KEEP_ALIVE_MS / 1e3} s |`)
     expect(text).toContain(`at once | ${limits.MOST_CONNECTIONS} |`)

@@ -1,24 +1,33 @@
+import type { Context } from 'hono'
 import { Hono } from 'hono/tiny'
 import { CalcError } from '../../shared/errors.ts'
 import { parseJson } from '../../shared/input/index.ts'
 import type { Operation } from '../../shared/operation.ts'
 import { hidesLetters, jsonText } from '../../shared/visible.ts'
-import { bodyRefusal, limitBody } from '../body.ts'
-import { JSON_TYPE, jsonReply, NOT_KEPT, reply } from '../reply.ts'
-import type { Environment } from '../settings.ts'
+import { batchBody, LINES, LIST } from '../batch/answers.ts'
+import { batchRefusal, type Item, itemsOfLines, itemsOfList } from '../batch/items.ts'
+import { bodyRefusal, isLines, limitBody } from '../body.ts'
+import { JSON_TYPE, jsonReply, LINES_TYPE, NOT_KEPT, reply } from '../reply.ts'
+import { BATCH_BODY_LIMIT, BODY_LIMIT, type Environment } from '../settings.ts'
 
-/** `POST /v1/<operation>` for every operation, and their list. */
+/**
+ * `POST /v1/<operation>` for every operation, `POST /v1/<operation>/batch` for many inputs, and their list.
+ *
+ * A list or lines are a batch at either address; the second is there for programs that want to know
+ * by the address what comes back, and takes a longer body.
+ */
 export function operationRoutes(operations: readonly Operation[]): Hono<Environment> {
   const routes = new Hono<Environment>()
   routes.get('/operations', () => jsonReply({ operations: operations.map(listed) }))
   for (const operation of operations) {
-    routes.post(`/${operation.name}`, limitBody, async (context) => {
-      const refusal = bodyRefusal(context)
-      if (refusal) return refusal
-      const body = await context.req.text()
-      const answer = operation.run(bodyOf(body))
-      return reply(jsonText(answer, hidesLetters(body)), JSON_TYPE, NOT_KEPT)
-    })
+    const hint = `A batch takes more: POST /v1/${operation.name}/batch.`
+    routes.post(`/${operation.name}`, limitBody(BODY_LIMIT, hint), (context) =>
+      answer(operation, context),
+    )
+  }
+  for (const operation of operations) {
+    const limit = limitBody(BATCH_BODY_LIMIT, 'Send it in parts.')
+    routes.post(`/${operation.name}/batch`, limit, (context) => answerBatch(operation, context))
   }
   return routes
 }
@@ -32,6 +41,28 @@ const listed = ({ name, summary, description, example }: Operation) => ({
   example,
 })
 
+async function answer(operation: Operation, context: Context): Promise<Response> {
+  const refusal = bodyRefusal(context)
+  if (refusal) return refusal
+  if (isLines(context)) return linesReply(operation, context)
+  const body = await context.req.text()
+  const input = bodyOf(body)
+  if (Array.isArray(input)) return listReply(operation, input, hidesLetters(body))
+  return reply(jsonText(operation.run(input), hidesLetters(body)), JSON_TYPE, NOT_KEPT)
+}
+
+async function answerBatch(operation: Operation, context: Context): Promise<Response> {
+  const refusal = bodyRefusal(context)
+  if (refusal) return refusal
+  if (isLines(context)) return linesReply(operation, context)
+  const body = await context.req.text()
+  const list = bodyOf(body)
+  if (Array.isArray(list)) return listReply(operation, list, hidesLetters(body))
+  throw new CalcError('bad-input', 'A list of inputs is needed here.', {
+    hint: `One input goes to /v1/${operation.name}; as a list of one it may come here.`,
+  })
+}
+
 function bodyOf(text: string): unknown {
   if (text.trim() === '') {
     throw new CalcError('missing-input', 'The body is empty.', {
@@ -39,4 +70,29 @@ function bodyOf(text: string): unknown {
     })
   }
   return parseJson(text)
+}
+
+async function linesReply(operation: Operation, { req }: Context): Promise<Response> {
+  // By its bytes: the edge does not take this type for a text, and warns whoever reads it as one.
+  const body = new TextDecoder().decode(await req.arrayBuffer())
+  return batchReply(operation, itemsOfLines(operation.name, body), LINES, hidesLetters(body))
+}
+
+const listReply = (operation: Operation, list: readonly unknown[], hides: boolean): Response =>
+  batchReply(operation, itemsOfList(operation.name, list), LIST, hides)
+
+function batchReply(
+  operation: Operation,
+  items: readonly Item[],
+  form: typeof LINES,
+  hides: boolean,
+): Response {
+  return (
+    batchRefusal(operation.name, items) ??
+    reply(
+      batchBody(operation, items, form, hides),
+      form === LINES ? `${LINES_TYPE}; charset=utf-8` : JSON_TYPE,
+      NOT_KEPT,
+    )
+  )
 }
