@@ -12,7 +12,7 @@ import { settingsCommand } from './commands/settings.ts'
 import { EXIT, type ExitStatus, exitStatusOf } from './exit.ts'
 import { joinQuantities } from './input/join-quantities.ts'
 import { fullOptions } from './input/option-names.ts'
-import { markdownOption, outputOptions } from './output.ts'
+import { markdownOption, orderOptions, outputOptions } from './output.ts'
 import { errorText } from './render/error.ts'
 import { inkOf } from './render/ink.ts'
 import type { Streams } from './streams.ts'
@@ -106,7 +106,9 @@ export async function run(argv: readonly string[], streams: Streams): Promise<Ex
 
 /** Options that every calculation has beside its fields. */
 const OTHER_OPTIONS = [
-  ...[...outputOptions(), markdownOption()].map(({ long }) => (long ?? '').replace(/^--/u, '')),
+  ...[...outputOptions(), markdownOption(), ...orderOptions()].map(({ long }) =>
+    (long ?? '').replace(/^--/u, ''),
+  ),
   'input',
   'help',
   'settings',

@@ -4,7 +4,7 @@ import { hidesLetters } from '../../shared/visible.ts'
 import type { Streams } from '../streams.ts'
 import { decoded, joined, Peeker } from './chunks.ts'
 import { type Line, lineBlocks } from './lines.ts'
-import { unreadable } from './read-file.ts'
+import { readTextFile, unreadable } from './read-file.ts'
 import { tooLong } from './too-long.ts'
 
 /** One row of input, counted from one; `error` where it could not even be read. */
@@ -42,6 +42,10 @@ export async function readInput(
       hidden ||= hidesLetters(chunk)
       yield chunk
     }
+  }
+  if (/\.ya?ml$/iu.test(name)) {
+    const { yamlDocument } = await import('../order/yaml.ts')
+    return { type: 'one', value: yamlDocument(await readTextFile(name, streams), name).toJS() }
   }
   const rows = (blocks: AsyncIterable<readonly Row[]>): Rows => ({
     type: 'rows',

@@ -1,7 +1,7 @@
+import * as z from 'zod'
 import type { Cell } from '../../shared/csv.ts'
 import type { JsonSchema } from '../../shared/input/index.ts'
 import type { Operation } from '../../shared/operation.ts'
-import * as z from 'zod'
 import { jsonText } from '../../shared/visible.ts'
 
 export interface CsvColumns {

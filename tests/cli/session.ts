@@ -17,6 +17,9 @@ interface Setting {
   readonly color?: boolean
   /** What the shop's settings hold, and what becomes of them. */
   readonly settings?: { text?: string }
+  /** What is written to files, by their names. */
+  readonly written?: Record<string, string>
+  readonly ask?: Streams['ask']
 }
 
 /** Runs one command line against a pretended terminal. */
@@ -24,7 +27,7 @@ export async function session(argv: readonly string[], setting: Setting = {}): P
   const out: string[] = []
   const err: string[] = []
   const { stdin = '', files = {}, directories = [], watched = false } = setting
-  const { width = 80, color = false, settings = {} } = setting
+  const { width = 80, color = false, settings = {}, written = {}, ask } = setting
   const streams: Streams = {
     out: (text) => {
       out.push(text)
@@ -50,6 +53,10 @@ export async function session(argv: readonly string[], setting: Setting = {}): P
     },
     isThere: (path) => path in files || directories.includes(path),
     isWatched: watched,
+    writeFile: async (path, text) => {
+      written[path] = text
+    },
+    ask,
     width,
     color: { out: color, err: color },
   }
