@@ -87,9 +87,19 @@ export async function newOrder(file: string, given: Answers, streams: Streams): 
       hint: 'Let it end in .yaml, such as loader-7.yaml.',
     })
   }
-  for (const { id, check } of QUESTIONS) if (given[id]) check?.(given[id])
-  const answers = streams.ask ? await asked(given, streams.ask) : given
+  const answers = plainNames(streams.ask ? await asked(given, streams.ask) : given)
   await streams.writeFile(file, templateOf(answers, /\.json$/iu.test(file) ? 'json' : 'yaml'))
+}
+
+/** Choices by their plain names, whatever word was said for them. @throws {CalcError} */
+function plainNames(answers: Answers): Answers {
+  const plain: Record<string, string> = { ...answers }
+  for (const { id, check, choices } of QUESTIONS) {
+    const text = answers[id]
+    const read = text === undefined ? undefined : check?.(text)
+    if (choices && typeof read === 'string') plain[id] = read
+  }
+  return plain
 }
 
 async function asked(given: Answers, ask: Ask): Promise<Answers> {
