@@ -14,26 +14,33 @@ interface Written {
   readonly safe?: 'up' | 'down' | undefined
 }
 
+/** How a sentence may ask for a figure. */
+export type FigureForm = 'both' | 'bare' | 'spoken'
+
 /**
  * A figure as the screen shows it, in the system that leads: with its ±, no finer than the gauge or
  * scale shows it, limits rounded to the safe side, pounds with ounces.
  *
- * @param form - `both`: with the other unit system in parentheses; `bare`: without its ±.
+ * @param form - `both`: with the other unit system in parentheses; `bare`: without its ±; `spoken`:
+ *   both systems, without its ±.
  */
 export function figureText(
   { value, step, safe }: Written,
   { units, precise, lead = 'us' }: Presentation,
-  form?: 'both' | 'bare',
+  form?: FigureForm,
 ): string {
   if (!(value instanceof Quantity)) return String(value)
   const system = units === 'both' ? lead : units
-  const bare = form === 'bare' ? value.within(undefined) : value
+  const bare = form === 'bare' || form === 'spoken' ? value.within(undefined) : value
+  // Without its ± a figure is still told no finer than it is known.
+  const stripped = ({ plusMinus, ...shown }: ShownValue): ShownValue =>
+    bare === value || plusMinus === undefined ? { ...shown, plusMinus } : shown
   const inSystem = (chosen: 'us' | 'si') =>
     bare.kind === 'mass' && chosen === 'us' && inPounds(bare) && !precise
       ? poundsAndOunces(bare, step, safe)
-      : valueText(stepped(bare, chosen, step, safe, precise), bare.kind)
+      : valueText(stripped(stepped(value, chosen, step, safe, precise)), bare.kind)
   const first = inSystem(system)
-  if (form !== 'both' || bare.shownIn !== undefined) return first
+  if ((form !== 'both' && form !== 'spoken') || bare.shownIn !== undefined) return first
   const second = inSystem(system === 'us' ? 'si' : 'us')
   return second === first ? first : `${first} (${second})`
 }

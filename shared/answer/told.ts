@@ -6,7 +6,7 @@ import {
   type ShownQuantity,
   show,
 } from '../quantity/index.ts'
-import { figureText } from './figure-text.ts'
+import { type FigureForm, figureText } from './figure-text.ts'
 
 /** How urgent an answer is: `stop` is printed first, whatever was asked. */
 export const LEVELS = ['stop', 'check', 'fine', 'information'] as const
@@ -42,7 +42,7 @@ export interface Figure {
  * The answer in a mechanic's words, before units are chosen.
  *
  * Sentences hold no numbers of their own: `{id}` stands for a figure, `{id|both}` for it in both unit
- * systems, `{id|bare}` without its ±.
+ * systems, `{id|bare}` without its ±, `{id|spoken}` in both systems without its ±.
  */
 export interface Told {
   readonly level: Level
@@ -105,10 +105,10 @@ export interface ShownTold {
 export function showTold(told: Told, presentation: Presentation): ShownTold {
   const byId = new Map(told.figures.map((figure) => [figure.id, figure]))
   const fill = (sentence: string) =>
-    sentence.replace(/\{(\w+)(?:\|(both|bare))?\}/gu, (_, id: string, form?: string) => {
+    sentence.replace(/\{(\w+)(?:\|(both|bare|spoken))?\}/gu, (_, id: string, form?: string) => {
       const figure = byId.get(id)
       if (!figure) throw new Error(`A sentence names the figure "${id}", which the answer lacks.`)
-      return figureText(figure, presentation, form as 'both' | 'bare' | undefined)
+      return figureText(figure, presentation, form as FigureForm | undefined)
     })
   return {
     level: told.level,

@@ -4,21 +4,29 @@ import type { CautionId } from '../cautions.ts'
 import { ALL_DANGERS, dangersOf } from '../dangers.ts'
 import { under } from '../errors.ts'
 import { placeIn, refrigerantIn } from '../fields/index.ts'
-import { resolvePlace } from '../instrument/index.ts'
+import { reader, resolvePlace } from '../instrument/index.ts'
+import { newNotes } from '../notes.ts'
 import { type Assumption, defineOperation } from '../operation.ts'
 import {
   fraction,
   mass,
+  propagate,
   type Quantity,
   quantityIn,
   quantityOut,
   temperatureDifference,
-  toGauge,
 } from '../quantity/index.ts'
-import { refrigerant } from '../refrigerant/index.ts'
+import {
+  propertyUncertainty,
+  type Refrigerant,
+  refrigerant,
+  saturationPressure,
+} from '../refrigerant/index.ts'
 import { sourceTable } from '../source-table.ts'
 import { checkBlend, checkTemperature, shareWithin } from './fractionation/limits.ts'
 import { burningWarnings, stepsOf } from './fractionation/tell.ts'
+import { fractionationTold } from './fractionation/told.ts'
+import { shiftOf, TOP_UPS, topUpOf } from './fractionation/top-up.ts'
 import { byMass, type Part, workOut } from './fractionation/work-out.ts'
 import { plausible } from './plausible.ts'
 import { propertySources, propertyWarnings } from './property-sources.ts'
@@ -48,7 +56,7 @@ const fields = {
   liquidShare: quantityIn.fraction
     .optional()
     .describe('Share of the space that liquid filled at the start'),
-  charge: quantityIn.mass.optional().describe('Mass at the start, to have the amounts as well'),
+  startMass: quantityIn.mass.optional().describe('Mass at the start, to have the amounts as well'),
   ...placeIn,
 }
 
@@ -64,8 +72,11 @@ const stateOut = z.strictObject({
 })
 
 const result = z.strictObject({
-  refrigerant: z.string(),
-  verdict: z.enum(['top-up-reads-close', 'recover-and-weigh-in']),
+  refrigerant: z.string().describe('Designation'),
+  verdict: z.enum(TOP_UPS).describe('Whether topping up would do'),
+  shift: quantityOut.describe(
+    'How far the topped-up charge boils from the fresh blend, on the line that moves more',
+  ),
   components: z
     .array(
       z.strictObject({
@@ -112,7 +123,7 @@ export const fractionation = defineOperation({
     escapes: 'vapour',
     temperature: '77 °F',
     lost: '40 %',
-    charge: '6 lb',
+    startMass: '6 lb',
   },
   check({ lost, liquidShare }) {
     shareWithin(lost, 'lost')
@@ -124,24 +135,33 @@ export const fractionation = defineOperation({
     checkTemperature(r, input.temperature)
     const substances = r.info.composition.map((c) => c.substance)
     const place = resolvePlace(input)
-    const gauge = (pressurePa: number) => toGauge(pressurePa, place.barometerPa)
-    const { escapes, temperature, lost, charge } = input
-    if (charge) plausible(charge, 1e-3, 1e6, 'A mass at the start', ['charge'])
+    const notes = newNotes()
+    const take = reader({}, notes)
+    const temperature = take(input.temperature, 'thermometer', 'temperature')
+    const relative = pressureUncertainty(r, temperature)
+    const gauge = (pressurePa: number) => place.gauge(pressurePa, pressurePa * relative)
+    const { escapes, lost, startMass } = input
+    if (startMass) plausible(startMass, 1e-3, 1e6, 'A mass at the start', ['startMass'])
     const share = input.liquidShare?.si ?? data.startLiquidShare
-    const leak = workOut(r.info, temperature.si, share, escapes, lost.si)
+    const leakOf = (gone: number) => workOut(r.info, temperature.si, share, escapes, gone)
+    const leak = leakOf(lost.si)
+    const shift = shiftOf(r, temperature.si, lost, leak, leakOf)
+    const verdict = topUpOf(shift)
     const practice = statements(
       'mend-first',
-      ...(leak.close ? (['top-up-close'] as const) : []),
+      ...(verdict === 'top-up-reads-close' ? (['top-up-close'] as const) : []),
       'recover-weigh-in',
       'take-liquid',
       'only-equilibrium',
     )
+    const shiftQuantity = temperatureDifference(shift.si, shift.plusMinus)
     const burning = burningWarnings(leak, substances)
     const [first, last] = [leak.states[0], leak.states.at(-1)]
     return {
       result: {
         refrigerant: r.info.id,
-        verdict: leak.close ? ('top-up-reads-close' as const) : ('recover-and-weigh-in' as const),
+        verdict,
+        shift: shiftQuantity,
         components: substances.map((substance, i) => ({
           substance,
           fresh: massShare(leak.fresh, i),
@@ -157,7 +177,7 @@ export const fractionation = defineOperation({
           pressureNow: gauge(last?.pressurePa ?? Number.NaN),
           liquidShareNow: fraction(last?.liquidShare ?? Number.NaN).in('%'),
         },
-        ...(charge ? { masses: massesOf(charge, lost.si) } : {}),
+        ...(startMass ? { masses: massesOf(startMass, lost) } : {}),
         rows: leak.states.map((state) => ({
           lost: fraction(state.lost),
           pressure: gauge(state.pressurePa),
@@ -165,15 +185,29 @@ export const fractionation = defineOperation({
         })),
         practice,
       },
-      steps: stepsOf(r, input, leak, share),
-      cautions: [...CAUTIONS, ...dangersOf({ refrigerant: r })],
+      told: fractionationTold({
+        verdict,
+        escapes,
+        lost,
+        shift: shiftQuantity,
+        estimated: propertyUncertainty(r, temperature.si, 'bubble').basis === 'estimated',
+        pressureNow: gauge(last?.pressurePa ?? Number.NaN),
+        startMass,
+      }),
+      steps: stepsOf(r, { ...input, temperature }, leak, share, verdict),
+      cautions: dangersOf({ refrigerant: r, does: ['handles'] }),
       sources: [
         ...propertySources(r),
         ...statementSources(practice, sourceOf),
         ...(burning.length > 0 ? [sourceOf('ashrae-34-flammable')] : []),
+        ...notes.sources,
         ...place.sources,
       ],
-      assumptions: [...place.assumptions, ...(input.liquidShare ? [] : [LIQUID_SHARE])],
+      assumptions: [
+        ...notes.assumptions,
+        ...place.assumptions,
+        ...(input.liquidShare ? [] : [LIQUID_SHARE]),
+      ],
       warnings: [...place.warnings, ...propertyWarnings(r), ...burning],
     }
   },
@@ -188,11 +222,20 @@ const LIQUID_SHARE: Assumption = {
 const massShare = (masses: readonly number[], i: number) =>
   fraction(masses[i] ?? Number.NaN).in('%')
 
-const massesOf = (charge: Quantity<'mass'>, lost: number) => ({
-  atStart: charge,
-  left: mass(charge.si * (1 - lost)),
-  lost: mass(charge.si * lost),
-})
+const massesOf = (start: Quantity<'mass'>, lost: Quantity<'fraction'>) => {
+  const product = (share: (lost: number) => number) => {
+    const { si, plusMinus } = propagate([start, lost], (kg, gone) => kg * share(gone))
+    return mass(si, plusMinus)
+  }
+  return { atStart: start, left: product((gone) => 1 - gone), lost: product((gone) => gone) }
+}
+
+/** Relative, of a pressure of the blend at this temperature: that of the fresh blend stands for all. */
+function pressureUncertainty(r: Refrigerant, temperature: Quantity<'temperature'>): number {
+  const at = propagate([temperature], (kelvin) => saturationPressure(r, kelvin, 'bubble'))
+  const data = propertyUncertainty(r, temperature.si, 'bubble').pressure
+  return Math.hypot((at.plusMinus ?? 0) / at.si, data)
+}
 
 const shown = ({ boils }: Part, gauge: (pressurePa: number) => Quantity<'gaugePressure'>) => ({
   bubblePressure: gauge(boils.bubblePa),

@@ -1,44 +1,63 @@
 import * as z from 'zod'
 import data from '../../data/service/retrofit.json' with { type: 'json' }
-import { ALL_DANGERS } from '../dangers.ts'
+import { ALL_DANGERS, dangersOf } from '../dangers.ts'
 import { CalcError, under } from '../errors.ts'
-import { burns, placeIn, refrigerantIn } from '../fields/index.ts'
-import { resolvePlace } from '../instrument/index.ts'
-import { type Notes, newNotes, withNotes } from '../notes.ts'
-import { defineOperation } from '../operation.ts'
 import {
+  burns,
+  compressorDriveIn,
+  labelChargeIn,
+  type Machine,
+  machineIn,
+  newRefrigerantIn,
+  placeIn,
+  refrigerantIn,
+} from '../fields/index.ts'
+import { fill } from '../fill.ts'
+import { type Place, resolvePlace } from '../instrument/index.ts'
+import { type Notes, newNotes, withNotes } from '../notes.ts'
+import { type Assumption, defineOperation } from '../operation.ts'
+import {
+  budget,
   compareWithBand,
   pressureDifference,
+  propagate,
   type Quantity,
   quantity,
   quantityIn,
   quantityOut,
+  say,
   temperature,
-  toGauge,
+  type Uncertain,
 } from '../quantity/index.ts'
-import { type Refrigerant, refrigerant, saturationPressure } from '../refrigerant/index.ts'
-import { COMPRESSORS } from '../rules/types.ts'
+import {
+  propertyUncertainty,
+  type Refrigerant,
+  refrigerant,
+  saturationPressure,
+} from '../refrigerant/index.ts'
 import { sourceTable } from '../source-table.ts'
 import { propertySources, propertyWarnings } from './property-sources.ts'
 import { acceptabilityOut, allDecisions, allowedConversion } from './retrofit/acceptability.ts'
 import { chargePart, retrofitChargeOut } from './retrofit/charge-part.ts'
+import { retrofitTold } from './retrofit/told.ts'
 import { statementOut, statementSources, statementTable } from './statement.ts'
 
 const sourceOf = sourceTable(data.sources)
 const statements = statementTable(data.statements, sourceOf)
 
 const fields = {
-  from: refrigerantIn.describe('Refrigerant that the system was built for, such as R-12'),
-  to: refrigerantIn.describe('Refrigerant that it shall get, such as R-134a'),
-  machine: z
-    .enum(['road-vehicle', 'bus', 'off-road', 'stationary'])
-    .default('off-road')
-    .describe('Kind of machine; the decisions are for vehicle cabs'),
-  originalCharge: quantityIn.mass.optional().describe('Charge of the old refrigerant on the label'),
+  refrigerant: refrigerantIn.describe('Refrigerant that the system was built for, such as R-12'),
+  newRefrigerant: newRefrigerantIn,
+  machine: machineIn
+    .optional()
+    .describe('Kind of machine; the decisions are for vehicle cabs, off-road if left out'),
+  labelCharge: labelChargeIn
+    .optional()
+    .describe('Charge of the old refrigerant on the label of the machine'),
   accumulatorAge: quantityIn.duration
     .optional()
     .describe('Age of the accumulator or drier, such as 7 yr'),
-  compressorDrive: z.enum(COMPRESSORS).optional().describe('Shaft with a seal, or motor inside'),
+  compressorDrive: compressorDriveIn.optional(),
   condensingTemperature: quantityIn.temperature
     .optional()
     .describe('Condensing temperature at which the pressures are compared; 130 °F if left out'),
@@ -48,22 +67,25 @@ const fields = {
 type Input = z.output<z.ZodObject<typeof fields>>
 
 const result = z.strictObject({
-  from: z.string(),
-  to: z.string(),
-  decision: acceptabilityOut,
+  refrigerant: z.string().describe('The old refrigerant'),
+  newRefrigerant: z.string().describe('The new one'),
+  decision: acceptabilityOut.describe('The decision that allows it'),
   charge: retrofitChargeOut.optional().describe('For R-134a after R-12'),
   highSide: z
     .strictObject({
-      condensingTemperature: quantityOut,
-      before: quantityOut,
-      after: quantityOut,
+      condensingTemperature: quantityOut.describe('At which both are compared'),
+      before: quantityOut.describe('High side with the old refrigerant'),
+      after: quantityOut.describe('High side with the new one'),
       rise: quantityOut.describe('At the same condensing temperature: computed'),
-      published: z.array(statementOut),
+      published: z.array(statementOut).describe('What makers measured'),
     })
-    .optional(),
-  accumulator: z.enum(['replace', 'may-stay', 'cannot-tell', 'not-given']),
+    .optional()
+    .describe('What the conversion does to the high side'),
+  accumulator: z
+    .enum(['replace', 'may-stay', 'cannot-tell', 'not-given'])
+    .describe('What its age asks for'),
   work: z.array(statementOut).describe('What the conversion takes, in order'),
-  label: z.array(statementOut),
+  label: z.array(statementOut).describe('Fittings and label'),
   decisions: z.array(acceptabilityOut).describe('Every decision known here, to compare'),
 })
 
@@ -78,9 +100,8 @@ export const retrofit = defineOperation({
   cautions: {
     always: [
       'no-flammable-retrofit',
-      'electric-compressor-oil',
       'pressure',
-      'no-venting',
+      'cold-burns',
       'do-not-mix',
       'maker-first',
       'local-rules',
@@ -88,71 +109,91 @@ export const retrofit = defineOperation({
     mayAlso: ALL_DANGERS,
   },
   example: {
-    from: 'R-12',
-    to: 'R-134a',
+    refrigerant: 'R-12',
+    newRefrigerant: 'R-134a',
     machine: 'off-road',
-    originalCharge: '3 lb',
+    labelCharge: '3 lb',
     accumulatorAge: '12 yr',
-    compressorDrive: 'open-drive',
+    compressorDrive: 'open',
   },
   compute(input) {
     const notes = newNotes()
+    const { compressorDrive, machine = 'off-road', labelCharge } = input
+    const from = find(input.refrigerant, 'refrigerant')
+    const to = find(input.newRefrigerant, 'newRefrigerant')
     notes.cautions.push(
-      'no-flammable-retrofit',
-      'pressure',
-      'no-venting',
-      'do-not-mix',
-      'maker-first',
-      'local-rules',
+      ...dangersOf({
+        refrigerant: from.refrigerant,
+        compressorDrive,
+        does: ['opens', 'recovers'],
+      }),
     )
-    const hermetic = input.compressorDrive === 'hermetic-or-electric'
-    if (hermetic) notes.cautions.push('electric-compressor-oil')
-    const from = find(input.from, 'from')
-    const to = find(input.to, 'to')
-    checkKind(input, from.id, to.id)
+    checkKind(machine, from.id, to.id)
     const decision = allowedConversion({ from: from.id, to: to.id, flammable: to.flammable })
     const decisions = allDecisions()
-    if (input.machine !== 'road-vehicle') {
-      notes.assumptions.push({
-        field: 'machine',
-        taken: 'the decision for vehicle air conditioning',
-        because: 'the list speaks of automobiles and has no row of its own for this machine',
-      })
+    notes.assumptions.push(...machineAssumption(input.machine))
+    if (!labelCharge) {
+      notes.warnings.push({ code: 'no-label-charge', message: data.warnings['no-label-charge'] })
     }
-    if (!input.originalCharge) {
-      notes.warnings.push({
-        code: 'no-original-charge',
-        message: 'Without the old charge (label of the machine) no new one can be given.',
-      })
-    }
-    const work = statements(...workFor(to.id, hermetic))
+    const work = statements(...workFor(to.id, compressorDrive === 'electric'))
     const label = statements('fittings', 'fittings-differ', 'no-adapters', 'label', 'label-more')
     const published = to.id === 'R-134a' ? statements('high-side-43', 'high-side-20') : []
     notes.sources.push(
       ...decisions.map((entry) => sourceOf(entry.source as 'snap-app-b')),
       ...statementSources([...work, ...label, ...published], sourceOf),
     )
-    const known = from.refrigerant && to.refrigerant ? [from.refrigerant, to.refrigerant] : []
-    const [old, fresh] = known
-    return withNotes(
-      {
-        from: from.id,
-        to: to.id,
-        decision,
-        charge:
-          old && fresh && fresh.info.id === 'R-134a' && input.originalCharge
-            ? chargePart(input.originalCharge, old, fresh, notes)
-            : undefined,
-        highSide: old && fresh ? { ...highSide(old, fresh, input, notes), published } : undefined,
-        accumulator: accumulator(input.accumulatorAge),
-        work,
-        label,
-        decisions,
-      },
-      notes,
-    )
+    const old = from.refrigerant
+    const fresh = to.refrigerant
+    const charge =
+      old && fresh && fresh.info.id === 'R-134a' && labelCharge
+        ? chargePart(labelCharge, old, fresh, notes)
+        : undefined
+    const pressures = old && fresh ? highSide(old, fresh, input, notes) : undefined
+    const age = accumulator(input.accumulatorAge)
+    return {
+      ...withNotes(
+        {
+          refrigerant: from.id,
+          newRefrigerant: to.id,
+          decision,
+          charge,
+          highSide: pressures && { ...pressures, published },
+          accumulator: age,
+          work,
+          label,
+          decisions,
+        },
+        notes,
+      ),
+      told: retrofitTold({
+        old: from.id,
+        new: to.id,
+        charge,
+        rise: pressures?.rise,
+        accumulator: age,
+        age: input.accumulatorAge?.in('yr'),
+        estimated: [old, fresh].some(
+          (r) => r !== undefined && propertyUncertaintyAt(r) === 'estimated',
+        ),
+      }),
+    }
   },
 })
+
+const propertyUncertaintyAt = (r: Refrigerant) =>
+  propertyUncertainty(r, CONDENSING_K, 'bubble').basis
+
+/** The list speaks of automobiles and has no row of its own for other cabs. */
+function machineAssumption(machine: Machine | undefined): readonly Assumption[] {
+  if (machine === 'road-vehicle') return []
+  return [
+    {
+      field: 'machine',
+      taken: `${machine === undefined ? 'off-road, ' : ''}the decision for vehicle air conditioning`,
+      because: 'the list speaks of automobiles and has no row of its own for this machine',
+    },
+  ]
+}
 
 interface Found {
   readonly id: string
@@ -161,7 +202,7 @@ interface Found {
 }
 
 /** A refrigerant of the registry, or one that only the list of decisions knows. */
-function find(name: string, path: 'from' | 'to'): Found {
+function find(name: string, path: 'refrigerant' | 'newRefrigerant'): Found {
   try {
     const found = refrigerant(name)
     return { id: found.info.id, flammable: burns(found), refrigerant: found }
@@ -174,17 +215,19 @@ function find(name: string, path: 'from' | 'to'): Found {
 
 const plain = (name: string) => name.toLowerCase().replace(/[^a-z0-9]/gu, '')
 
-function checkKind({ machine }: Input, from: string, to: string): void {
-  if (machine === 'stationary') {
-    throw new CalcError('refused', 'The decisions known here are for vehicle cabs.', {
-      hint: 'For a stationary machine take its maker’s list of replacement refrigerants and the law of the place.',
+/** @throws {CalcError} for a machine that no decision here speaks of, or no change at all. */
+function checkKind(machine: Machine, from: string, to: string): void {
+  const words = { old: from, new: to }
+  if (machine === 'stationary' || machine === 'refrigerated-cargo') {
+    throw new CalcError('refused', data.refusals['cab-only'], {
+      hint: data.refusals['cab-only-hint'],
       path: ['machine'],
     })
   }
   if (from === to) {
-    throw new CalcError('bad-input', `${from} to ${to} is no conversion.`, {
-      hint: 'To put the same refrigerant back, see recovery and charging.',
-      path: ['to'],
+    throw new CalcError('bad-input', fill(data.refusals.same, words), {
+      hint: data.refusals['same-hint'],
+      path: ['newRefrigerant'],
     })
   }
 }
@@ -210,38 +253,67 @@ function workFor(to: string, hermetic: boolean): readonly (keyof typeof data.sta
   ]
 }
 
+const CONDENSING_K = quantity('temperature', data.condensing.value, data.condensing.unit).si
+
+/** Both refrigerants at one condensing temperature; the place only turns them into gauge pressures. */
 function highSide(old: Refrigerant, fresh: Refrigerant, input: Input, notes: Notes) {
   const given = input.condensingTemperature
   const place = resolvePlace(input)
   notes.assumptions.push(...place.assumptions)
   notes.warnings.push(...place.warnings)
-  const { value, unit } = data.condensing
-  const at = given ?? temperature(quantity('temperature', value, unit).si)
+  notes.sources.push(...place.sources)
+  const at = given ?? temperature(CONDENSING_K)
   if (!given) {
     notes.assumptions.push({
       field: 'condensingTemperature',
-      taken: '130 °F (54 °C)',
+      taken: say(at),
       because: 'none was given; about 40 °F above a 90 °F day',
     })
   }
-  const pressureOf = (r: Refrigerant) =>
-    under('condensingTemperature', () => saturationPressure(r, at.si, 'bubble'))
-  const [before, after] = [pressureOf(old), pressureOf(fresh)]
+  const [before, after] = [old, fresh].map((r) => condensing(r, at)) as [Pressure, Pressure]
   notes.sources.push(...propertySources(old), ...propertySources(fresh))
   notes.warnings.push(...propertyWarnings(old), ...propertyWarnings(fresh))
+  const rise = budget(
+    [
+      { name: 'condensing temperature', si: at.si, plusMinus: at.plusMinus },
+      { name: 'data of the old refrigerant', si: 0, plusMinus: before.dataPa },
+      { name: 'data of the new refrigerant', si: 0, plusMinus: after.dataPa },
+    ],
+    (...[kelvin = 0, oldPa = 0, newPa = 0]) =>
+      saturationPressure(fresh, kelvin, 'bubble') -
+      saturationPressure(old, kelvin, 'bubble') +
+      newPa -
+      oldPa,
+  )
+  const shown = pressureDifference(rise.si, rise.plusMinus)
   notes.steps.push({
     what: 'Rise of the high side at the same condensing temperature',
     formula: 'saturation pressure of the new refrigerant − that of the old',
     values: { condensingTemperature: at },
-    gives: pressureDifference(after - before),
+    gives: shown,
   })
   return {
     condensingTemperature: at,
-    before: toGauge(before, place.barometerPa),
-    after: toGauge(after, place.barometerPa),
-    rise: pressureDifference(after - before),
+    before: gaugeOf(before, place),
+    after: gaugeOf(after, place),
+    rise: shown,
   }
 }
+
+/** Bubble pressure, Pa, with its ±, and that part of it that the data brings. */
+interface Pressure extends Uncertain {
+  readonly dataPa: number
+}
+
+function condensing(r: Refrigerant, at: Quantity<'temperature'>): Pressure {
+  return under('condensingTemperature', () => {
+    const { si, plusMinus } = propagate([at], (kelvin) => saturationPressure(r, kelvin, 'bubble'))
+    const dataPa = si * propertyUncertainty(r, at.si, 'bubble').pressure
+    return { si, plusMinus: Math.hypot(plusMinus ?? 0, dataPa), dataPa }
+  })
+}
+
+const gaugeOf = ({ si, plusMinus }: Pressure, place: Place) => place.gauge(si, plusMinus)
 
 function accumulator(
   age: Quantity<'duration'> | undefined,

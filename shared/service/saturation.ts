@@ -2,7 +2,8 @@ import * as z from 'zod'
 import { ALL_DANGERS, dangersOf } from '../dangers.ts'
 import { CalcError } from '../errors.ts'
 import { pickRefrigerant, placeIn, refrigerantIn } from '../fields/index.ts'
-import { type Place, resolvePlace } from '../instrument/index.ts'
+import { type Place, reader, resolvePlace } from '../instrument/index.ts'
+import { newNotes } from '../notes.ts'
 import { defineOperation, type Step } from '../operation.ts'
 import {
   barometricPressure,
@@ -10,18 +11,20 @@ import {
   quantityOut,
   specificEnergy,
   temperatureDifference,
-  toGauge,
 } from '../quantity/index.ts'
-import type { Refrigerant } from '../refrigerant/index.ts'
+import { propertyUncertainty, type Refrigerant } from '../refrigerant/index.ts'
 import { propertySources, propertyWarnings } from './property-sources.ts'
 import { type BothLines, type Given, type LinePoint, linesOf } from './saturation/lines.ts'
+import { saturationTold } from './saturation/told.ts'
 
 const lineOut = z
   .strictObject({
-    temperature: quantityOut,
-    gaugePressure: quantityOut,
-    absolutePressure: quantityOut,
-    density: quantityOut,
+    temperature: quantityOut.describe('Of saturation'),
+    gaugePressure: quantityOut.describe('As a gauge shows it here'),
+    absolutePressure: quantityOut.describe('With the barometer'),
+    density: quantityOut.describe(
+      'Of the liquid on the bubble line, of the vapour on the dew line',
+    ),
   })
   .describe('One end of boiling')
 
@@ -52,8 +55,8 @@ export const saturation = defineOperation({
     }
   },
   result: z.strictObject({
-    refrigerant: z.string(),
-    given: z.enum(['pressure', 'temperature']),
+    refrigerant: z.string().describe('Designation'),
+    given: z.enum(['pressure', 'temperature']).describe('What was asked by'),
     lines: z
       .enum(['one', 'bubble-and-dew'])
       .describe('One line for a pure refrigerant, two for a blend'),
@@ -69,29 +72,42 @@ export const saturation = defineOperation({
   compute(input) {
     const r = pickRefrigerant(input.refrigerant)
     const place = resolvePlace(input)
-    const both = linesOf(r, input, place)
+    const notes = newNotes()
+    const take = reader({}, notes)
+    const pressure = take(input.pressure, 'a-gauge', 'pressure')
+    const both = linesOf(
+      r,
+      { pressure, temperature: take(input.temperature, 'thermometer', 'temperature') },
+      place,
+    )
     return {
       result: {
         refrigerant: r.info.id,
-        given: input.pressure ? ('pressure' as const) : ('temperature' as const),
+        given: pressure ? ('pressure' as const) : ('temperature' as const),
         lines: r.info.kind === 'pure' ? ('one' as const) : ('bubble-and-dew' as const),
-        bubble: lineResult(both.bubble, place),
-        dew: lineResult(both.dew, place),
+        bubble: lineResult(both.bubble),
+        dew: lineResult(both.dew),
         glide: temperatureDifference(both.glideK),
         latentHeat: specificEnergy(both.latentHeat),
       },
-      steps: stepsOf(r, input.pressure, both, place),
-      cautions: ['maker-first', ...dangersOf({ refrigerant: r })],
-      sources: [...propertySources(r), ...place.sources],
-      assumptions: place.assumptions,
+      told: saturationTold(r, pressure, both, place),
+      steps: stepsOf(r, pressure, both, place),
+      cautions: dangersOf({ refrigerant: r }),
+      sources: [
+        ...propertySources(r),
+        ...propertyUncertainty(r, both.bubble.temperature.si, 'bubble').sources,
+        ...notes.sources,
+        ...place.sources,
+      ],
+      assumptions: [...notes.assumptions, ...place.assumptions],
       warnings: [...propertyWarnings(r), ...place.warnings],
     }
   },
 })
 
-const lineResult = (point: LinePoint, place: Place) => ({
+const lineResult = (point: LinePoint) => ({
   temperature: point.temperature,
-  gaugePressure: toGauge(point.pressure.si, place.barometerPa, point.pressure.plusMinus),
+  gaugePressure: point.gauge,
   absolutePressure: point.pressure,
   density: point.density,
 })
@@ -111,7 +127,7 @@ function stepsOf(
             formula: 'gauge reading + barometric pressure',
             values: {
               'gauge reading': pressure,
-              'barometric pressure': barometricPressure(place.barometerPa),
+              'barometric pressure': barometricPressure(place.barometerPa, place.plusMinusPa),
             },
             gives: both.bubble.pressure,
           },

@@ -3,9 +3,9 @@ import { type Quantity, say, temperature } from '../../quantity/index.ts'
 import type { Refrigerant } from '../../refrigerant/index.ts'
 
 /** Above this share the light components are gone and only rounding is left to follow. */
-const MOST_LOST = 0.95
+export const MOST_LOST = 0.95
 /** Below this share what got out is a difference of almost equal masses: rounding, not composition. */
-const LEAST_LOST = 0.001
+export const LEAST_LOST = 0.001
 /** 95 % must not fail by the rounding of its own conversion. */
 const ROUNDING = 1e-9
 /** Nearer to the critical point, liquid and vapour are too alike to follow. */

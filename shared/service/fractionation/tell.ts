@@ -2,7 +2,14 @@ import data from '../../../data/service/fractionation.json' with { type: 'json' 
 import type { Step, Warning } from '../../operation.ts'
 import { fraction, type Quantity, temperatureDifference } from '../../quantity/index.ts'
 import type { Refrigerant } from '../../refrigerant/index.ts'
+import type { TopUp } from './top-up.ts'
 import type { Leak } from './work-out.ts'
+
+const READS: Readonly<Record<TopUp, string>> = {
+  'top-up-reads-close': 'reads close to the fresh blend',
+  'recover-and-weigh-in': 'does not read like the fresh blend',
+  'cannot-tell': 'cannot tell whether it reads like the fresh blend',
+}
 
 /** Rise of the burning share in what escapes that is worth a word. */
 const BURNING_RISE = 1.05
@@ -17,6 +24,7 @@ export function stepsOf(
   },
   leak: Leak,
   share: number,
+  verdict: TopUp,
 ): readonly Step[] {
   const { temperature, lost, escapes } = input
   const composition = (masses: readonly number[]) =>
@@ -56,7 +64,7 @@ export function stepsOf(
         dew: temperatureDifference(leak.toppedUp.boils.dewShiftK),
         'counts as close below': temperatureDifference(data.closeK),
       },
-      gives: leak.close ? 'reads close to the fresh blend' : 'does not read like the fresh blend',
+      gives: READS[verdict],
     },
   ]
 }

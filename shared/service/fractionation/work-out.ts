@@ -1,4 +1,3 @@
-import data from '../../../data/service/fractionation.json' with { type: 'json' }
 import type { RefrigerantInfo } from '../../refrigerant/index.ts'
 import { substanceData } from '../../substance/library.ts'
 import { massFractions, moleFractions } from '../../substance/mixture.ts'
@@ -21,8 +20,8 @@ export interface Leak {
   readonly left: Part
   readonly escaped: Part
   readonly toppedUp: Part
-  /** Both lines of the topped-up charge lie within what gauges can tell of the fresh blend. */
-  readonly close: boolean
+  /** Of the topped-up charge from the fresh blend, on the line that moves more, K. */
+  readonly shiftK: number
 }
 
 /**
@@ -58,7 +57,7 @@ export function workOut(
     freshPa,
     states,
     ...parts,
-    close: Math.max(Math.abs(bubbleShiftK), Math.abs(dewShiftK)) < data.closeK,
+    shiftK: Math.max(Math.abs(bubbleShiftK), Math.abs(dewShiftK)),
   }
 }
 

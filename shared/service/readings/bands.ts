@@ -38,5 +38,12 @@ export const METERING_SUPERHEAT: Band = {
   sources: [readingSource('ra3.2-2008')],
 }
 
+/**
+ * Superheat below which an outlet counts as flooded, K: the least that a metering device may keep.
+ * No width of its own is published.
+ */
+export const FLOODED_BELOW_K = METERING_SUPERHEAT.lowK
+export const FLOODED_SOURCES = METERING_SUPERHEAT.sources
+
 /** Discharge-line temperature above which the oil suffers, K; common practice, no source. */
 export const DISCHARGE_HOTTEST_K = quantity('temperature', dischargeHottest.highF, '°F').si

@@ -1,19 +1,24 @@
 import { under } from '../../errors.ts'
 import {
-  absolutePressure,
+  absolutePa,
+  type SaturationLine,
+  saturatedAt,
+  saturating,
+} from '../../physics/saturating.ts'
+import {
   type Budget,
   budget,
-  gaugePressure,
   type Ingredient,
   type PressureReading,
-  toAbsolute,
+  type Quantity,
 } from '../../quantity/index.ts'
-import { type Line, type Refrigerant, saturationTemperature } from '../../refrigerant/index.ts'
 import type { Measured } from './measured.ts'
 
 /** A side of the machine: where its pressure puts it, SI. */
 export interface Side {
   readonly reading: PressureReading
+  /** What the reading is called where its ± is spoken of. */
+  readonly name: string
   readonly absolute: Budget
   /** Above the critical pressure, or within a hair of it, there is no saturation. */
   readonly state: 'saturation' | 'supercritical'
@@ -41,149 +46,115 @@ export interface Figures {
   readonly liquidOverDischarge: Budget | undefined
 }
 
-type Fields = 'suctionPressure' | 'liquidPressure' | 'dischargePressure'
+type PressureField = 'suctionPressure' | 'liquidPressure' | 'dischargePressure'
 
 /** All figures of one set of readings. Refusals carry the path of the reading they are about. */
 export function figures(m: Measured): Figures {
-  const barometer: Ingredient = {
-    name: 'barometer',
-    si: m.place.barometerPa,
-    plusMinus: m.place.plusMinusPa,
-  }
   const highField = m.highFrom === 'liquid-line' ? 'liquidPressure' : 'dischargePressure'
-  const low = m.suctionPressure && side(m, 'suctionPressure', m.suctionPressure, barometer)
-  const high = m.highPressure && side(m, highField, m.highPressure, barometer)
+  const low = m.suctionPressure && side(m, 'suctionPressure', m.suctionPressure)
+  const high = m.highPressure && side(m, highField, m.highPressure)
   const discharge = m.dischargePressure ?? m.highPressure
   const dischargeSide =
-    discharge === m.highPressure || !discharge
-      ? high
-      : side(m, 'dischargePressure', discharge, barometer)
-
-  const against = (
-    on: Side | undefined,
-    line: Line | 'mean',
-    name: string,
-    temperature: Measured['ambient'],
-    sign: 1 | -1,
-  ): Budget | undefined => {
-    if (!on || on.state === 'supercritical' || !temperature) return undefined
-    const saturated = saturatedAt(m.refrigerant, on.reading, line)
-    return budget(
-      [{ name, ...uncertain(temperature) }, pressureOf(on.reading, nameOf(on, m)), barometer],
-      (temperatureK, reading, air) => sign * (temperatureK - saturated(reading, air)),
-    )
-  }
-  const nameOf = (on: Side, { suctionPressure }: Measured) =>
-    on.reading === suctionPressure ? 'low-side pressure' : 'high-side pressure'
-
+    discharge === m.highPressure || !discharge ? high : side(m, 'dischargePressure', discharge)
+  const { suctionTemperature, liquidTemperature, dischargeTemperature, ambient } = m
   return {
     low,
     high,
-    superheat: against(low, 'dew', 'suction-line temperature', m.suctionTemperature, 1),
-    subcooling: against(high, 'bubble', 'liquid-line temperature', m.liquidTemperature, -1),
-    suctionOverBubble: against(low, 'bubble', 'suction-line temperature', m.suctionTemperature, 1),
-    liquidBelowDew: against(high, 'dew', 'liquid-line temperature', m.liquidTemperature, -1),
+    superheat: against(m, low, 'dew', SUCTION_LINE, suctionTemperature, 1),
+    subcooling: against(m, high, 'bubble', LIQUID_LINE, liquidTemperature, -1),
+    suctionOverBubble: against(m, low, 'bubble', SUCTION_LINE, suctionTemperature, 1),
+    liquidBelowDew: against(m, high, 'dew', LIQUID_LINE, liquidTemperature, -1),
     condensing:
       high?.state === 'saturation'
-        ? budget(
-            [pressureOf(high.reading, 'high-side pressure'), barometer],
-            saturatedAt(m.refrigerant, high.reading, 'mean'),
-          )
+        ? saturatedAt(m.refrigerant, high.reading, m.place, 'mean', high.name)
         : undefined,
-    condensingOverAmbient: against(high, 'mean', 'air at the condenser', m.ambient, -1),
-    dischargeSuperheat: against(
-      dischargeSide,
-      'dew',
-      'discharge-line temperature',
-      m.dischargeTemperature,
-      1,
-    ),
+    condensingOverAmbient: against(m, high, 'mean', AIR, ambient, -1),
+    dischargeSuperheat: against(m, dischargeSide, 'dew', DISCHARGE_LINE, dischargeTemperature, 1),
     liquidOverAmbient:
-      m.liquidTemperature && m.ambient
+      liquidTemperature && ambient
         ? budget(
-            [
-              { name: 'liquid-line temperature', ...uncertain(m.liquidTemperature) },
-              { name: 'air at the condenser', ...uncertain(m.ambient) },
-            ],
+            [named(LIQUID_LINE, liquidTemperature), named(AIR, ambient)],
             (liquidK, airK) => liquidK - airK,
           )
         : undefined,
-    ...compression(m, barometer),
-    liquidOverDischarge: alongCondenser(m, barometer),
+    ...compression(m),
+    liquidOverDischarge: alongCondenser(m),
   }
 }
 
+const SUCTION_LINE = 'suction-line temperature'
+const LIQUID_LINE = 'liquid-line temperature'
+const DISCHARGE_LINE = 'discharge-line temperature'
+const AIR = 'air at the condenser'
+
+/** A temperature less the saturation of a side (`sign` 1), or that saturation less the temperature. */
+function against(
+  m: Measured,
+  on: Side | undefined,
+  line: SaturationLine,
+  name: string,
+  temperature: Quantity<'temperature'> | undefined,
+  sign: 1 | -1,
+): Budget | undefined {
+  if (!on || on.state === 'supercritical' || !temperature) return undefined
+  const { ingredients, temperatureK } = saturating(
+    m.refrigerant,
+    on.reading,
+    m.place,
+    line,
+    on.name,
+  )
+  return budget(
+    [...ingredients, named(name, temperature)],
+    (...[reading = 0, air = 0, data = 0, pipeK = 0]) =>
+      sign * (pipeK - temperatureK(reading, air, data)),
+  )
+}
+
 /** The compressor works against the discharge pressure where it was read, else against the liquid pressure. */
-function compression(m: Measured, barometer: Ingredient) {
+function compression(m: Measured) {
   const discharge = m.dischargePressure ?? m.highPressure
   const suction = m.suctionPressure
   if (!discharge || !suction) return { ratio: undefined, pressureDifference: undefined }
   const ingredients = [
-    pressureOf(discharge, 'high-side pressure'),
-    pressureOf(suction, 'low-side pressure'),
-    barometer,
+    named('high-side pressure', discharge),
+    named('low-side pressure', suction),
+    m.place.barometer,
   ]
-  const absolutes = (high: number, low: number, air: number) =>
-    [absolutePa(discharge, high, air), absolutePa(suction, low, air)] as const
+  const both = (of: (high: number, low: number) => number) =>
+    budget(ingredients, (...[high = 0, low = 0, air = 0]) =>
+      of(absolutePa(discharge, high, air), absolutePa(suction, low, air)),
+    )
   return {
-    ratio: budget(ingredients, (...values) => {
-      const [high, low] = absolutes(...(values as [number, number, number]))
-      return high / low
-    }),
-    pressureDifference: budget(ingredients, (...values) => {
-      const [high, low] = absolutes(...(values as [number, number, number]))
-      return high - low
-    }),
+    ratio: both((high, low) => high / low),
+    pressureDifference: both((high, low) => high - low),
   }
 }
 
-function alongCondenser(m: Measured, barometer: Ingredient): Budget | undefined {
+function alongCondenser(m: Measured): Budget | undefined {
   const { dischargePressure: discharge, highPressure: liquid } = m
   if (!discharge || !liquid || m.highFrom !== 'liquid-line') return undefined
   return budget(
-    [pressureOf(liquid, 'liquid pressure'), pressureOf(discharge, 'discharge pressure'), barometer],
-    (high, low, air) => absolutePa(liquid, high, air) - absolutePa(discharge, low, air),
+    [named('liquid pressure', liquid), named('discharge pressure', discharge), m.place.barometer],
+    (...[high = 0, low = 0, air = 0]) =>
+      absolutePa(liquid, high, air) - absolutePa(discharge, low, air),
   )
 }
 
-function side(m: Measured, field: Fields, reading: PressureReading, barometer: Ingredient): Side {
+function side(m: Measured, field: PressureField, reading: PressureReading): Side {
   return under(field, () => {
     const name = field === 'suctionPressure' ? 'low-side pressure' : 'high-side pressure'
-    const ingredients = [pressureOf(reading, name), barometer]
-    const absolute = budget(ingredients, (value, air) => absolutePa(reading, value, air))
-    const onLine = (line: Line) => budget(ingredients, saturatedAt(m.refrigerant, reading, line))
+    const absolute = budget([named(name, reading), m.place.barometer], (...[value = 0, air = 0]) =>
+      absolutePa(reading, value, air),
+    )
+    const frame = { reading, name, absolute }
     const { bubble, dew } = m.refrigerant
     if (absolute.si > Math.min(bubble.toPa, dew.toPa)) {
-      return { reading, absolute, state: 'supercritical', bubble: undefined, dew: undefined }
+      return { ...frame, state: 'supercritical', bubble: undefined, dew: undefined }
     }
-    return { reading, absolute, state: 'saturation', bubble: onLine('bubble'), dew: onLine('dew') }
+    const on = (line: SaturationLine) => saturatedAt(m.refrigerant, reading, m.place, line, name)
+    return { ...frame, state: 'saturation', bubble: on('bubble'), dew: on('dew') }
   })
 }
 
-const pressureOf = (reading: PressureReading, name: string): Ingredient => ({
-  name,
-  ...uncertain(reading),
-})
-
-const uncertain = ({ si, plusMinus }: { si: number; plusMinus: number | undefined }) => ({
-  si,
-  plusMinus,
-})
-
-/** Absolute pressure of a reading moved to `value`, Pa. */
-function absolutePa(reading: PressureReading, value: number, barometerPa: number): number {
-  const moved = reading.kind === 'gaugePressure' ? gaugePressure(value) : absolutePressure(value)
-  return toAbsolute(moved, barometerPa).si
-}
-
-/** Saturation temperature, K, of a reading and a barometer; a blend condenses about the mean of its lines. */
-function saturatedAt(r: Refrigerant, reading: PressureReading, line: Line | 'mean') {
-  return (value: number, barometerPa: number): number => {
-    const pressurePa = absolutePa(reading, value, barometerPa)
-    if (line !== 'mean') return saturationTemperature(r, pressurePa, line)
-    const bubble = saturationTemperature(r, pressurePa, 'bubble')
-    return r.info.kind === 'pure'
-      ? bubble
-      : (bubble + saturationTemperature(r, pressurePa, 'dew')) / 2
-  }
-}
+const named = (name: string, { si, plusMinus }: Quantity): Ingredient => ({ name, si, plusMinus })

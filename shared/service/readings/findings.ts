@@ -1,14 +1,18 @@
 import * as z from 'zod'
 import data from '../../../data/service/reading-findings.json' with { type: 'json' }
+import { isVehicle } from '../../fields/index.ts'
+import { cutOutOf, reachesCutOut } from '../../physics/cut-out.ts'
 import {
   absolutePressure,
   type Budget,
   pressureDifference,
+  type Quantity,
   say,
   surelyAbove,
   surelyBelow,
   temperature,
   temperatureDifference,
+  type Uncertain,
   widthOf,
 } from '../../quantity/index.ts'
 import type { Source } from '../../sources.ts'
@@ -20,10 +24,15 @@ import { type ReadingSourceId, readingSource } from './sources.ts'
 
 export type FindingId = keyof typeof data.findings
 
+/** The most urgent first. */
+const FINDING_LEVELS = ['stop', 'impossible', 'suspect', 'note'] as const
+
 export const findingOut = z
   .strictObject({
     id: z.enum(Object.keys(data.findings) as [FindingId, ...FindingId[]]),
-    level: z.enum(['impossible', 'suspect', 'note']),
+    level: z
+      .enum(FINDING_LEVELS)
+      .describe('stop: dangerous; impossible: the readings contradict each other; suspect; note'),
     message: z.string(),
     causes: z.array(z.string()),
     settle: z.array(z.string()).describe('What would tell the causes apart'),
@@ -32,46 +41,75 @@ export const findingOut = z
 
 export interface Finding {
   readonly id: FindingId
-  readonly level: 'impossible' | 'suspect' | 'note'
+  readonly level: (typeof FINDING_LEVELS)[number]
+  /** What it is, without its figures. */
+  readonly title: string
   readonly message: string
   readonly causes: readonly string[]
   readonly settle: readonly string[]
   readonly sources: readonly Source[]
 }
 
-function finding(id: FindingId, detail: string): Finding {
+function finding(id: FindingId, detail: string, more: readonly Source[] = []): Finding {
   const { level, title, causes, settle, sources } = data.findings[id]
   return {
     id,
     level: level as Finding['level'],
+    title,
     message: `${title}: ${detail}.`,
     causes,
     settle,
-    sources: sources.map((key) => readingSource(key as ReadingSourceId)),
+    sources: [...sources.map((key) => readingSource(key as ReadingSourceId)), ...more],
   }
 }
 
-/** Everything that the readings show besides their figures, impossible ones first. */
+/** Everything that the readings show besides their figures, the most urgent first. */
 export function findings(m: Measured, f: Figures, input: ReadingsInput): readonly Finding[] {
   const byPressure = pressureFindings(m, f)
   // Swapped hoses or a machine at rest make all the other figures say what is not so.
   const found = byPressure.some(({ id }) => NOT_RUNNING.includes(id))
-    ? [...byPressure, ...criticalFindings(m, f)]
+    ? [...dangerFindings(m), ...byPressure, ...criticalFindings(m, f)]
     : [
+        ...dangerFindings(m),
         ...byPressure,
         ...suctionFindings(m, f, input),
         ...liquidFindings(m, f),
         ...criticalFindings(m, f),
         ...highSideFindings(m, f),
       ]
-  const order = ['impossible', 'suspect', 'note'] as const
-  return order.flatMap((level) => found.filter((entry) => entry.level === level))
+  return FINDING_LEVELS.flatMap((level) => found.filter((entry) => entry.level === level))
 }
 
 /** Readings of a machine that does not pump, or of hoses that are swapped. */
 const NOT_RUNNING: readonly FindingId[] = ['no-pressure-difference', 'suction-above-discharge']
 /** Refrigerants whose machines are made to reject heat above the critical point. */
 const MADE_FOR_IT: readonly string[] = ['R-744']
+
+/** A pressure at which makers let a switch stop the compressor, on whichever side it was read. */
+function dangerFindings(m: Measured): readonly Finding[] {
+  const cutOut = cutOutOf(m.refrigerant)
+  const highest = highestGauge(m)
+  if (!cutOut || !highest || !reachesCutOut(highest.si, cutOut)) return []
+  const limit = `${say(cutOut.pressure)}${cutOut.basis === 'published' ? '' : ` (${cutOut.basis})`}`
+  return [
+    finding('above-cut-out', `${say(highest.within(undefined))}, cut-out ${limit}`, cutOut.sources),
+  ]
+}
+
+/** The highest pressure that was read, as a gauge shows it here. */
+export function highestGauge(m: Measured): Quantity<'gaugePressure'> | undefined {
+  const read = [m.suctionPressure, m.highPressure, m.dischargePressure].flatMap((reading) =>
+    reading === undefined
+      ? []
+      : reading.kind === 'gaugePressure'
+        ? [reading as Quantity<'gaugePressure'>]
+        : [m.place.gauge(reading.si, reading.plusMinus)],
+  )
+  return read.reduce<Quantity<'gaugePressure'> | undefined>(
+    (most, next) => (most === undefined || next.si > most.si ? next : most),
+    undefined,
+  )
+}
 
 function pressureFindings(m: Measured, f: Figures): readonly Finding[] {
   const { pressureDifference: apart } = f
@@ -89,16 +127,20 @@ function pressureFindings(m: Measured, f: Figures): readonly Finding[] {
   if (f.liquidOverDischarge && surelyAbove(f.liquidOverDischarge, 0)) {
     list.push(finding('liquid-above-discharge', `by ${pressureText(f.liquidOverDischarge.si)}`))
   }
-  const low = f.low?.absolute
-  if (low && low.si < m.place.barometerPa) {
+  const suction = suctionGauge(m)
+  if (suction && surelyBelow(suction, 0)) {
     list.push(
-      finding(
-        'suction-in-vacuum',
-        `${pressureText(m.place.barometerPa - low.si)} below the barometer`,
-      ),
+      finding('suction-in-vacuum', `${pressureText(-suction.si)} below the pressure of the air`),
     )
   }
   return list
+}
+
+/** The low side against the air around, Pa. */
+export function suctionGauge(m: Measured): Uncertain | undefined {
+  const reading = m.suctionPressure
+  if (!reading) return undefined
+  return reading.kind === 'gaugePressure' ? reading : m.place.gauge(reading.si, reading.plusMinus)
 }
 
 function suctionFindings(m: Measured, f: Figures, input: ReadingsInput): readonly Finding[] {
@@ -125,11 +167,12 @@ function suctionFindings(m: Measured, f: Figures, input: ReadingsInput): readonl
     : []
 }
 
-function floodsByDesign({ equipment, meteringDevice }: ReadingsInput): boolean {
-  if (equipment === 'stationary') return false
+/** A stationary machine has no accumulator that keeps the liquid back; without a word on it, an orifice tube has. */
+function floodsByDesign({ machine, meteringDevice }: ReadingsInput): boolean {
+  if (machine !== undefined && !isVehicle(machine)) return false
   return (
     meteringDevice === 'orifice-tube' ||
-    (equipment === 'vehicle' && meteringDevice === 'fixed-orifice')
+    (machine !== undefined && meteringDevice === 'fixed-orifice')
   )
 }
 

@@ -1,8 +1,8 @@
 import { CalcError } from '../../errors.ts'
-import type { Assumption, Warning } from '../../operation.ts'
-import { type Budget, budget, say, temperature } from '../../quantity/index.ts'
+import { fill } from '../../fill.ts'
+import type { Warning } from '../../operation.ts'
+import { type Budget, budget, type Quantity, say, temperature } from '../../quantity/index.ts'
 import type { ReadingsInput } from './fields.ts'
-import type { Judgement } from './judge.ts'
 import type { Measured } from './measured.ts'
 import { readingSource } from './sources.ts'
 import {
@@ -13,20 +13,19 @@ import {
   TOLERANCE_SOURCES,
   targetSuperheat,
 } from './target-superheat.ts'
-import { compared, type Meanings, notJudged, type Verdict } from './verdict.ts'
-
-const MEANINGS: Meanings = {
-  inside: 'The charge fits its target, as far as the air flow over the evaporator is right.',
-  below:
-    'Too much refrigerant, or too little air over the evaporator: check the air flow first; then recover some, wait 15 minutes, and read again.',
-  above:
-    'Too little refrigerant, or a restriction: subcooling tells them apart. With a low charge add some, wait 15 minutes, and read again.',
-}
+import { TEXTS } from './texts.ts'
+import { compared, type Judgement, notJudged, type Verdict } from './verdict.ts'
 
 /** Charge of a stationary machine with a fixed orifice, by its superheat. */
 export function orificeVerdict(m: Measured, measured: Budget, input: ReadingsInput): Judgement {
   const { superheatTarget, superheatLow, superheatHigh } = input
-  const frame = { about: 'charge', figure: 'superheat', measured, meanings: MEANINGS } as const
+  const frame = {
+    about: 'charge',
+    figure: 'superheat',
+    measured,
+    refrigerant: m.refrigerant.info.id,
+    meanings: 'superheat-orifice',
+  } as const
   if (superheatLow && superheatHigh) {
     return plain(
       compared({
@@ -50,48 +49,28 @@ export function orificeVerdict(m: Measured, measured: Budget, input: ReadingsInp
       }),
     )
   }
-  const outdoor = m.outdoorDryBulb ?? m.ambient
-  if (!outdoor || !m.indoorWetBulb) {
-    return plain(
-      notJudged(
-        'charge',
-        'superheat',
-        `No verdict: the target superheat takes ${[
-          m.indoorWetBulb ? '' : 'the indoor wet bulb',
-          outdoor ? '' : 'the outdoor dry bulb',
-        ]
-          .filter((part) => part !== '')
-          .join(' and ')}.`,
-      ),
-    )
+  const { ambient, returnWetBulb } = m
+  if (!ambient || !returnWetBulb) {
+    const missing = [
+      ...(returnWetBulb ? [] : [TEXTS.notJudged['wet-bulb']]),
+      ...(ambient ? [] : [TEXTS.notJudged['outdoor-air']]),
+    ].join(' and ')
+    const meaning = fill(TEXTS.notJudged['air-missing'], { missing })
+    return plain(notJudged('charge', 'superheat', meaning, 'wet-bulb'))
   }
-  return byWeather(frame, outdoor, m.indoorWetBulb, m.outdoorDryBulb === undefined)
+  return byWeather(frame, ambient, returnWetBulb)
 }
 
-type Frame = {
-  readonly about: 'charge'
-  readonly figure: 'superheat'
-  readonly measured: Budget
-  readonly meanings: Meanings
-}
-type Air = NonNullable<Measured['ambient']>
+type Frame = Omit<Parameters<typeof compared>[0], 'method' | 'lowK' | 'highK' | 'sources'>
+type Air = Quantity<'temperature'>
 
-function byWeather(frame: Frame, outdoor: Air, wetBulb: Air, stoodIn: boolean): Judgement {
-  const assumptions: readonly Assumption[] = stoodIn
-    ? [
-        {
-          field: 'outdoorDryBulb',
-          taken: say(outdoor),
-          because: 'the ambient given is the air entering the condenser',
-        },
-      ]
-    : []
+function byWeather(frame: Frame, outdoor: Air, wetBulb: Air): Judgement {
   try {
     const { method, sources } = targetSuperheat(outdoor.si, wetBulb.si)
     const targetK = budget(
       [
-        { name: 'outdoor dry bulb', si: outdoor.si, plusMinus: outdoor.plusMinus },
-        { name: 'indoor wet bulb', si: wetBulb.si, plusMinus: wetBulb.plusMinus },
+        { name: 'outdoor air', si: outdoor.si, plusMinus: outdoor.plusMinus },
+        { name: 'wet bulb of the return air', si: wetBulb.si, plusMinus: wetBulb.plusMinus },
       ],
       (outdoorK, wetBulbK) => targetSuperheat(outdoorK, wetBulbK).targetK,
     )
@@ -113,19 +92,18 @@ function byWeather(frame: Frame, outdoor: Air, wetBulb: Air, stoodIn: boolean): 
           ],
         }),
       ],
-      assumptions,
+      assumptions: [],
       warnings: [...(method === 'formula' ? [FORMULA] : []), ...(cold ? [tooCold(outdoor)] : [])],
     }
   } catch (error) {
     if (!(error instanceof CalcError) || error.code !== 'refused') throw error
-    const refused = notJudged(
-      'charge',
-      'superheat',
-      `${error.message} ${error.hint}`,
-      'no-valid-test',
-      TOLERANCE_SOURCES,
+    return plain(
+      notJudged('charge', 'superheat', `${error.message} ${error.hint}`, 'weather', {
+        outcome: 'no-valid-test',
+        measured: frame.measured,
+        sources: TOLERANCE_SOURCES,
+      }),
     )
-    return { verdicts: [{ ...refused, measured: frame.measured }], assumptions, warnings: [] }
   }
 }
 
@@ -142,11 +120,13 @@ const plain = (verdict: Verdict): Judgement => ({
 
 const FORMULA: Warning = {
   code: 'target-by-formula',
-  message:
-    'The weather is outside the published table of target superheat. The target is the common formula, which has no primary source; the maker’s chart goes before it.',
+  message: TEXTS.warnings['target-by-formula'],
 }
 
 const tooCold = (outdoor: Air): Warning => ({
   code: 'too-cold-for-charge-test',
-  message: `At ${say(temperature(outdoor.si))} outdoors a published test method does not allow the test (from ${say(temperature(COLDEST_TEST_K))} up); targets below that are one maker's own, or the formula's. Weigh the charge.`,
+  message: fill(TEXTS.warnings['too-cold'], {
+    air: say(temperature(outdoor.si)),
+    coldest: say(temperature(COLDEST_TEST_K)),
+  }),
 })

@@ -1,3 +1,5 @@
+import { isVehicle, type Machine } from '../../fields/index.ts'
+import { fill } from '../../fill.ts'
 import type { Budget } from '../../quantity/index.ts'
 import {
   SUBCOOLING_TOLERANCE_K,
@@ -7,50 +9,31 @@ import {
 import type { ReadingsInput } from './fields.ts'
 import type { Measured } from './measured.ts'
 import { readingSource } from './sources.ts'
-import { compared, type Meanings, notJudged, type Verdict } from './verdict.ts'
-
-const VEHICLE: Meanings = {
-  inside: 'The subcooling fits a full charge. The weighed charge decides all the same.',
-  below:
-    'Too little liquid ahead of the valve: the charge may be low. Do not top up by this figure: recover, and weigh in the charge on the label.',
-  above:
-    'Liquid stands back in the condenser: overcharge, air in the system, which reads as subcooling, or a restriction in the liquid line, with which the superheat is high too. Compare pressure and temperature at rest for air; then recover, and weigh in the charge on the label.',
-}
-
-const STATIONARY: Meanings = {
-  inside: 'The charge fits its target.',
-  below:
-    'Too little refrigerant, as far as air flow and outdoor air are right: add some, wait 15 minutes, and read again.',
-  above:
-    'Too much refrigerant, air in the system, which reads as subcooling, or a restriction in the liquid line, with which the superheat is high too. Compare pressure and temperature at rest for air, and read the superheat; else recover some, wait 15 minutes, and read again.',
-}
-
-const RESTRICTED =
-  'Subcooling and superheat are both high: a restriction in the liquid line (drier, screen, kink) or a valve that closed up, not an overcharge. Take no refrigerant out by this figure: feel for the drop in temperature along the liquid line and across the drier first.'
-const OVERFED =
-  'Subcooling and superheat are both low: the valve lets through too much, or the compressor does not pump enough, before the charge is to blame. Add no refrigerant by this figure: set that right first, then judge the charge again.'
+import { TEXTS } from './texts.ts'
+import { compared, notJudged, type Verdict } from './verdict.ts'
 
 /**
  * The same verdict in the light of the superheat: a leak and a restriction both raise the superheat,
  * and only the sign of the subcooling tells them apart.
  */
 export function withSuperheat(verdict: Verdict, superheat: Verdict['outcome']): Verdict {
-  const meaning =
+  const special =
     verdict.outcome === 'above' && superheat === 'above'
-      ? RESTRICTED
+      ? 'restricted'
       : verdict.outcome === 'below' && superheat === 'below'
-        ? OVERFED
+        ? 'overfed'
         : undefined
-  if (meaning === undefined) return verdict
+  if (special === undefined) return verdict
   return {
     ...verdict,
-    meaning,
+    special,
+    meaning: TEXTS.meanings[special],
     sources: [...verdict.sources, readingSource('rossi-braun'), readingSource('trade-practice')],
   }
 }
 
 /**
- * Charge by subcooling: the maker's figure first, then what is published for this equipment.
+ * Charge by subcooling: the maker's figure first, then what is published for this machine.
  *
  * Counted from the discharge pressure a subcooling shows too large, so only "below" stands.
  */
@@ -58,9 +41,9 @@ export function subcoolingVerdict(
   m: Measured,
   measured: Budget,
   input: ReadingsInput,
-  equipment: 'vehicle' | 'stationary',
+  machine: Machine,
 ): Verdict {
-  const verdict = bySubcooling(m, measured, input, equipment)
+  const verdict = bySubcooling(m, measured, input, isVehicle(machine))
   const shownTooLarge = m.highFrom === 'discharge-line'
   if (!shownTooLarge || (verdict.outcome !== 'inside' && verdict.outcome !== 'above')) {
     return verdict
@@ -68,9 +51,9 @@ export function subcoolingVerdict(
   return {
     ...verdict,
     outcome: 'cannot-tell',
-    meaning:
-      'The subcooling is counted from the discharge pressure, so the true one is smaller by the pressure drop of the condenser: these readings cannot tell.',
-    settle: 'The pressure at the liquid line, where its temperature is read.',
+    special: 'from-discharge',
+    meaning: TEXTS.meanings['from-discharge'],
+    settle: TEXTS.settle['liquid-pressure'],
   }
 }
 
@@ -78,16 +61,18 @@ function bySubcooling(
   m: Measured,
   measured: Budget,
   input: ReadingsInput,
-  equipment: 'vehicle' | 'stationary',
+  vehicle: boolean,
 ): Verdict {
+  const { id } = m.refrigerant.info
   const frame = {
     about: 'charge',
     figure: 'subcooling',
     measured,
-    meanings: equipment === 'vehicle' ? VEHICLE : STATIONARY,
+    refrigerant: id,
+    meanings: vehicle ? 'subcooling-vehicle' : 'subcooling-stationary',
   } as const
   const { subcoolingTarget, subcoolingLow, subcoolingHigh } = input
-  const weighed = equipment === 'vehicle' ? [readingSource('tm-5-3805-290')] : []
+  const weighed = vehicle ? [readingSource('tm-5-3805-290')] : []
   if (subcoolingLow && subcoolingHigh) {
     return compared({
       ...frame,
@@ -107,22 +92,15 @@ function bySubcooling(
       sources: [...SUBCOOLING_TOLERANCE_SOURCES, ...weighed],
     })
   }
-  if (equipment === 'stationary') {
-    return notJudged(
-      'charge',
-      'subcooling',
-      "No verdict: the target subcooling stands on the maker's plate or in the manual, and no general figure replaces it.",
-    )
+  if (!vehicle) {
+    return notJudged('charge', 'subcooling', TEXTS.notJudged['target-subcooling'], 'maker')
   }
   const { refrigerants, lowK, highK, sources } = VEHICLE_VALVE_SUBCOOLING
-  if (!refrigerants.includes(m.refrigerant.info.id)) {
-    return notJudged(
-      'charge',
-      'subcooling',
-      `No verdict: the published band is for ${refrigerants.join(', ')} only. Give the maker's subcooling, or weigh the charge.`,
-      'not-judged',
-      sources,
-    )
+  if (!refrigerants.includes(id)) {
+    const meaning = fill(TEXTS.notJudged['band-not-for-it'], {
+      refrigerants: refrigerants.join(', '),
+    })
+    return notJudged('charge', 'subcooling', meaning, 'maker', { sources })
   }
   return compared({
     ...frame,

@@ -1,41 +1,27 @@
-import { type Budget, say, surelyAbove, temperatureDifference } from '../../quantity/index.ts'
+import type { Budget } from '../../quantity/index.ts'
+import { FLOODED_BELOW_K, FLOODED_SOURCES } from './bands.ts'
 import { readingSource } from './sources.ts'
-import { notJudged, type Verdict } from './verdict.ts'
-
-const SOURCES = [
-  readingSource('sae-j3023'),
-  readingSource('tm-5-3805-291'),
-  readingSource('tm-5-3805-290'),
-]
+import { compared, type Verdict } from './verdict.ts'
 
 /**
  * An orifice tube with enough charge floods the evaporator outlet: no superheat there.
  *
- * No width is published for "none", so the width is what the instruments can tell.
+ * No width is published for "none". What no metering device may go below stands for it, so that a
+ * better instrument never turns a flooded outlet into a dry one.
  */
-export function orificeTubeVerdict(measured: Budget): Verdict {
-  if (measured.plusMinus === undefined) {
-    return {
-      ...notJudged(
-        'charge',
-        'superheat',
-        'No verdict: with enough charge the evaporator outlet is flooded, and whether a superheat is none can only be said with the uncertainty of the instruments. Give ± or the instrument classes.',
-        'not-judged',
-        SOURCES,
-      ),
-      measured,
-    }
-  }
-  const dry = surelyAbove(measured, 0)
-  return {
+export const orificeTubeVerdict = (measured: Budget, refrigerant: string): Verdict =>
+  compared({
     about: 'charge',
     figure: 'superheat',
     method: 'flooded-evaporator-outlet',
     measured,
-    outcome: dry ? 'above' : 'inside',
-    meaning: dry
-      ? 'The evaporator outlet is dry: the charge may be low. Read it at the evaporator outlet, before the accumulator; accumulator inlet and outlet should be equally cool. Do not top up by this figure: recover, and weigh in the charge on the label.'
-      : `The evaporator outlet is flooded, as far as ±${say(temperatureDifference(measured.plusMinus))} can tell. That fits a full charge and an overcharge alike: the weighed charge decides.`,
-    sources: SOURCES,
-  }
-}
+    refrigerant,
+    highK: FLOODED_BELOW_K,
+    meanings: 'superheat-tube',
+    sources: [
+      readingSource('sae-j3023'),
+      readingSource('tm-5-3805-291'),
+      readingSource('tm-5-3805-290'),
+      ...FLOODED_SOURCES,
+    ],
+  })

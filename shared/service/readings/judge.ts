@@ -1,7 +1,9 @@
-import { CalcError } from '../../errors.ts'
-import type { Assumption, Warning } from '../../operation.ts'
+import { possibleLevels } from '../../diagnosis/signs.ts'
+import { isVehicle } from '../../fields/index.ts'
+import { fill } from '../../fill.ts'
 import type { Budget } from '../../quantity/index.ts'
 import { METERING_SUPERHEAT } from './bands.ts'
+import { checkTargets } from './check-targets.ts'
 import type { ReadingsInput } from './fields.ts'
 import type { Figures } from './figures.ts'
 import type { Finding, FindingId } from './findings.ts'
@@ -10,23 +12,20 @@ import { subcoolingVerdict, withSuperheat } from './judge-subcooling.ts'
 import { orificeTubeVerdict } from './judge-vehicle.ts'
 import type { Measured } from './measured.ts'
 import { readingSource } from './sources.ts'
-import { compared, notJudged, type Verdict } from './verdict.ts'
+import { TEXTS } from './texts.ts'
+import { compared, type Judgement, notJudged, type Verdict } from './verdict.ts'
 
-export interface Judgement {
-  readonly verdicts: readonly Verdict[]
-  readonly assumptions: readonly Assumption[]
-  readonly warnings: readonly Warning[]
-}
-
-/** Contradictions that leave nothing to judge about a figure. */
+/** Contradictions and dangers that leave nothing to judge about a figure. */
 const SPOILS: Readonly<Record<'superheat' | 'subcooling', readonly FindingId[]>> = {
   superheat: [
+    'above-cut-out',
     'suction-colder-than-dew',
     'no-pressure-difference',
     'suction-above-discharge',
     'above-critical',
   ],
   subcooling: [
+    'above-cut-out',
     'liquid-hotter-than-bubble',
     'no-pressure-difference',
     'suction-above-discharge',
@@ -37,42 +36,36 @@ const SPOILS: Readonly<Record<'superheat' | 'subcooling', readonly FindingId[]>>
   ],
 }
 
-/** Target and verdict where one is defined for this equipment and metering device. */
+/** Target and verdict where one is defined for this machine and metering device. */
 export function judge(
   m: Measured,
   f: Figures,
   input: ReadingsInput,
   found: readonly Finding[],
 ): Judgement {
-  checkRanges(input)
-  const { equipment, meteringDevice } = input
-  if (!equipment || !meteringDevice) {
-    return only(
-      notJudged(
-        'charge',
-        'none',
-        'No verdict: say what equipment this is (vehicle or stationary) and what feeds the evaporator (expansion valve, electronic valve, fixed orifice, orifice tube).',
-      ),
-    )
+  checkTargets(input)
+  const { machine, meteringDevice } = input
+  if (!machine || !meteringDevice) {
+    return only(notJudged('charge', 'none', TEXTS.notJudged['nothing-given'], 'machine'))
   }
   const orifice = meteringDevice === 'fixed-orifice' || meteringDevice === 'orifice-tube'
   if (orifice) {
     const figure = usable(f.superheat, 'superheat', m, f, found)
     if (isVerdict(figure)) return only(figure)
-    return equipment === 'vehicle'
-      ? only(orificeTubeVerdict(figure))
+    return isVehicle(machine)
+      ? only(orificeTubeVerdict(figure, m.refrigerant.info.id))
       : orificeVerdict(m, figure, input)
   }
   const subcooling = usable(f.subcooling, 'subcooling', m, f, found)
   const superheat = usable(f.superheat, 'superheat', m, f, found)
   const valve: Verdict = isVerdict(superheat)
     ? { ...superheat, about: 'metering-device' }
-    : valveVerdict(superheat, input)
+    : valveVerdict(superheat, isVerdict(subcooling) ? undefined : subcooling, m, input)
   return {
     verdicts: [
       isVerdict(subcooling)
         ? subcooling
-        : withSuperheat(subcoolingVerdict(m, subcooling, input, equipment), valve.outcome),
+        : withSuperheat(subcoolingVerdict(m, subcooling, input, machine), valve.outcome),
       valve,
     ],
     assumptions: [],
@@ -98,86 +91,63 @@ function usable(
 ): Budget | Verdict {
   const spoilt = found.find((entry) => SPOILS[name].includes(entry.id))
   if (spoilt) {
-    return notJudged(
-      'charge',
-      name,
-      `No valid test: clear the finding first. ${spoilt.message}`,
-      'no-valid-test',
-    )
+    const meaning = fill(TEXTS.notJudged.contradiction, { finding: spoilt.message })
+    return notJudged('charge', name, meaning, 'figures', { outcome: 'no-valid-test', sources: [] })
   }
   if (measured) return measured
   const side = name === 'superheat' ? f.low : f.high
   if (side?.state === 'supercritical') {
-    return notJudged(
-      'charge',
-      name,
-      `No ${name} to judge: ${m.refrigerant.info.id} is above its critical pressure there. Use the maker's figures for the gas cooler, or weigh the charge.`,
-      'no-valid-test',
-    )
+    const meaning = fill(TEXTS.notJudged.supercritical, {
+      figure: name,
+      refrigerant: m.refrigerant.info.id,
+    })
+    return notJudged('charge', name, meaning, 'gas-cooler', {
+      outcome: 'no-valid-test',
+      sources: [],
+    })
   }
-  return notJudged(
-    'charge',
-    name,
-    name === 'superheat'
-      ? 'No superheat to judge: it takes the suction pressure and the suction-line temperature.'
-      : 'No subcooling to judge: it takes the liquid pressure and the liquid-line temperature.',
-  )
+  return notJudged('charge', name, TEXTS.notJudged[`no-${name}`], 'figures')
 }
 
 /** Superheat tells of the valve, not of the charge. */
-function valveVerdict(measured: Budget, input: ReadingsInput): Verdict {
-  const { superheatLow, superheatHigh } = input
+function valveVerdict(
+  measured: Budget,
+  subcooling: Budget | undefined,
+  m: Measured,
+  input: ReadingsInput,
+): Verdict {
+  const { superheatLow, superheatHigh, machine } = input
   const own = superheatLow && superheatHigh
-  const borrowed =
-    !own && input.equipment === 'vehicle' ? ' The range is published for stationary equipment.' : ''
-  return compared({
+  const verdict = compared({
     about: 'metering-device',
     figure: 'superheat',
     method: own ? 'range-of-maker' : 'metering-superheat-range',
     measured,
+    refrigerant: m.refrigerant.info.id,
     lowK: own ? superheatLow.si : METERING_SUPERHEAT.lowK,
     highK: own ? superheatHigh.si : METERING_SUPERHEAT.highK,
-    meanings: {
-      inside:
-        'The valve holds its superheat. That does not prove the charge: an expansion valve does so until the charge is below about 80 %.' +
-        borrowed,
-      below:
-        'The valve lets through too much: liquid may reach the compressor. Check bulb, contact and air flow before anything else.' +
-        borrowed,
-      above:
-        'The evaporator is starved: low charge, a restriction, or the valve closed up. The subcooling tells the first two apart.' +
-        borrowed,
-    },
+    meanings: 'superheat-valve',
     sources: [
       ...(own ? [] : METERING_SUPERHEAT.sources),
       readingSource('rp-1173'),
       readingSource('rossi-braun'),
     ],
   })
+  const starved =
+    verdict.outcome === 'above' && subcooling ? starvedBy(subcooling, input) : undefined
+  const borrowed = !own && machine !== undefined && isVehicle(machine)
+  return {
+    ...verdict,
+    meaning: [
+      starved ?? verdict.meaning,
+      ...(borrowed && verdict.outcome !== 'cannot-tell' ? [TEXTS.meanings['borrowed-range']] : []),
+    ].join(' '),
+  }
 }
 
-/** @throws {CalcError} `bad-input` for half a range or one that runs backwards. */
-function checkRanges(input: ReadingsInput): void {
-  for (const name of ['superheat', 'subcooling'] as const) {
-    const [low, high] = [input[`${name}Low`], input[`${name}High`]]
-    if (!low !== !high) {
-      throw new CalcError('missing-input', `Half of a ${name} range is given.`, {
-        path: [low ? `${name}High` : `${name}Low`],
-        hint: 'Give both ends of the range, or a target.',
-      })
-    }
-    if (low && high && low.si > high.si) {
-      throw new CalcError('bad-input', `The ${name} range runs backwards.`, {
-        path: [`${name}Low`],
-        hint: 'The lower end comes first.',
-      })
-    }
-    const target = input[`${name}Target`]
-    if (target && target.si < 0) {
-      throw new CalcError('out-of-range', `A target ${name} below zero does not exist.`, {
-        path: [`${name}Target`],
-        hint: 'Give it as the maker prints it, without a sign.',
-      })
-    }
-  }
+/** What starves the evaporator, where the subcooling is known well enough to say. */
+function starvedBy(subcooling: Budget, { machine }: ReadingsInput): string | undefined {
+  const levels = possibleLevels('subcooling', subcooling, machine)
+  if (!levels.has('low')) return TEXTS.meanings['starved-restriction']
+  return levels.size === 1 ? TEXTS.meanings['starved-low-charge'] : undefined
 }

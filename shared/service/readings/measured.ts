@@ -41,7 +41,12 @@ export function measured(refrigerant: Refrigerant, input: ReadingsInput): Measur
     take(input[field], 'pipe-probe', field)
   const dischargePressure = take(input.dischargePressure, 'high-side-gauge', 'dischargePressure')
   return {
-    suctionPressure: take(input.suctionPressure, 'low-side-gauge', 'suctionPressure'),
+    suctionPressure: take(
+      input.suctionPressure,
+      // A pressure beyond the low-side gauge, such as that of R-744, was read on another.
+      input.lowGauge === undefined ? 'a-gauge' : 'low-side-gauge',
+      'suctionPressure',
+    ),
     highPressure:
       take(input.liquidPressure, 'high-side-gauge', 'liquidPressure') ?? dischargePressure,
     dischargePressure,

@@ -11,8 +11,9 @@ import type { Figures, Side } from './figures.ts'
 import type { Measured } from './measured.ts'
 
 /** How each figure came about, for a trainer to follow. */
-export function readingsSteps(m: Measured, f: Figures): readonly Step[] {
+export function readingsSteps(m: Measured, f: Figures, atRest: boolean): readonly Step[] {
   const blend = m.refrigerant.info.kind !== 'pure'
+  if (atRest) return sideSteps('low side', f.low, m, blend ? 'dew' : undefined)
   return [
     ...sideSteps('low side', f.low, m, blend ? 'dew' : undefined),
     ...less('Superheat', 'suction-line temperature − dew temperature of the suction pressure', {
@@ -82,7 +83,7 @@ function sideSteps(
             formula: 'gauge reading + barometric pressure',
             values: {
               'gauge reading': side.reading,
-              'barometric pressure': barometricPressure(m.place.barometerPa),
+              'barometric pressure': barometricPressure(m.place.barometerPa, m.place.plusMinusPa),
             },
             gives: absolute,
           },

@@ -1,13 +1,18 @@
 import * as z from 'zod'
+import { fill } from '../../fill.ts'
+import type { Assumption, Warning } from '../../operation.ts'
+import { REFRIGERANT_DATA } from '../../physics/saturating.ts'
 import {
   type Budget,
   compareWithBand,
   quantityOut,
   say,
+  settling,
   temperatureDifference,
   widthOf,
 } from '../../quantity/index.ts'
 import type { Source } from '../../sources.ts'
+import { TEXTS } from './texts.ts'
 
 const OUTCOMES = ['inside', 'below', 'above', 'cannot-tell', 'no-valid-test', 'not-judged'] as const
 export type Outcome = (typeof OUTCOMES)[number]
@@ -27,18 +32,29 @@ type Method = (typeof METHODS)[number]
 
 export const verdictOut = z
   .strictObject({
-    about: z.enum(['charge', 'metering-device']),
-    figure: z.enum(['superheat', 'subcooling', 'none']),
-    method: z.enum(METHODS),
-    measured: quantityOut.optional(),
-    target: quantityOut.optional(),
-    low: quantityOut.optional(),
-    high: quantityOut.optional(),
-    outcome: z.enum(OUTCOMES),
-    meaning: z.string(),
+    about: z.enum(['charge', 'metering-device']).describe('What is judged'),
+    figure: z.enum(['superheat', 'subcooling', 'none']).describe('By which figure'),
+    method: z.enum(METHODS).describe('Against what'),
+    measured: quantityOut.optional().describe('The figure'),
+    target: quantityOut.optional().describe('Target that the band lies around'),
+    low: quantityOut.optional().describe('Lower end of the band'),
+    high: quantityOut.optional().describe('Upper end of the band'),
+    outcome: z.enum(OUTCOMES).describe('Where the figure stands, its ± counted'),
+    meaning: z.string().describe('What that says'),
     settle: z.string().optional().describe('Which instrument or reading would settle it'),
   })
   .meta({ id: 'ReadingVerdict', description: 'How a figure stands against its target or band.' })
+
+/** Rows of sentences for the outcomes of a comparison, in `data/service/readings.json`. */
+export type MeaningsId =
+  | 'subcooling-vehicle'
+  | 'subcooling-stationary'
+  | 'superheat-orifice'
+  | 'superheat-tube'
+  | 'superheat-valve'
+
+/** What would bring a verdict, for the list of things to do. */
+export type Lacks = keyof typeof TEXTS.headlines.why
 
 /** How a figure stands against its target or band; SI. */
 export interface Verdict {
@@ -53,62 +69,88 @@ export interface Verdict {
   readonly meaning: string
   readonly settle?: string | undefined
   readonly sources: readonly Source[]
+  /** Which sentences say it. */
+  readonly meanings?: MeaningsId | undefined
+  /** A sentence of its own instead, where two figures together say more. */
+  readonly special?: 'restricted' | 'overfed' | 'from-discharge' | undefined
+  /** The ingredient that leaves it open. */
+  readonly weakest?: string | undefined
+  readonly lacks?: Lacks | undefined
 }
 
-/** What each outcome of a comparison means, in words. */
-export type Meanings = Readonly<Record<'inside' | 'below' | 'above', string>>
+/** Verdicts with what was assumed and is to be known about them. */
+export interface Judgement {
+  readonly verdicts: readonly Verdict[]
+  readonly assumptions: readonly Assumption[]
+  readonly warnings: readonly Warning[]
+}
 
 interface Comparison {
   readonly about: Verdict['about']
   readonly figure: 'superheat' | 'subcooling'
   readonly method: Method
   readonly measured: Budget
-  readonly lowK: number
+  /** Designation, for the sentence about its data. */
+  readonly refrigerant: string
+  /** Undefined where there is no lower end. */
+  readonly lowK?: number | undefined
   readonly highK: number
   readonly targetK?: Budget | undefined
-  readonly meanings: Meanings
+  readonly meanings: MeaningsId
   readonly sources: readonly Source[]
 }
 
 /** Compares a figure with its band; a target's own uncertainty widens the figure's. */
 export function compared(c: Comparison): Verdict {
-  const width = Math.hypot(widthOf(c.measured), c.targetK ? widthOf(c.targetK) : 0)
-  const outcome = compareWithBand({ si: c.measured.si, plusMinus: width }, c.lowK, c.highK)
-  const frame = {
-    about: c.about,
-    figure: c.figure,
-    method: c.method,
-    measured: c.measured,
-    targetK: c.targetK,
-    lowK: c.lowK,
-    highK: c.highK,
-    sources: c.sources,
+  const { measured, targetK, lowK, highK } = c
+  const width = Math.hypot(widthOf(measured), targetK ? widthOf(targetK) : 0)
+  const outcome = compareWithBand({ si: measured.si, plusMinus: width }, lowK ?? -Infinity, highK)
+  const { about, figure, method, sources, meanings } = c
+  const frame = { about, figure, method, measured, targetK, lowK, highK, sources, meanings }
+  if (outcome !== 'cannot-tell') {
+    return { ...frame, outcome, meaning: TEXTS.meanings[meanings][outcome] }
   }
-  if (outcome !== 'cannot-tell') return { ...frame, outcome, meaning: c.meanings[outcome] }
   return {
     ...frame,
     outcome,
-    meaning: `The ${c.figure} of ${degrees(c.measured.si)} stands against its band to ±${degrees(width)}, and that reaches over an edge of ${degrees(c.lowK)} to ${degrees(c.highK)}: these readings cannot tell.`,
-    settle: wouldSettle(c, width),
+    meaning: fill(TEXTS.meanings['cannot-tell'], {
+      figure,
+      measured: degrees(measured.si),
+      width: degrees(width),
+      band: lowK === undefined ? degrees(highK) : `${degrees(lowK)} to ${degrees(highK)}`,
+    }),
+    ...wouldSettle(c, width),
   }
 }
 
 /** Which reading to take better, and how well. */
-function wouldSettle({ measured, lowK, highK, targetK }: Comparison, width: number): string {
-  const margin = Math.min(Math.abs(measured.si - lowK), Math.abs(measured.si - highK))
+function wouldSettle(
+  { measured, lowK, highK, targetK, refrigerant }: Comparison,
+  width: number,
+): Pick<Verdict, 'settle' | 'weakest'> {
+  const margin = Math.min(
+    Math.abs(measured.si - (lowK ?? -Infinity)),
+    Math.abs(measured.si - highK),
+  )
   const parts = [...measured.parts, ...(targetK?.parts ?? [])].sort(
     (a, b) => b.plusMinus - a.plusMinus,
   )
-  const [largest, ...others] = parts
-  if (!largest) return 'A second reading.'
-  const rest = Math.hypot(...others.map((part) => part.plusMinus))
-  const share = `The ${largest.name} brings ±${degrees(largest.plusMinus)} of the ±${degrees(width)}`
-  if (rest < margin) {
-    const needed = Math.sqrt(margin ** 2 - rest ** 2)
-    const sharper = (largest.plusMinus / needed).toPrecision(2)
-    return `${share}: an instrument ${Number(sharper)} times as good there would settle it.`
+  const found = settling(parts, margin)
+  if (!found) return { settle: TEXTS.settle.none }
+  const { largest, timesAsGood, othersPlusMinus } = found
+  const way = largest.name === REFRIGERANT_DATA ? 'data' : timesAsGood === undefined ? 'all' : 'one'
+  return {
+    weakest: largest.name,
+    settle: fill(TEXTS.settle[way], {
+      name: largest.name,
+      part: degrees(largest.plusMinus),
+      width: degrees(width),
+      times: String(Number((timesAsGood ?? 1).toPrecision(2))),
+      margin: degrees(margin),
+      rest: degrees(othersPlusMinus),
+      refrigerant,
+    }),
   }
-  return `${share}; one better instrument will not settle it, since the figure lies ${degrees(margin)} from the edge and the other readings bring ±${degrees(rest)}. Take every reading better, or weigh the charge.`
 }
 
 /** A verdict that is not given, and what it would take. */
@@ -116,15 +158,28 @@ export const notJudged = (
   about: Verdict['about'],
   figure: Verdict['figure'],
   meaning: string,
-  outcome: 'not-judged' | 'no-valid-test' = 'not-judged',
-  sources: readonly Source[] = [],
-): Verdict => ({ about, figure, method: 'none', outcome, meaning, sources })
+  lacks: Lacks,
+  more: Pick<Verdict, 'sources'> & Partial<Verdict> = { sources: [] },
+): Verdict => ({
+  about,
+  figure,
+  method: 'none',
+  outcome: 'not-judged',
+  meaning,
+  lacks,
+  ...more,
+})
 
 /** What is shown of a verdict. */
 export function verdictResult(verdict: Verdict) {
-  const { sources: _, measured, targetK, lowK, highK, settle, ...rest } = verdict
+  const { about, figure, method, outcome, meaning, measured, targetK, lowK, highK, settle } =
+    verdict
   return {
-    ...rest,
+    about,
+    figure,
+    method,
+    outcome,
+    meaning,
     ...(measured ? { measured: shown(measured) } : {}),
     ...(targetK ? { target: shown(targetK) } : {}),
     ...(lowK === undefined ? {} : { low: temperatureDifference(lowK) }),

@@ -1,6 +1,8 @@
 import * as z from 'zod'
 import data from '../../../data/service/retrofit.json' with { type: 'json' }
-import { CalcError } from '../../errors.ts'
+import type { CautionId } from '../../cautions.ts'
+import { type CalcError, refusal } from '../../errors.ts'
+import { fill } from '../../fill.ts'
 import { sourceTable } from '../../source-table.ts'
 import { markOut } from '../../sources.ts'
 
@@ -9,15 +11,15 @@ const sourceOf = sourceTable(data.sources)
 const DECISIONS = ['acceptable-with-conditions', 'unacceptable'] as const
 
 export const acceptabilityOut = z.strictObject({
-  to: z.string(),
-  use: z.enum(['retrofit', 'new']),
-  from: z.string().optional(),
-  decision: z.enum(DECISIONS),
-  text: z.string(),
-  jurisdiction: z.literal('us-federal'),
+  to: z.string().describe('Refrigerant that it is about'),
+  use: z.enum(['retrofit', 'new']).describe('For a converted system or one built for it'),
+  from: z.string().optional().describe('Refrigerant that it replaces, where it says one'),
+  decision: z.enum(DECISIONS).describe('What was decided'),
+  text: z.string().describe('In words'),
+  jurisdiction: z.literal('us-federal').describe('Whose decision'),
   mark: markOut,
   checked: z.string().optional().describe('Date on which the source was read'),
-  source: z.string(),
+  source: z.string().describe('Id in sources'),
 })
 
 type Acceptability = z.output<typeof acceptabilityOut>
@@ -60,7 +62,7 @@ export interface Conversion {
  * What is not listed as acceptable is refused, with the reason: a flammable one, one for new systems
  * only, or one that nobody listed.
  *
- * @throws {CalcError} `refused`.
+ * @throws {CalcError} `refused`, level stop.
  */
 export function allowedConversion({ from, to, flammable }: Conversion): Acceptability {
   const row = data.acceptability.find(
@@ -72,17 +74,22 @@ export function allowedConversion({ from, to, flammable }: Conversion): Acceptab
   if (row && row.decision !== 'unacceptable') return shown(row)
   const reason = row ?? (flammable ? data.flammable : undefined)
   if (reason) {
-    throw new CalcError('refused', `No conversion to ${to}. ${reason.text}`, {
-      hint: `So says ${sourceOf(reason.source as 'epa-hydrocarbons').title}. Service the system with the refrigerant that it was built for.`,
-      path: ['to'],
-    })
+    throw notAllowed(
+      fill(data.refusals['not-allowed'], { new: to, reason: reason.text }),
+      fill(data.refusals['not-allowed-hint'], {
+        source: sourceOf(reason.source as 'epa-hydrocarbons').title,
+      }),
+      flammable,
+    )
   }
-  throw new CalcError(
-    'refused',
-    `No decision is known here that lets a vehicle system go from ${from} to ${to}.`,
-    {
-      hint: 'What is not listed as acceptable for this use may not be used: look it up in 40 CFR 82 Subpart G (US federal) or in the law of your place.',
-      path: ['to'],
-    },
+  throw notAllowed(
+    fill(data.refusals.unknown, { old: from, new: to }),
+    data.refusals['unknown-hint'],
+    flammable,
   )
+}
+
+function notAllowed(message: string, hint: string, flammable: boolean): CalcError {
+  const cautions: readonly CautionId[] = flammable ? ['no-flammable-retrofit'] : ['local-rules']
+  return refusal(message, { hint, path: ['newRefrigerant'], cautions })
 }

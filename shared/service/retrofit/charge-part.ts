@@ -1,6 +1,7 @@
 import * as z from 'zod'
 import data from '../../../data/service/retrofit.json' with { type: 'json' }
 import { CalcError } from '../../errors.ts'
+import { fill } from '../../fill.ts'
 import type { Notes } from '../../notes.ts'
 import type { Computed } from '../../operation.ts'
 import { fraction, mass, type Quantity, quantityOut, say } from '../../quantity/index.ts'
@@ -38,7 +39,7 @@ export function chargePart(
   if (!(original.si > 0)) {
     throw new CalcError('bad-input', 'An old charge of nothing gives no new one.', {
       hint: 'Read the R-12 charge on the label of the machine, such as 3 lb.',
-      path: ['originalCharge'],
+      path: ['labelCharge'],
     })
   }
   const band = chargeBand(original, from, to)
@@ -53,13 +54,13 @@ export function chargePart(
     {
       what: 'Charge by mass fraction (common practice)',
       formula: '80 to 90 % of the old charge',
-      values: { originalCharge: original },
+      values: { labelCharge: original },
       gives: `${say(mass(band.lowKg))} to ${say(mass(band.highKg))}`,
     },
     {
       what: 'Charge of the same liquid volume (computed)',
       formula: 'old charge × liquid density new ÷ old, at 100 °F',
-      values: { originalCharge: original, densityRatio: Number(densityRatio.toFixed(4)) },
+      values: { labelCharge: original, densityRatio: Number(densityRatio.toFixed(4)) },
       gives: mass(sameVolumeKg),
     },
   )
@@ -67,19 +68,18 @@ export function chargePart(
     notes.steps.push({
       what: 'Charge by the fixed-offset formula (common practice)',
       formula: '0.9 × old charge − 0.25 lb',
-      values: { originalCharge: original },
+      values: { labelCharge: original },
       gives: mass(formulaKg),
     })
   } else {
     notes.warnings.push({
       code: 'formula-left-out',
-      message:
-        'The formula 0.9 × old charge − 0.25 lb is left out: its fixed 0.25 lb fits charges from 2 to 5 lb. The band by mass fraction is given instead.',
+      message: data.warnings['formula-left-out'],
     })
   }
   notes.warnings.push({
     code: 'charge-is-a-band',
-    message: `The rules for the charge differ by ${say(mass(most - least))} and none has an authoritative source: the maker's retrofit charge goes first; without one start at the low end.`,
+    message: fill(data.warnings['charge-is-a-band'], { spread: say(mass(most - least)) }),
   })
   return {
     low: mass(band.lowKg),

@@ -1,17 +1,20 @@
 import { CalcError, under } from '../../errors.ts'
 import type { Place } from '../../instrument/index.ts'
+import { REFRIGERANT_DATA, type Saturating, saturating } from '../../physics/saturating.ts'
 import {
   absolutePressure,
+  budget,
   density,
+  type Ingredient,
   type PressureReading,
-  propagate,
   type Quantity,
   temperature,
-  toAbsolute,
 } from '../../quantity/index.ts'
 import {
+  densityUncertainty,
   type Line,
   latentHeat,
+  propertyUncertainty,
   type Refrigerant,
   saturatedDensity,
   saturationPressure,
@@ -23,6 +26,7 @@ export interface LinePoint {
   readonly line: Line
   readonly temperature: Quantity<'temperature'>
   readonly pressure: Quantity<'absolutePressure'>
+  readonly gauge: Quantity<'gaugePressure'>
   readonly density: Quantity<'density'>
 }
 
@@ -40,15 +44,14 @@ export interface Given {
   readonly temperature?: Quantity<'temperature'> | undefined
 }
 
-/** @throws {CalcError} outside the refrigerant's range, with the path of what was given. */
+/**
+ * Saturation on both lines, with what the reading, the barometer and the refrigerant's data are worth.
+ *
+ * @throws {CalcError} outside the refrigerant's range, with the path of what was given.
+ */
 export function linesOf(r: Refrigerant, { pressure, temperature: given }: Given, place: Place) {
-  if (pressure) {
-    return under('pressure', () => {
-      const atPa = toAbsolute(pressure, place.barometerPa)
-      return finish(r, (line) => atPressure(r, line, atPa))
-    })
-  }
-  if (given) return under('temperature', () => finish(r, (line) => atTemperature(r, line, given)))
+  if (pressure) return under('pressure', () => finish(r, atPressure(r, pressure, place)))
+  if (given) return under('temperature', () => finish(r, atTemperature(r, given, place)))
   throw new CalcError('missing-input', 'Neither a pressure nor a temperature is given.', {
     path: ['pressure'],
     hint: 'Give a pressure such as 70 psig, or a temperature such as 40 °F.',
@@ -69,32 +72,62 @@ function finish(r: Refrigerant, point: (line: Line) => LinePoint): BothLines {
   }
 }
 
-function atPressure(r: Refrigerant, line: Line, pressure: Quantity<'absolutePressure'>): LinePoint {
-  const found = propagate([pressure], (pressurePa) => saturationTemperature(r, pressurePa, line))
-  return {
-    line,
-    temperature: temperature(found.si, found.plusMinus),
-    pressure,
-    density: densityFrom([pressure], (pressurePa) =>
-      saturatedDensity(r, saturationTemperature(r, pressurePa, line), phaseOf(line)),
-    ),
+const atPressure = (r: Refrigerant, reading: PressureReading, place: Place) => {
+  const absolute = place.absolute(reading)
+  const gauge =
+    reading.kind === 'gaugePressure'
+      ? (reading as Quantity<'gaugePressure'>).in(undefined)
+      : place.gauge(reading.si, reading.plusMinus)
+  return (line: Line): LinePoint => {
+    const on: Saturating = saturating(r, reading, place, line)
+    const found = budget(on.ingredients, (...[value = 0, air = 0, data = 0]) =>
+      on.temperatureK(value, air, data),
+    )
+    return {
+      line,
+      temperature: temperature(found.si, found.plusMinus),
+      pressure: absolute,
+      gauge,
+      density: densityOf(r, line, on.ingredients.slice(0, 2), (...[value = 0, air = 0]) =>
+        on.temperatureK(value, air, 0),
+      ),
+    }
   }
 }
 
 const phaseOf = (line: Line) => (line === 'bubble' ? 'liquid' : 'vapour')
 
-/** A density is known no better than the reading that it is of. */
-function densityFrom(reading: readonly Quantity[], of: (si: number) => number) {
-  const { si, plusMinus } = propagate(reading, of)
+/** A density is known no better than the reading that it is of, nor than the equation of state. */
+function densityOf(
+  r: Refrigerant,
+  line: Line,
+  ingredients: readonly Ingredient[],
+  temperatureK: (...values: number[]) => number,
+): Quantity<'density'> {
+  const phase = phaseOf(line)
+  const share = { name: REFRIGERANT_DATA, si: 0, plusMinus: densityUncertainty(r, phase) }
+  const { si, plusMinus } = budget([...ingredients, share], (...values) => {
+    const [off = 0] = values.slice(-1)
+    return saturatedDensity(r, temperatureK(...values.slice(0, -1)), phase) * (1 + off)
+  })
   return density(si, plusMinus)
 }
 
-function atTemperature(r: Refrigerant, line: Line, given: Quantity<'temperature'>): LinePoint {
-  const found = propagate([given], (temperatureK) => saturationPressure(r, temperatureK, line))
-  return {
-    line,
-    temperature: given,
-    pressure: absolutePressure(found.si, found.plusMinus),
-    density: densityFrom([given], (kelvin) => saturatedDensity(r, kelvin, phaseOf(line))),
+const atTemperature =
+  (r: Refrigerant, given: Quantity<'temperature'>, place: Place) =>
+  (line: Line): LinePoint => {
+    const reading = { name: 'temperature', si: given.si, plusMinus: given.plusMinus }
+    const data = propertyUncertainty(r, given.si, line).pressure
+    const share = { name: REFRIGERANT_DATA, si: 0, plusMinus: data }
+    const { si, plusMinus } = budget(
+      [reading, share],
+      (...[kelvin = 0, off = 0]) => saturationPressure(r, kelvin, line) * (1 + off),
+    )
+    return {
+      line,
+      temperature: given,
+      pressure: absolutePressure(si, plusMinus),
+      gauge: place.gauge(si, plusMinus),
+      density: densityOf(r, line, [reading], (...[kelvin = 0]) => kelvin),
+    }
   }
-}

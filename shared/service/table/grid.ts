@@ -6,7 +6,7 @@ import type { Bound } from './bound.ts'
 const MOST_ROWS = 2_000
 
 export type TableKind = 'temperature' | 'gaugePressure' | 'absolutePressure'
-type StepKind = 'temperatureDifference' | 'pressureDifference'
+export type StepKind = 'temperatureDifference' | 'pressureDifference'
 
 export interface Grid {
   readonly kind: TableKind

@@ -1,0 +1,90 @@
+import data from '../../data/service/patterns.json' with { type: 'json' }
+import type { Machine, MeteringDevice } from '../fields/index.ts'
+import { sourceTable } from '../source-table.ts'
+import type { Source } from '../sources.ts'
+import { limitsOf, possibleLevels, type SignId, type SignLevel, type Signs } from './signs.ts'
+
+const sourceOf = sourceTable(data.sources)
+type SourceId = keyof typeof data.sources
+
+interface Row {
+  readonly id: string
+  readonly when: Readonly<Partial<Record<SignId, readonly SignLevel[]>>>
+  readonly headline: string
+  readonly causes: readonly string[]
+  readonly next: readonly string[]
+  /** Patterns that say less than this one and are left out beside it. */
+  readonly covers: readonly string[]
+  /** Only with an expansion valve: an orifice does the same by design. */
+  readonly device?: string
+  readonly source: string
+}
+
+const ROWS = data.patterns as unknown as readonly Row[]
+
+/** Ids of the patterns that are known. */
+export const PATTERN_IDS = ROWS.map(({ id }) => id) as [string, ...string[]]
+
+/** Causes that the readings fit, and what to do first. */
+export interface Pattern {
+  readonly id: string
+  /** The signs it goes by, in words: "superheat high". */
+  readonly signs: readonly string[]
+  /** Sentence with slots for figures. */
+  readonly headline: string
+  readonly causes: readonly string[]
+  readonly next: readonly string[]
+  readonly sources: readonly Source[]
+}
+
+/** What is known of the machine that was read. */
+export interface PatternFacts {
+  readonly machine?: Machine | undefined
+  readonly meteringDevice?: MeteringDevice | undefined
+}
+
+/**
+ * Patterns of a running machine that the signs surely show, the most telling first.
+ *
+ * A sign counts only where its whole ± lies on one side, so a better instrument adds patterns and
+ * takes none away but for one that says more.
+ */
+export function patternsOf(
+  signs: Signs,
+  { machine, meteringDevice }: PatternFacts,
+): readonly Pattern[] {
+  const valve = meteringDevice === 'expansion-valve' || meteringDevice === 'electronic-valve'
+  const known = new Map<SignId, ReadonlySet<SignLevel>>()
+  for (const [id, figure] of Object.entries(signs) as [SignId, Signs[SignId]][]) {
+    // What a cold store evaporates at is no sign of anything.
+    if (id === 'evaporating' && machine === 'refrigerated-cargo') continue
+    if (figure) known.set(id, possibleLevels(id, figure, machine))
+  }
+  const shows = ({ when, device }: Row) =>
+    (device === undefined || valve) &&
+    (Object.entries(when) as [SignId, readonly SignLevel[]][]).every(([id, wanted]) => {
+      const possible = known.get(id)
+      return possible !== undefined && [...possible].every((level) => wanted.includes(level))
+    })
+  const shown = ROWS.filter(shows)
+  const covered = new Set(shown.flatMap(({ covers }) => covers))
+  return shown.filter(({ id }) => !covered.has(id)).map((row) => patternOf(row, machine))
+}
+
+function patternOf(
+  { id, when, headline, causes, next, source }: Row,
+  machine: Machine | undefined,
+) {
+  const entries = Object.entries(when) as [SignId, readonly SignLevel[]][]
+  const limits = entries.map(([sign]) => limitsOf(sign, machine))
+  return {
+    id,
+    signs: entries.map(([, wanted], index) => `${limits[index]?.name} ${wanted.join(' or ')}`),
+    headline,
+    causes,
+    next,
+    sources: [source, ...limits.flatMap(({ sources }) => sources)].map((key) =>
+      sourceOf(key as SourceId),
+    ),
+  }
+}

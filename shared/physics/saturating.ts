@@ -1,0 +1,91 @@
+import type { Place } from '../instrument/index.ts'
+import {
+  absolutePressure,
+  type Budget,
+  budget,
+  gaugePressure,
+  type Ingredient,
+  type PressureReading,
+  toAbsolute,
+} from '../quantity/index.ts'
+import {
+  type Line,
+  propertyUncertainty,
+  type Refrigerant,
+  saturationTemperature,
+} from '../refrigerant/index.ts'
+
+/** What the equations and mixing rules themselves bring to a figure. */
+export const REFRIGERANT_DATA = 'refrigerant data'
+
+/** A blend condenses about the mean of its two lines. */
+export type SaturationLine = Line | 'mean'
+
+/** The saturation temperature of a pressure reading, and all that it rests on. */
+export interface Saturating {
+  /** The reading, the barometer and the refrigerant's own data, as `temperatureK` takes them. */
+  readonly ingredients: readonly Ingredient[]
+  /** K, of the reading (its own SI unit), the barometer (Pa) and an error of the data (K). */
+  temperatureK(reading: number, barometerPa: number, dataK: number): number
+}
+
+/**
+ * Ingredients of the saturation temperature of a reading, for figures that need more than it alone:
+ * a superheat adds the pipe's temperature to them.
+ *
+ * @throws {CalcError} outside the refrigerant's range, above its critical point among others.
+ */
+export function saturating(
+  r: Refrigerant,
+  reading: PressureReading,
+  place: Place,
+  line: SaturationLine,
+  name = 'pressure',
+): Saturating {
+  const temperatureK = (value: number, barometerPa: number, dataK: number) =>
+    onLine(r, absolutePa(reading, value, barometerPa), line) + dataK
+  return {
+    ingredients: [
+      { name, si: reading.si, plusMinus: reading.plusMinus },
+      place.barometer,
+      {
+        name: REFRIGERANT_DATA,
+        si: 0,
+        plusMinus: dataUncertaintyK(r, temperatureK(reading.si, place.barometerPa, 0), line),
+      },
+    ],
+    temperatureK,
+  }
+}
+
+/** Saturation temperature (K) of a reading with its budget; throws as {@link saturating} does. */
+export function saturatedAt(
+  r: Refrigerant,
+  reading: PressureReading,
+  place: Place,
+  line: SaturationLine,
+  name?: string,
+): Budget {
+  const { ingredients, temperatureK } = saturating(r, reading, place, line, name)
+  return budget(ingredients, (...values) => temperatureK(...(values as [number, number, number])))
+}
+
+/** Absolute pressure of a reading moved to `value`, Pa. */
+export function absolutePa(reading: PressureReading, value: number, barometerPa: number): number {
+  const moved = reading.kind === 'gaugePressure' ? gaugePressure(value) : absolutePressure(value)
+  return toAbsolute(moved, barometerPa).si
+}
+
+function onLine(r: Refrigerant, pressurePa: number, line: SaturationLine): number {
+  if (line !== 'mean') return saturationTemperature(r, pressurePa, line)
+  const bubble = saturationTemperature(r, pressurePa, 'bubble')
+  return r.info.kind === 'pure'
+    ? bubble
+    : (bubble + saturationTemperature(r, pressurePa, 'dew')) / 2
+}
+
+/** Errors of both lines have one origin: their mean is known no better than the worse of them. */
+function dataUncertaintyK(r: Refrigerant, temperatureK: number, line: SaturationLine): number {
+  const on = (one: Line) => propertyUncertainty(r, temperatureK, one).temperatureK
+  return line === 'mean' ? Math.max(on('bubble'), on('dew')) : on(line)
+}
