@@ -1,10 +1,7 @@
 import * as z from 'zod'
+import { HOSE_CONTENTS, type HoseContents } from '../physics/hose.ts'
 import { quantityIn } from '../quantity/index.ts'
 import { choiceIn } from './choice.ts'
-
-/** What a charging hose may hold. */
-export const HOSE_CONTENTS = ['empty', 'vapour', 'liquid'] as const
-export type HoseContents = (typeof HOSE_CONTENTS)[number]
 
 const contentsIn = () =>
   choiceIn(HOSE_CONTENTS, { evacuated: 'empty', vacuum: 'empty', vapor: 'vapour' })
@@ -41,3 +38,5 @@ export const vacuumHoseIn = {
     .optional()
     .describe('Several hoses one after the other, pump end first, instead of the one'),
 }
+
+export { HOSE_CONTENTS, type HoseContents }

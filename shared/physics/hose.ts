@@ -1,4 +1,4 @@
-import type { HoseContents } from '../fields/index.ts'
+import { propagate, type Uncertain } from '../quantity/index.ts'
 import { density, type Refrigerant, saturatedDensity } from '../refrigerant/index.ts'
 
 /** A round hose or tube, m. */
@@ -6,6 +6,10 @@ export interface Hose {
   readonly lengthM: number
   readonly boreM: number
 }
+
+/** What may be in a hose. Always said by the caller: the difference is ounces. */
+export const HOSE_CONTENTS = ['empty', 'vapour', 'liquid'] as const
+export type HoseContents = (typeof HOSE_CONTENTS)[number]
 
 /** What a hose is filled with at one moment. */
 export interface HoseFilling {
@@ -47,4 +51,18 @@ export function holdUp(
 ): number {
   const gained = fillingDensity(r, end, temperatureK) - fillingDensity(r, start, temperatureK)
   return hoseVolume(hose) * gained
+}
+
+/** The same with the ± of bore, length (m) and the one temperature (K) of both moments, kg. */
+export function uncertainHoldUp(
+  r: Refrigerant,
+  bore: Uncertain,
+  length: Uncertain,
+  temperature: Uncertain,
+  start: HoseFilling,
+  end: HoseFilling,
+): Uncertain {
+  return propagate([bore, length, temperature], (boreM, lengthM, kelvin) =>
+    holdUp(r, { boreM: boreM ?? 0, lengthM: lengthM ?? 0 }, kelvin ?? 0, start, end),
+  )
 }

@@ -127,14 +127,14 @@ describe('what a charging hose holds of R-134a', () => {
   ])('%d in bore: %d mL/ft, %d g/ft', (bore, millilitres, grams) => {
     const hose = { boreM: inch(bore), lengthM: inch(12) }
     expect(Math.abs(hoseVolume(hose) * 1e6 - millilitres)).toBeLessThan(0.06)
-    const held = holdUp(r, hose, fahrenheit(120), { holds: 'evacuated' }, { holds: 'liquid' })
+    const held = holdUp(r, hose, fahrenheit(120), { holds: 'empty' }, { holds: 'liquid' })
     expect(Math.abs(held * 1e3 - grams)).toBeLessThan(0.06)
   })
 
   it('72 in of 1/4 in bore: 58 mL, about 70 g of liquid at 77 °F, about 2 g of vapour', () => {
     const hose = { boreM: inch(1 / 4), lengthM: inch(72) }
     const held = (holds: 'liquid' | 'vapour') =>
-      holdUp(r, hose, fahrenheit(77), { holds: 'evacuated' }, { holds }) * 1e3
+      holdUp(r, hose, fahrenheit(77), { holds: 'empty' }, { holds }) * 1e3
     expect(hoseVolume(hose) * 1e6).toBeCloseTo(58, 0)
     expect(held('liquid')).toBeCloseTo(70, 0)
     expect(held('vapour')).toBeCloseTo(2, 0)

@@ -12,9 +12,9 @@ import { refusalOf } from '../../support/refusal.ts'
 const r = refrigerant('R-407C')
 const hose = { boreM: 0.00635, lengthM: 1.8288 }
 const K = 298.15
-const [empty, vapour, liquid] = (['evacuated', 'vapour', 'liquid'] as const).map((holds) => ({
+const [empty, vapour, liquid] = (['empty', 'vapour', 'liquid'] as const).map((holds) => ({
   holds,
-})) as [{ holds: 'evacuated' }, { holds: 'vapour' }, { holds: 'liquid' }]
+})) as [{ holds: 'empty' }, { holds: 'vapour' }, { holds: 'liquid' }]
 
 describe('what a hose holds', () => {
   it('is its volume times the density of what fills it', () => {
