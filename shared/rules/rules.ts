@@ -143,8 +143,8 @@ const statements = (decision: Decision): readonly Statement[] =>
 function shown(decision: Decision, facts: Facts, unverified: readonly Statement[]): RulesShown {
   const { regime, certificate } = decision
   const parts = {
-    place: decision.law,
-    placeName: decision.lawName,
+    law: decision.law,
+    lawName: decision.lawName,
     refrigerant: facts.refrigerant.id,
     regime: { decided: regime.ids.length === 1, ...regime },
     certificate: {

@@ -75,12 +75,12 @@ const file = z.strictObject({
   tables: z.strictObject(Object.fromEntries(TOPICS.map((topic) => [topic, z.array(row)]))),
 })
 
-describe.each(LAWS)('the rules of %s', (law) => {
-  const law = JURISDICTIONS[law]
+describe.each(LAWS)('the rules of %s', (name) => {
+  const law = JURISDICTIONS[name]
   const rows = TOPICS.flatMap((topic) => law.tables[topic])
 
   it('fit the strict schema and name their own file', () => {
-    expect(file.parse(law).jurisdiction).toBe(law)
+    expect(file.parse(law).jurisdiction).toBe(name)
   })
 
   it('cite only sources and statements that exist, and use all of them', () => {
