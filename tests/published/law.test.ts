@@ -115,7 +115,7 @@ describe('EPA, records of disposal, page of 19 January 2021: between 5 and 50 po
     ['5.01 lb', true],
     ['49.99 lb', true],
     ['50 lb', false],
-  ])('%s: %s', (charge, asked) => {
+  ])('%s: %s', (labelCharge, asked) => {
     const split = { ...us, machine: 'stationary', refrigerant: 'R-410A', factorySealed: false }
     const found = shown('records', { ...split, labelCharge, action: 'dispose' })
     expect(found.includes('records-disposal')).toBe(asked)
