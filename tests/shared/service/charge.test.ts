@@ -785,6 +785,27 @@ describe('more recovered than the opened part can have held', () => {
   })
 })
 
+describe('about as much recovered as the opened part can have held', () => {
+  it('takes what was weighed, and does not say that more came out than can have been there', () => {
+    const { headline, result, warnings } = charge.run({
+      ...opened,
+      temperature: '110 ±0 °F',
+      volume: '300 mL ±30 mL',
+      recovered: '360 ±5 g',
+    })
+    expect(warnings.map(({ code }) => code)).toContain('recovered-about-as-held')
+    expect(grams(result.massToAdd)).toBeCloseTo(360, 9)
+    expect(headline).not.toContain('At least')
+  })
+
+  it('weighs what came out with the shop scale where nothing is said of it', () => {
+    const band = (recovered: string) =>
+      charge.run({ ...whole, recovered }).result.recovered?.plusMinus
+    expect(band('800 g')).toBeCloseTo(15, 9)
+    expect(band('800 ±2 g')).toBeCloseTo(2, 9)
+  })
+})
+
 describe('fields that count for nothing', () => {
   const unused = (input: Record<string, unknown>) =>
     charge
