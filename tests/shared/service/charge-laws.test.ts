@@ -259,6 +259,30 @@ describe('the tolerance of a charge', () => {
   })
 })
 
+describe('a verdict inside the ±', () => {
+  const at = (volume: string, more: object = {}) =>
+    charge.run({ ...section, labelCharge: '1.2 kg', volume, temperature: '77 ±0 °F', ...more })
+      .result
+
+  it('cannot be told, on either side of the tolerance and of the scale', () => {
+    // Liquid R-134a at 77 °F is 1.207 g/mL; 2 oz are 56.7 g.
+    expect(at('49 ±4 mL').againstCharge?.verdict).toBe('cannot-tell')
+    expect(at('49 ±1 mL').againstCharge?.verdict).toBe('outside')
+    expect(at('22 ±4 mL').againstCharge?.verdict).toBe('cannot-tell')
+    expect(at('22 ±1 mL').againstCharge?.verdict).toBe('inside')
+    const scale = { scaleTolerance: '60 g' }
+    expect(at('52 ±4 mL', scale).againstScale?.verdict).toBe('cannot-tell')
+    expect(at('52 ±1 mL', scale).againstScale?.verdict).toBe('weighable')
+    expect(at('47 ±4 mL', scale).againstScale?.verdict).toBe('cannot-tell')
+    expect(at('47 ±1 mL', scale).againstScale?.verdict).toBe('too-small')
+  })
+
+  it('names what would settle it: the largest part, or the maker’s tolerance between the two', () => {
+    expect(at('49 ±4 mL').againstCharge?.text).toContain('a better figure for the volume')
+    expect(at('35 ±1 mL').againstCharge?.text).toContain("the maker's own tolerance")
+  })
+})
+
 describe('a blend known by its pressure', () => {
   it('is liquid on its bubble line and vapour on its dew line', () => {
     const r = refrigerant('R-407C')
