@@ -11,6 +11,7 @@ export interface Output {
   readonly markdown?: boolean
   /** False where `--no-settings` leaves the shop's settings out. */
   readonly settings?: boolean
+  readonly progress?: boolean
 }
 
 export const outputOptions = (): readonly Option[] => [
@@ -18,6 +19,7 @@ export const outputOptions = (): readonly Option[] => [
   new Option('--csv', 'Print CSV, one line a row').conflicts(['json']),
   new Option('--full', 'Print the whole sheet: cautions in full, steps, assumptions, sources'),
   new Option('--no-settings', "Leave the shop's settings out"),
+  new Option('--progress', 'On a terminal, tell how far a run of rows is'),
   new Option('--steps', 'Print how the figures came about'),
   new Option('--sources', 'Print the sources in full: addresses, dates, notes'),
 ]

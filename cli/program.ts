@@ -2,6 +2,7 @@ import { Command, CommanderError } from 'commander'
 import { ABOUT } from '../shared/about.ts'
 import { CalcError } from '../shared/errors.ts'
 import type { Operation } from '../shared/operation.ts'
+import { jsonText } from '../shared/visible.ts'
 import { operationsFor } from './catalogue.ts'
 import { addOptions, calculateCommand } from './commands/calculate.ts'
 import { completionCommand } from './commands/completion.ts'
@@ -97,7 +98,7 @@ export async function run(argv: readonly string[], streams: Streams): Promise<Ex
     const known = error instanceof CommanderError ? misuse(error) : error
     if (!(known instanceof CalcError)) throw error
     streams.err(
-      argv.includes('--json') ? `${JSON.stringify(known)}\n` : errorText(known, streams, operation),
+      argv.includes('--json') ? `${jsonText(known)}\n` : errorText(known, streams, operation),
     )
     return exitStatusOf[known.code]
   }

@@ -1,3 +1,4 @@
+import { createReadStream, existsSync } from 'node:fs'
 import { join } from 'node:path'
 import envPaths from 'env-paths'
 import type { SettingsFile, Streams } from './streams.ts'
@@ -32,7 +33,10 @@ export function widthOf(output: Output, environment: Environment): number {
 /** The streams of the running process. */
 export function terminal(process: NodeJS.Process): Streams {
   return {
-    out: (text) => process.stdout.write(text),
+    out: (text) =>
+      process.stdout.write(text)
+        ? undefined
+        : new Promise((resolve) => process.stdout.once('drain', resolve)),
     err: (text) => process.stderr.write(text),
     // Opened only by a command that reads.
     get stdin() {
@@ -43,6 +47,9 @@ export function terminal(process: NodeJS.Process): Streams {
     },
     readFile: async (path) => (await import('node:fs/promises')).readFile(path, 'utf8'),
     settings: settingsFile(process.env),
+    openFile: (path) => createReadStream(path),
+    isThere: existsSync,
+    isWatched: process.stderr.isTTY === true,
     width: widthOf(process.stdout, process.env),
     color: {
       out: wantsColor(process.stdout, process.env),

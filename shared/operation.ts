@@ -1,4 +1,5 @@
 import * as z from 'zod'
+import type { Sentence, ShownSentence } from './answer/sentence.ts'
 import { type ShownTold, showTold, type Told, toldOut } from './answer/told.ts'
 import { type Caution, type CautionId, caution, cautions } from './cautions.ts'
 import { CalcError } from './errors.ts'
@@ -55,11 +56,13 @@ export interface Computation<R> {
 /** Where a schema has a shown quantity, the computation has the quantity itself. */
 export type Computed<T> = T extends ShownQuantity
   ? Quantity
-  : T extends readonly (infer E)[]
-    ? readonly Computed<E>[]
-    : T extends object
-      ? { readonly [P in keyof T]: Computed<T[P]> }
-      : T
+  : T extends ShownSentence
+    ? Sentence
+    : T extends readonly (infer E)[]
+      ? readonly Computed<E>[]
+      : T extends object
+        ? { readonly [P in keyof T]: Computed<T[P]> }
+        : T
 
 export interface Answer<R = unknown> extends Partial<ShownTold> {
   readonly result: R

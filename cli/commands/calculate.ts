@@ -72,12 +72,14 @@ async function calculate(
   streams: Streams,
 ): Promise<ExitStatus> {
   const fields = fieldsOf(operation)
-  const { file, fields: fromWords } = sortWords(operation, words, given)
+  const onDisk = await namesOnDisk(words, streams)
+  const { file, fields: fromWords } = sortWords(operation, words, given, onDisk)
   const options: Record<string, unknown> = {
     ...fromWords,
     ...(await readOptions(fields, given, streams)),
   }
-  const write = writer(operation, given, options.precise === true, streams)
+  const { precise, units } = options
+  const write = writer(operation, given, { precise: precise === true, units }, streams)
   const settings = given.settings === false ? NO_SETTINGS : await readSettings(streams.settings)
   const answer = (value: unknown) => {
     if (!isObject(value)) return operation.run(value)
@@ -88,7 +90,7 @@ async function calculate(
   if (file === undefined) return write.one(answer({}))
   const input = await readInput(file, fields, streams)
   if (input.type === 'one') return write.one(answer(input.value))
-  return write.rows(input.rows, answer)
+  return write.rows(input, answer)
 }
 
 const isObject = (value: unknown): value is object =>
@@ -96,3 +98,21 @@ const isObject = (value: unknown): value is object =>
 
 const takesRefrigerant = (operation: Operation) =>
   fieldsOf(operation).some(({ name }) => name === 'refrigerant')
+
+/** Words that name something on the disk and no refrigerant. */
+async function namesOnDisk(
+  words: readonly string[],
+  streams: Streams,
+): Promise<ReadonlySet<string>> {
+  const there = words.filter(streams.isThere)
+  if (there.length === 0) return new Set()
+  const { refrigerant } = await import('../../shared/refrigerant/index.ts')
+  const isKnown = (word: string) => {
+    try {
+      return refrigerant(word) !== undefined
+    } catch {
+      return false
+    }
+  }
+  return new Set(there.filter((word) => !isKnown(word)))
+}

@@ -8,8 +8,11 @@ export interface Session {
 }
 
 interface Setting {
-  readonly stdin?: string | readonly string[]
+  readonly stdin?: string | readonly string[] | AsyncIterable<string>
   readonly files?: Readonly<Record<string, string>>
+  readonly directories?: readonly string[]
+  /** Whether the error stream is a terminal. */
+  readonly watched?: boolean
   readonly width?: number
   readonly color?: boolean
   /** What the shop's settings hold, and what becomes of them. */
@@ -20,12 +23,17 @@ interface Setting {
 export async function session(argv: readonly string[], setting: Setting = {}): Promise<Session> {
   const out: string[] = []
   const err: string[] = []
-  const { stdin = '', files = {}, width = 80, color = false, settings = {} } = setting
+  const { stdin = '', files = {}, directories = [], watched = false } = setting
+  const { width = 80, color = false, settings = {} } = setting
   const streams: Streams = {
-    out: (text) => void out.push(text),
+    out: (text) => {
+      out.push(text)
+      return undefined
+    },
     err: (text) => void err.push(text),
     stdin: chunks(typeof stdin === 'string' ? [stdin] : stdin),
     readFile: async (path) => {
+      if (directories.includes(path)) throw Object.assign(new Error('no'), { code: 'EISDIR' })
       const text = files[path]
       if (text === undefined) throw Object.assign(new Error('not there'), { code: 'ENOENT' })
       return text
@@ -37,6 +45,11 @@ export async function session(argv: readonly string[], setting: Setting = {}): P
         settings.text = text
       },
     },
+    async *openFile(path) {
+      yield await this.readFile(path)
+    },
+    isThere: (path) => path in files || directories.includes(path),
+    isWatched: watched,
     width,
     color: { out: color, err: color },
   }
@@ -44,6 +57,6 @@ export async function session(argv: readonly string[], setting: Setting = {}): P
   return { status, out: out.join(''), err: err.join('') }
 }
 
-async function* chunks(texts: readonly string[]): AsyncIterable<string> {
+async function* chunks(texts: Iterable<string> | AsyncIterable<string>): AsyncIterable<string> {
   yield* texts
 }

@@ -15,7 +15,7 @@ export function chargeStep(input: WorkOrderInput, outcomes: Outcomes): StepBody 
     if (law.certificate.says !== certificateToOpen(outcomes)) {
       body.findings.push(law.certificate.says)
     }
-    state(body, law.place, law.leakRepair.statements)
+    state(body, law.law, law.leakRepair.statements)
   }
   if (!input.labelCharge && outcomes.charge.state !== 'missing') {
     body.missing.push({ what: "Charge on the machine's label", path: ['labelCharge'] })
