@@ -472,6 +472,15 @@ describe('which way it flows', () => {
   })
 })
 
+describe('more in than the charge', () => {
+  it('is refused only where it is sure', () => {
+    expect(refusal({ ...base, alreadyIn: '1.06 kg ±20 g' }).path).toEqual(['alreadyIn'])
+    const unsure = charging.run({ ...base, alreadyIn: '1.04 kg ±20 g' })
+    expect(unsure.level).toBe('fine')
+    expect(unsure.result.toAdd.value).toBe(0)
+  })
+})
+
 describe('a place', () => {
   it('by its altitude or by the barometer that belongs to it gives the same pressures', () => {
     fc.assert(
