@@ -409,6 +409,12 @@ describe('a section opened', () => {
     expect(error.message).toContain('more than the whole label charge')
   })
 
+  it('refuses that only where it is sure', () => {
+    const unsure = charge.run({ ...opened, volume: '1 L ±200 mL' })
+    expect(grams(unsure.result.massToAdd)).toBeGreaterThan(1100)
+    expect(refusal({ ...opened, volume: '1 L ±20 mL' }).path).toEqual(['labelCharge'])
+  })
+
   it('opens the whole system when the shut-off leaked', () => {
     const { result } = charge.run({ ...opened, sealed: false })
     expect(result.appliedJob).toBe('system-opened')
