@@ -114,6 +114,24 @@ describe('pass or fail of the hold', () => {
   })
 })
 
+describe('a standing vacuum on a dial', () => {
+  const dial = (plusMinus: string) =>
+    Array.from({ length: 8 }, (_, index) => ({
+      time: `${2 * index} min`,
+      pressure: `29.42${plusMinus} inHg vac`,
+    }))
+  const verdict = (input: Record<string, unknown>) =>
+    run({ temperature: '90 ±1 °F', ...input }).result.rise?.verdict
+
+  it('is as good as its barometer: the level of a gauge hangs on the air', () => {
+    const fine = dial(' ±0.02')
+    // 0.5 inHg (1693 Pa) is below half of the 4.82 kPa of water; 3 kPa of weather reach over it
+    expect(verdict({ rise: fine, barometer: '29.92 ±0.01 inHg' })).toBe('tight-and-dry')
+    expect(verdict({ rise: fine })).toBe('cannot-tell')
+    expect(verdict({ rise: dial(''), barometer: '29.92 ±0.01 inHg' })).toBe('cannot-tell')
+  })
+})
+
 describe('a rise that levels off above what water can do', () => {
   const pocket = {
     temperature: '77 °F',
