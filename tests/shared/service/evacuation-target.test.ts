@@ -61,6 +61,17 @@ describe('the target of an evacuation', () => {
     expect(run({ ...dial, target: '28.3 inHg vac' }).result.target.reached).toBe('cannot-tell')
   })
 
+  it('hangs on the thermometer as on the gauge', () => {
+    const boils = (temperature: string) =>
+      run({ vacuum: '18500 ±1 micron', temperature }).result.water?.boils
+    // 18 787 micron at 70 °F; 2 °F is 7 % of it
+    expect([boils('70 ±0.1 °F'), boils('70 °F'), boils('66 ±0.1 °F')]).toEqual([
+      'yes',
+      'cannot-tell',
+      'no',
+    ])
+  })
+
   it('says what the gauge must show so that the target is surely reached', () => {
     expect(figure(run({ vacuum: '800 micron' }), 'sure')).toBe('454 micron')
   })
@@ -114,6 +125,20 @@ describe('pass or fail of the hold', () => {
   })
 })
 
+describe('the scatter of a gauge that is known', () => {
+  it('is a ± of coverage factor 2, and widens the rise by least squares', () => {
+    const line = series(
+      Array.from({ length: 11 }, (_, minute) => 400 + 50 * minute),
+      1,
+    )
+    const rise = (riseScatter: string) =>
+      run({ temperature: '70 °F', rise: line, riseScatter }).result.rise?.risePerMinute.plusMinus
+    // σ 10 micron counts as 20 readings: 10 × √(20 ÷ (9 + 20)) ÷ √110 min² = 0.79, twice that
+    expect(rise('20 micron')).toBeCloseTo(1.58, 1)
+    expect(rise('40 micron')).toBeCloseTo(3.17, 0)
+  })
+})
+
 describe('a standing vacuum on a dial', () => {
   const dial = (plusMinus: string) =>
     Array.from({ length: 8 }, (_, index) => ({
@@ -160,7 +185,8 @@ describe('a rise that levels off above what water can do', () => {
     expect(Math.abs((rise?.plateau?.value ?? 0) / 40_500 - 1)).toBeLessThan(0.01)
     // 5 L of 40 000 micron (5333 Pa) of R-134a at 25 °C, by hand: 0.005 × 5333 × 0.102032 ÷ (8.3145 × 298.15) kg
     expect(rise?.refrigerantInside?.unit).toBe('oz')
-    expect(Math.abs((rise?.refrigerantInside?.value ?? 0) / 0.0387 - 1)).toBeLessThan(0.03)
+    const grams = evacuation.run({ ...pocket, units: 'us', precise: true }).result.rise
+    expect(Math.abs((grams?.refrigerantInside?.value ?? 0) / 0.03871 - 1)).toBeLessThan(0.006)
     expect(answer.headline).toMatch(
       /^Fail: it levels off above water, at 40500 micron: refrigerant/u,
     )

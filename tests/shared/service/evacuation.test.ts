@@ -181,6 +181,16 @@ describe('standing vacuum', () => {
     // 240 micron a minute in 5 L, by hand: 0.005 m³ × 240 × 0.1333 Pa ÷ 60 s
     const rate = answer.result.rise?.leakRate
     expect(Math.abs((rate?.value ?? 0) / 2.667e-3 - 1)).toBeLessThan(0.01)
+    const loose = evacuation.run({
+      ...common,
+      volume: '5 ±0.5 L',
+      rise,
+      precise: true,
+      units: 'si',
+    })
+    const width = (answer: typeof loose) => answer.result.rise?.leakRate?.plusMinus ?? 0
+    // a tenth of the volume beside what the readings leave open
+    expect(Math.sqrt(width(loose) ** 2 - width(answer) ** 2)).toBeCloseTo(2.667e-4, 5)
   })
 
   it('calls a rise that levels off at the vapour pressure wet', () => {
