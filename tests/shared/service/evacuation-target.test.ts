@@ -1,6 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { standardAtmosphere } from '../../../shared/quantity/index.ts'
+import { judgeLimit } from '../../../shared/service/evacuation/hold-limit.ts'
 import { evacuation } from '../../../shared/service/evacuation.ts'
 import { refusalOf } from '../../support/refusal.ts'
 
@@ -19,8 +20,12 @@ describe('the target of an evacuation', () => {
     )
     expect(answer.level).toBe('check')
     expect(answer.figures?.[0]).toMatchObject({ id: 'target', basis: 'common practice' })
-    expect(answer.assumptions.map(({ field }) => field)).toEqual(
-      expect.arrayContaining(['target', 'holdFor', 'holdBelow']),
+    expect(answer.assumptions.find(({ field }) => field === 'target')?.taken).toBe(
+      '500 micron, then below 1000 micron for 10 min',
+    )
+    const some = run({ temperature: '70 °F', target: '300 micron' })
+    expect(some.assumptions.map(({ taken }) => taken)).toEqual(
+      expect.arrayContaining(['watched for 10 min', 'stays below 1000 micron (133.3 Pa abs)']),
     )
   })
 
@@ -122,6 +127,19 @@ describe('pass or fail of the hold', () => {
     const held = (level: number) => run({ ...common, rise: flat(level, 12) }).result.target.held
     expect([held(880), held(950), held(1200)]).toEqual(['pass', 'cannot-tell', 'fail'])
     expect(run({ ...common, rise: flat(1500, 6) }).result.target.held).toBe('fail')
+  })
+})
+
+describe('a published rule', () => {
+  it('cannot be told kept where the scatter of two readings reaches over it', () => {
+    const limit = { risePa: 500, staysPa: undefined, withinS: 600 }
+    const points = [
+      { timeS: 0, pressurePa: 100 },
+      { timeS: 600, pressurePa: 590 },
+    ]
+    const verdict = (scatterPa: number) => judgeLimit(limit, points, scatterPa, 0).verdict
+    // 490 of 500 Pa; two readings of σ 5 Pa leave 2 √2 × 5 = 14 Pa open, of σ 3 Pa 8.5
+    expect([verdict(3), verdict(5)]).toEqual(['kept', 'cannot-tell'])
   })
 })
 

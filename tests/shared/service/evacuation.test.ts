@@ -101,6 +101,19 @@ describe('pump-down', () => {
     expect(pullDown?.time.value).toBeCloseTo(exact, 6)
   })
 
+  it('reckons with air of 70 °F where no temperature is given', () => {
+    const hose = {
+      volume: '5 L',
+      pumpDisplacement: '6 cfm',
+      vacuumHoseLength: '6 ft',
+      vacuumHoseBore: '1/8 in',
+    }
+    const time = (input: Record<string, unknown>) =>
+      evacuation.run({ ...hose, ...input, precise: true }).result.pullDown?.time.value
+    expect(time({})).toBe(time({ temperature: '70 °F' }))
+    expect(time({})).not.toBe(time({ temperature: '100 °F' }))
+  })
+
   it('says where the estimate stops holding', () => {
     const answer = run(system)
     expect(answer.warnings.map(({ code }) => code)).toContain('pump-down-is-a-least-time')
