@@ -1,4 +1,5 @@
 import * as z from 'zod'
+import type { Sentence, ShownSentence } from './answer/sentence.ts'
 import { type ShownTold, showTold, type Told, toldOut } from './answer/told.ts'
 import { type Caution, type CautionId, caution, cautions } from './cautions.ts'
 import { CalcError } from './errors.ts'
@@ -55,11 +56,13 @@ export interface Computation<R> {
 /** Where a schema has a shown quantity, the computation has the quantity itself. */
 export type Computed<T> = T extends ShownQuantity
   ? Quantity
-  : T extends readonly (infer E)[]
-    ? readonly Computed<E>[]
-    : T extends object
-      ? { readonly [P in keyof T]: Computed<T[P]> }
-      : T
+  : T extends ShownSentence
+    ? Sentence
+    : T extends readonly (infer E)[]
+      ? readonly Computed<E>[]
+      : T extends object
+        ? { readonly [P in keyof T]: Computed<T[P]> }
+        : T
 
 export interface Answer<R = unknown> extends Partial<ShownTold> {
   readonly result: R
@@ -148,6 +151,8 @@ interface Definition<F extends Fields, R extends z.ZodType> {
   readonly description?: string
   /** Fields of the input object; unknown fields are refused. */
   readonly fields: F
+  /** An input of an earlier version by the names of this one, and what was changed in it. */
+  readonly older?: (raw: unknown) => { readonly raw: unknown; readonly changes: readonly string[] }
   /** Rules between fields: throw a CalcError with the path. */
   readonly check?: Checked<z.output<z.ZodObject<F>>>
   readonly result: R
@@ -190,13 +195,15 @@ export function defineOperation<F extends Fields, R extends z.ZodType>(
   const declared = new Set<CautionId>([...always, ...mayAlso])
   const input = z.strictObject({ ...fields, ...presentationIn })
   const output = z.strictObject({ result, ...frameOut })
-  const read = (raw: unknown) => {
+  const read = (given: unknown) => {
+    const { raw, changes } = definition.older?.(given) ?? { raw: given, changes: [] }
     const { units, precise, ...rest } = parseInput(input, raw) as {
       units: UnitSystem | undefined
       precise: boolean
     } & z.output<z.ZodObject<F>>
     const own = rest as unknown as z.output<z.ZodObject<F>>
-    return { own, presentation: { units: units ?? ('both' as const), precise, lead: leadOf(own) } }
+    const presentation = { units: units ?? ('both' as const), precise, lead: leadOf(own) }
+    return { own, presentation, changes }
   }
   const compute: Definition<F, R>['compute'] = (own) => {
     const computed = withCautions(always, () => {
@@ -225,7 +232,7 @@ export function defineOperation<F extends Fields, R extends z.ZodType>(
     result,
     parse: (raw) => read(raw).own,
     run(raw) {
-      const { own, presentation } = read(raw)
+      const { own, presentation, changes } = read(raw)
       const computed = compute(own)
       const { result: found, steps, told } = computed
       return {
@@ -237,12 +244,19 @@ export function defineOperation<F extends Fields, R extends z.ZodType>(
         cautions: cautions(computed.cautions),
         sources: distinctSources(computed.sources),
         assumptions: computed.assumptions,
-        warnings: computed.warnings,
+        warnings:
+          changes.length === 0 ? computed.warnings : [olderInput(changes), ...computed.warnings],
       }
     },
   }
   return operation
 }
+
+/** What an input of an earlier version was read as. */
+const olderInput = (changes: readonly string[]): Warning => ({
+  code: 'older-version',
+  message: `Read as of an earlier version: ${changes.join('; ')}.`,
+})
 
 /** The unit system that comes first: that of the first reading, else that of the law, else the US one. */
 function leadOf(input: object): 'us' | 'si' {

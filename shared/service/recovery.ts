@@ -2,13 +2,18 @@ import * as z from 'zod'
 import data from '../../data/service/recovery.json' with { type: 'json' }
 import { ALL_DANGERS, dangersOf } from '../dangers.ts'
 import { CalcError } from '../errors.ts'
-import { burns, pickRefrigerant, placeIn, refrigerantIn } from '../fields/index.ts'
+import {
+  burns,
+  COMPRESSOR_DRIVES as COMPRESSORS,
+  pickRefrigerant,
+  placeIn,
+  refrigerantIn,
+} from '../fields/index.ts'
 import { resolvePlace } from '../instrument/index.ts'
 import { type Notes, newNotes, withNotes } from '../notes.ts'
 import { defineOperation } from '../operation.ts'
 import { quantityIn } from '../quantity/index.ts'
 import type { Refrigerant } from '../refrigerant/index.ts'
-import { COMPRESSORS } from '../rules/types.ts'
 import { sourceTable } from '../source-table.ts'
 import { propertyWarnings } from './property-sources.ts'
 import { refuseMixing } from './recovery/cylinder-contents.ts'
@@ -110,7 +115,7 @@ export const recovery = defineOperation({
   example: {
     refrigerant: 'R-134a',
     machine: 'off-road',
-    compressorDrive: 'open-drive',
+    compressorDrive: 'open',
     labelCharge: '2 lb 6 oz',
     cylinder: 'refillable',
     waterCapacity: '47.7 lb',

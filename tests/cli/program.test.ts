@@ -115,7 +115,7 @@ describe('a mistake', () => {
   })
 
   it('of both answers to one question takes neither', async () => {
-    const argv = ['charge', 'R-134a', '--case', 'section-opened', '--sealed', '--no-sealed']
+    const argv = ['charge', 'R-134a', '--job', 'section-opened', '--sealed', '--no-sealed']
     const { status, out, err } = await session(argv)
     expect({ status, out }).toEqual({ status: EXIT.misused, out: '' })
     expect(err).toContain('Both --sealed and --no-sealed are given.')

@@ -15,7 +15,7 @@ export function chargeStep(input: WorkOrderInput, outcomes: Outcomes): StepBody 
     if (law.certificate.says !== certificateToOpen(outcomes)) {
       body.findings.push(law.certificate.says)
     }
-    state(body, law.place, law.leakRepair.statements)
+    state(body, law.law, law.leakRepair.statements)
   }
   if (!input.labelCharge && outcomes.charge.state !== 'missing') {
     body.missing.push({ what: "Charge on the machine's label", path: ['labelCharge'] })
@@ -51,6 +51,12 @@ function massInto(body: StepBody, outcomes: Outcomes): void {
   figure(body, 'Change by altered parts', found.changeOfCharge)
   figure(body, 'From a new cylinder', found.newRefrigerant)
   if (!tooLittleToWeigh(outcomes)) figure(body, 'Set on the scale', found.setOnScale)
+  if (found.kind === 'measure') {
+    body.missing.push({
+      what: 'Type of the couplings, and the mouth and both depths of each by caliper',
+      path: ['couplings'],
+    })
+  }
   if (found.kind === 'what-if') {
     body.missing.push({
       what: 'Spill volume of the couplings, from their maker or measured: the what-if is no measurement',

@@ -152,7 +152,7 @@ describe('mass is kept', () => {
         expect(gramsOf(computed.charging?.toAdd)).toBeCloseTo(toAdd, 6)
         const leaves = gramsOf(computed.charging?.leavesSource)
         expect(leaves).toBeCloseTo(toAdd + gramsOf(computed.charging?.hose?.holdUp), 6)
-        expect(40_000 - gramsOf(computed.charging?.scale.stop)).toBeCloseTo(leaves, 6)
+        expect(40_000 - gramsOf(computed.charging?.scale?.stop)).toBeCloseTo(leaves, 6)
         expect(gramsOf(computed.charge?.setOnScale)).toBeCloseTo(leaves, 0)
       }),
       { numRuns: 120 },

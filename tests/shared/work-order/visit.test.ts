@@ -278,7 +278,7 @@ describe('a correction goes on top of what is in', () => {
     const { charge: found, charging: scale } = run(order).result.computed
     const added = (found?.massToAdd?.value ?? Number.NaN) / 1000
     expect(added).toBeGreaterThan(0.1)
-    expect(scale?.scale.stop?.value).toBeCloseTo(9 - added, 9)
+    expect(scale?.scale?.stop?.value).toBeCloseTo(9 - added, 9)
     expect(scale?.band.target.value).toBeCloseTo(2, 9)
   })
 

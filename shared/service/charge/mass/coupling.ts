@@ -4,6 +4,7 @@ import {
   product,
   type Quantity,
   quantity,
+  say,
   type Tied,
   tied,
   times,
@@ -141,10 +142,9 @@ function restAt(
   if (coldest) return { temperature: coldest }
   const assumed = limit(ambient ? COLDEST.beside : COLDEST.alone)
   const temperature = ambient && ambient.si < assumed.si ? ambient : assumed
-  const taken = temperature === assumed ? `${assumed.to('°F').toFixed(0)} °F` : 'as cold as the air'
   notes.assumptions.push({
     field: 'coldest',
-    taken: `lines ${taken === 'as cold as the air' ? taken : `as cold as ${taken}`}`,
+    taken: `lines as cold as ${temperature === assumed ? say(assumed) : 'the air'}`,
     because: 'the coldest that they can have been was not given, and cold liquid is denser',
   })
   return { temperature }
