@@ -12,7 +12,6 @@ import {
   placeIn,
   refrigerantIn,
 } from '../fields/index.ts'
-import { fill } from '../fill.ts'
 import { type Place, resolvePlace } from '../instrument/index.ts'
 import { type Notes, newNotes, withNotes } from '../notes.ts'
 import { type Assumption, defineOperation } from '../operation.ts'
@@ -35,6 +34,7 @@ import {
   refrigerant,
   saturationPressure,
 } from '../refrigerant/index.ts'
+import { fillIn } from '../sentence.ts'
 import { sourceTable } from '../source-table.ts'
 import { propertySources, propertyWarnings } from './property-sources.ts'
 import { acceptabilityOut, allDecisions, allowedConversion } from './retrofit/acceptability.ts'
@@ -225,7 +225,7 @@ function checkKind(machine: Machine, from: string, to: string): void {
     })
   }
   if (from === to) {
-    throw new CalcError('bad-input', fill(data.refusals.same, words), {
+    throw new CalcError('bad-input', fillIn(data.refusals.same, words), {
       hint: data.refusals['same-hint'],
       path: ['newRefrigerant'],
     })

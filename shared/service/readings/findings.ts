@@ -1,7 +1,7 @@
 import * as z from 'zod'
 import data from '../../../data/service/reading-findings.json' with { type: 'json' }
+import { cutOutOf, reachesCutOut } from '../../diagnosis/cut-out.ts'
 import { isVehicle } from '../../fields/index.ts'
-import { cutOutOf, reachesCutOut } from '../../physics/cut-out.ts'
 import {
   absolutePressure,
   type Budget,

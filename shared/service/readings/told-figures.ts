@@ -1,5 +1,5 @@
 import type { Basis, Figure } from '../../answer/told.ts'
-import { cutOutOf } from '../../physics/cut-out.ts'
+import { cutOutOf } from '../../diagnosis/cut-out.ts'
 import {
   type Budget,
   type Quantity,

@@ -105,8 +105,8 @@ describe('saturation and table of a blend', () => {
 describe('whatever is read, of whatever refrigerant', () => {
   const name = fc.constantFrom(...refrigerants().map((entry) => entry.id))
   const odd = fc.oneof(
-    fc.double({ min: -30, max: 900, noNaN: true }),
-    fc.constantFrom(0, -14.7, 1e6, 1e-9),
+    { weight: 30, arbitrary: fc.double({ min: 0.5, max: 400, noNaN: true }) },
+    { weight: 1, arbitrary: fc.constantFrom(0, -14.7, 1e6, 1e-9) },
   )
   const pressure = fc.option(
     fc.record({
@@ -141,7 +141,7 @@ describe('whatever is read, of whatever refrigerant', () => {
   const input = fc.record(
     {
       refrigerant: name,
-      equipment: fc.constantFrom('vehicle', 'stationary', undefined),
+      machine: fc.constantFrom('off-road', 'stationary', 'refrigerated-cargo', undefined),
       meteringDevice: fc.constantFrom(
         'expansion-valve',
         'electronic-valve',
@@ -156,8 +156,7 @@ describe('whatever is read, of whatever refrigerant', () => {
       dischargePressure: pressure,
       dischargeTemperature: temperature,
       ambient: air,
-      indoorWetBulb: air,
-      outdoorDryBulb: air,
+      returnWetBulb: air,
       altitude: fc.constantFrom('0 ft', '9000 ft', '70000 ft', undefined),
     },
     { requiredKeys: ['refrigerant'] },
