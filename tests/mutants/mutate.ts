@@ -1,6 +1,6 @@
 import { draw } from './draw.ts'
 import { reachOf } from './graph.ts'
-import { baseline, judge } from './judge.ts'
+import { baseline, isOwn, judge } from './judge.ts'
 import type { Options } from './options.ts'
 import { filesOf, type Project, roomFiles } from './project.ts'
 import { describeMutant, describeVerdict } from './report.ts'
@@ -26,7 +26,7 @@ function roomsOf(project: Project, files: readonly string[], asked: readonly str
 /** Draws the faults, tries each, and gives what became of them in the order drawn. */
 export async function mutate(
   project: Project,
-  { seed, rooms, count, list, jobs }: Options,
+  { seed, rooms, count, list, own, jobs }: Options,
   say: Say,
 ): Promise<readonly Verdict[]> {
   const files = filesOf(project.root)
@@ -39,19 +39,24 @@ export async function mutate(
     for (const mutant of mutants) say(describeMutant(mutant))
     return []
   }
-  const reach = reachOf(project, files)
-  const tests = new Set(mutants.flatMap(({ file }) => reach(file)))
+  const all = reachOf(project, files)
+  const reach = (file: string, room: string) =>
+    all(file).filter((test) => !own || isOwn(test, room))
+  const tests = new Set(mutants.flatMap(({ file, room }) => reach(file, room)))
   const scratches = Array.from({ length: jobs }, () => makeScratch(project.root, files))
   try {
     const [first] = scratches
     if (!first) return []
     const before = await baseline(first, [...tests], seed)
-    say(`${tests.size} test files pass unspoilt in ${before.run.seconds.toFixed(0)} s`)
+    say(
+      `${tests.size - before.broken.length} test files pass unspoilt in ${before.seconds.toFixed(0)} s`,
+    )
+    for (const test of before.broken) say(`${test}: fails without any fault, not asked`)
     const verdicts = new Map<Mutant, Verdict>()
     const waiting = [...mutants]
     const work = async (scratch: (typeof scratches)[number]): Promise<void> => {
       for (let next = waiting.shift(); next; next = waiting.shift()) {
-        const verdict = await judge(scratch, next, reach, before)
+        const verdict = await judge(scratch, next, reach(next.file, next.room), before)
         verdicts.set(next, verdict)
         say(`${String(verdicts.size).padStart(3)}/${mutants.length} ${describeVerdict(verdict)}`)
       }

@@ -8,6 +8,8 @@ export interface Options {
   readonly count: number
   /** Only say what would be drawn. */
   readonly list: boolean
+  /** Ask the room's own tests alone: quick, and hard on them. */
+  readonly own: boolean
   /** How many copies of the tree are tried at once, at most 2. */
   readonly jobs: number
 }
@@ -20,6 +22,7 @@ Puts faults into a copy of the tree, one at a time, and counts those that a test
   --room <name>      only this room; may be given again
   --count <number>   faults a room (default 30)
   --list             print the faults that would be drawn, and stop
+  --own              ask the room's own tests alone: quicker, and lower
   --jobs <1 or 2>    how many are tried at once (default 1)`
 
 const whole = (text: string, name: string, least: number, most: number): number => {
@@ -39,6 +42,7 @@ export function readOptions(args: readonly string[], now: number): Options | und
       room: { type: 'string', multiple: true, default: [] },
       count: { type: 'string', default: '30' },
       list: { type: 'boolean', default: false },
+      own: { type: 'boolean', default: false },
       jobs: { type: 'string', default: '1' },
       help: { type: 'boolean', default: false },
     },
@@ -49,6 +53,7 @@ export function readOptions(args: readonly string[], now: number): Options | und
     rooms: values.room,
     count: whole(values.count, 'count', 1, 10_000),
     list: values.list,
+    own: values.own,
     jobs: whole(values.jobs, 'jobs', 1, 2),
   }
 }

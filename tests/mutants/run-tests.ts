@@ -13,6 +13,8 @@ export interface Run {
   readonly took: ReadonlyMap<string, number>
   /** The first test that failed. */
   readonly failed?: string
+  /** Every test file that failed. */
+  readonly broken: readonly string[]
   /** What was printed, for when the run itself went wrong. */
   readonly said: string
 }
@@ -108,6 +110,9 @@ export async function runTests(
       testResults.map((file) => [relative(root, file.name), file.endTime - file.startTime]),
     ),
     ...(failed && { failed }),
+    broken: testResults
+      .filter(({ status }) => status === 'failed')
+      .map(({ name }) => relative(root, name)),
     said: said.join(''),
   }
 }

@@ -29,6 +29,9 @@ export function makeScratch(root: string, files: readonly string[]): Scratch {
     cpSync(join(root, file), join(copy, file))
   }
   symlinkSync(modules, join(copy, 'node_modules'))
+  const remove = () => rmSync(copy, { recursive: true, force: true })
+  // Also when the run is broken off.
+  process.once('exit', remove)
   return {
     root: copy,
     with: async (mutant, work) => {
@@ -41,6 +44,9 @@ export function makeScratch(root: string, files: readonly string[]): Scratch {
         writeFileSync(path, text)
       }
     },
-    remove: () => rmSync(copy, { recursive: true, force: true }),
+    remove: () => {
+      process.off('exit', remove)
+      remove()
+    },
   }
 }
