@@ -16,6 +16,7 @@ const PROSE: ReadonlySet<string> = new Set([
   'description',
   'detail',
   'example',
+  'examples',
   'formula',
   'hint',
   'label',
