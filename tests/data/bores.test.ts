@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import bores from '../../data/service/bores.json' with { type: 'json' }
-import checks from '../../data/service/charge-checks.json' with { type: 'json' }
+import checks from '../../data/service/charge.json' with { type: 'json' }
 
 /** '1-3/8' as 1.375. */
 const inches = (size: string) => {
@@ -11,7 +11,7 @@ const inches = (size: string) => {
 describe('the tables of bores and line charges', () => {
   it('name a source for every row', () => {
     for (const row of bores.rows) expect(Object.keys(bores.sources)).toContain(row.source)
-    for (const row of [...checks.liquidLine, checks.chargeTolerance, checks.scaleTolerance]) {
+    for (const row of [...checks.liquidLine, checks.chargeTolerance]) {
       expect(Object.keys(checks.sources)).toContain(row.source)
     }
   })

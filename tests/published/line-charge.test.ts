@@ -43,7 +43,7 @@ describe('makers’ liquid-line charge of R-410A', () => {
   ])('stands beside ours with its source: %s in', (tubeSize, printed, low, high) => {
     const { result, sources } = charge.run({
       refrigerant: 'R-410A',
-      case: 'section-opened',
+      job: 'section-opened',
       tubeSize,
       length: '10 ft',
       phase: 'liquid',
@@ -61,7 +61,7 @@ describe('makers’ liquid-line charge of R-410A', () => {
   })
 
   it('stands beside no vapour line and no other refrigerant', () => {
-    const line = { case: 'section-opened', tubeSize: '3/8', length: '10 ft', temperature: '60 °F' }
+    const line = { job: 'section-opened', tubeSize: '3/8', length: '10 ft', temperature: '60 °F' }
     const count = (more: object) =>
       charge.run({ ...line, ...more }).result.sections[0]?.lineChecks.length
     expect(count({ refrigerant: 'R-410A', phase: 'vapour' })).toBe(0)

@@ -11,7 +11,7 @@ const DENSITY = 2e-6
 /** Mass of one foot of line, kg, as the charge step reckons it. */
 function perFoot(line: Record<string, unknown>): number {
   const { result } = charge.run({
-    case: 'section-opened',
+    job: 'section-opened',
     length: '1 ft',
     units: 'si',
     precise: true,

@@ -7,9 +7,9 @@ const PSI = 6894.757293168
 
 describe('R-12 to R-134a against CoolProp 8.0.0', () => {
   const { charge, highSide } = retrofit.run({
-    from: 'R-12',
-    to: 'R-134a',
-    originalCharge: '3 lb',
+    refrigerant: 'R-12',
+    newRefrigerant: 'R-134a',
+    labelCharge: '3 lb',
     condensingTemperature: '130 °F',
     units: 'us',
     precise: true,
