@@ -2,6 +2,7 @@ import { Command, CommanderError } from 'commander'
 import { ABOUT } from '../shared/about.ts'
 import { CalcError } from '../shared/errors.ts'
 import type { Operation } from '../shared/operation.ts'
+import { jsonText } from '../shared/visible.ts'
 import { operationsFor } from './catalogue.ts'
 import { addOptions, calculateCommand } from './commands/calculate.ts'
 import { completionCommand } from './commands/completion.ts'
@@ -11,7 +12,7 @@ import { settingsCommand } from './commands/settings.ts'
 import { EXIT, type ExitStatus, exitStatusOf } from './exit.ts'
 import { joinQuantities } from './input/join-quantities.ts'
 import { fullOptions } from './input/option-names.ts'
-import { markdownOption, outputOptions } from './output.ts'
+import { markdownOption, orderOptions, outputOptions } from './output.ts'
 import { errorText } from './render/error.ts'
 import { inkOf } from './render/ink.ts'
 import type { Streams } from './streams.ts'
@@ -97,7 +98,7 @@ export async function run(argv: readonly string[], streams: Streams): Promise<Ex
     const known = error instanceof CommanderError ? misuse(error) : error
     if (!(known instanceof CalcError)) throw error
     streams.err(
-      argv.includes('--json') ? `${JSON.stringify(known)}\n` : errorText(known, streams, operation),
+      argv.includes('--json') ? `${jsonText(known)}\n` : errorText(known, streams, operation),
     )
     return exitStatusOf[known.code]
   }
@@ -105,7 +106,9 @@ export async function run(argv: readonly string[], streams: Streams): Promise<Ex
 
 /** Options that every calculation has beside its fields. */
 const OTHER_OPTIONS = [
-  ...[...outputOptions(), markdownOption()].map(({ long }) => (long ?? '').replace(/^--/u, '')),
+  ...[...outputOptions(), markdownOption(), ...orderOptions()].map(({ long }) =>
+    (long ?? '').replace(/^--/u, ''),
+  ),
   'input',
   'help',
   'settings',

@@ -109,6 +109,7 @@ const frameOut = {
   headline: toldOut.headline.optional(),
   figures: toldOut.figures.optional(),
   next: toldOut.next.optional(),
+  law: toldOut.law,
   line: toldOut.line.optional(),
   steps: z
     .array(
@@ -151,6 +152,8 @@ interface Definition<F extends Fields, R extends z.ZodType> {
   readonly description?: string
   /** Fields of the input object; unknown fields are refused. */
   readonly fields: F
+  /** An input of an earlier version by the names of this one, and what was changed in it. */
+  readonly older?: (raw: unknown) => { readonly raw: unknown; readonly changes: readonly string[] }
   /** Rules between fields: throw a CalcError with the path. */
   readonly check?: Checked<z.output<z.ZodObject<F>>>
   readonly result: R
@@ -193,13 +196,15 @@ export function defineOperation<F extends Fields, R extends z.ZodType>(
   const declared = new Set<CautionId>([...always, ...mayAlso])
   const input = z.strictObject({ ...fields, ...presentationIn })
   const output = z.strictObject({ result, ...frameOut })
-  const read = (raw: unknown) => {
+  const read = (given: unknown) => {
+    const { raw, changes } = definition.older?.(given) ?? { raw: given, changes: [] }
     const { units, precise, ...rest } = parseInput(input, raw) as {
       units: UnitSystem | undefined
       precise: boolean
     } & z.output<z.ZodObject<F>>
     const own = rest as unknown as z.output<z.ZodObject<F>>
-    return { own, presentation: { units: units ?? ('both' as const), precise, lead: leadOf(own) } }
+    const presentation = { units: units ?? ('both' as const), precise, lead: leadOf(own) }
+    return { own, presentation, changes }
   }
   const compute: Definition<F, R>['compute'] = (own) => {
     const computed = withCautions(always, () => {
@@ -228,7 +233,7 @@ export function defineOperation<F extends Fields, R extends z.ZodType>(
     result,
     parse: (raw) => read(raw).own,
     run(raw) {
-      const { own, presentation } = read(raw)
+      const { own, presentation, changes } = read(raw)
       const computed = compute(own)
       const { result: found, steps, told } = computed
       return {
@@ -240,12 +245,19 @@ export function defineOperation<F extends Fields, R extends z.ZodType>(
         cautions: cautions(computed.cautions),
         sources: distinctSources(computed.sources),
         assumptions: computed.assumptions,
-        warnings: computed.warnings,
+        warnings:
+          changes.length === 0 ? computed.warnings : [olderInput(changes), ...computed.warnings],
       }
     },
   }
   return operation
 }
+
+/** What an input of an earlier version was read as. */
+const olderInput = (changes: readonly string[]): Warning => ({
+  code: 'older-version',
+  message: `Read as of an earlier version: ${changes.join('; ')}.`,
+})
 
 /** The unit system that comes first: that of the first reading, else that of the law, else the US one. */
 function leadOf(input: object): 'us' | 'si' {

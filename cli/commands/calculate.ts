@@ -1,13 +1,17 @@
 import type { Command } from 'commander'
+import { CalcError } from '../../shared/errors.ts'
 import { fieldsOf, kebab } from '../../shared/input/index.ts'
 import type { Operation } from '../../shared/operation.ts'
 import { exampleText } from '../example.ts'
-import type { ExitStatus } from '../exit.ts'
+import { EXIT, type ExitStatus } from '../exit.ts'
 import { optionsOf, readOptions } from '../input/options.ts'
 import { readInput } from '../input/rows.ts'
 import { WORDS } from '../input/shorthand.ts'
 import { sortWords } from '../input/words.ts'
-import { markdownOption, type Output, outputOptions } from '../output.ts'
+import { merged } from '../order/merge.ts'
+import { ANSWER_IDS, newOrder } from '../order/new.ts'
+import { entriesOf, inputOf, saveInto } from '../order/set.ts'
+import { markdownOption, type Output, orderOptions, outputOptions } from '../output.ts'
 import { longChoicesText } from '../render/choices.ts'
 import { applied, withApplied } from '../settings/apply.ts'
 import { NO_SETTINGS } from '../settings/schema.ts'
@@ -60,7 +64,9 @@ export function addOptions(command: Command, operation: Operation, width: number
     }
   }
   for (const option of outputOptions()) command.addOption(option)
-  if (own[operation.name]?.markdown) command.addOption(markdownOption())
+  if (own[operation.name]?.markdown) {
+    for (const option of [markdownOption(), ...orderOptions()]) command.addOption(option)
+  }
   const choices = longChoicesText(fieldsOf(operation), width)
   command.addHelpText('after', `${choices}\nExample:\n  ${exampleText(operation, width - 2)}`)
 }
@@ -72,23 +78,58 @@ async function calculate(
   streams: Streams,
 ): Promise<ExitStatus> {
   const fields = fieldsOf(operation)
-  const { file, fields: fromWords } = sortWords(operation, words, given)
+  const onDisk = await namesOnDisk(words, streams)
+  const { file, fields: fromWords } = sortWords(operation, words, given, onDisk)
   const options: Record<string, unknown> = {
     ...fromWords,
     ...(await readOptions(fields, given, streams)),
   }
-  const write = writer(operation, given, options.precise === true, streams)
+  const { precise, units } = options
+  const write = writer(operation, given, { precise: precise === true, units }, streams)
   const settings = given.settings === false ? NO_SETTINGS : await readSettings(streams.settings)
+  const entries = given.set ? entriesOf(given.set, fields) : []
+  const over = merged(inputOf(entries), options)
   const answer = (value: unknown) => {
     if (!isObject(value)) return operation.run(value)
-    const input = { ...value, ...options }
+    const input = merged(value, over) as Record<string, unknown>
     const shop = applied(operation, settings, input)
     return withApplied(operation.run({ ...shop.fields, ...input }), shop)
   }
+  if (given.new !== undefined) {
+    await newOrder(given.new, answersOf(options), streams)
+    streams.out(`${given.new} is begun: open it, or fill it in by --set.\n`)
+    return EXIT.answered
+  }
+  if (given.save) checkSave(file, entries.length)
   if (file === undefined) return write.one(answer({}))
   const input = await readInput(file, fields, streams)
-  if (input.type === 'one') return write.one(answer(input.value))
-  return write.rows(input.rows, answer)
+  if (input.type === 'one') {
+    const answered = answer(input.value)
+    if (given.save) await saveInto(file, entries, streams)
+    return write.one(answered)
+  }
+  return write.rows(input, answer)
+}
+
+/** @throws {CalcError} `bad-input` where there is nothing to write, or no file to write it into. */
+function checkSave(file: string | undefined, entries: number): void {
+  if (file !== undefined && file !== '-' && /\.(?:ya?ml|json)$/iu.test(file) && entries > 0) return
+  throw new CalcError('bad-input', '--save takes the file of an order and something to write.', {
+    hint: 'chargewright work-order loader-7.yaml --set "record.charged=2 lb 6 oz" --save',
+  })
+}
+
+/** What options say of a new order. */
+function answersOf(options: Readonly<Record<string, unknown>>) {
+  const machine = isObject(options.machine) ? (options.machine as Record<string, unknown>) : {}
+  const place = isObject(options.place) ? (options.place as Record<string, unknown>) : {}
+  const all = { ...options, ...machine, law: place.law }
+  const texts = ANSWER_IDS.flatMap((id) => {
+    const value = (all as Record<string, unknown>)[id]
+    if (value === undefined) return []
+    return [[id, value === true ? 'yes' : String(value)] as const]
+  })
+  return Object.fromEntries(texts)
 }
 
 const isObject = (value: unknown): value is object =>
@@ -96,3 +137,21 @@ const isObject = (value: unknown): value is object =>
 
 const takesRefrigerant = (operation: Operation) =>
   fieldsOf(operation).some(({ name }) => name === 'refrigerant')
+
+/** Words that name something on the disk and no refrigerant. */
+async function namesOnDisk(
+  words: readonly string[],
+  streams: Streams,
+): Promise<ReadonlySet<string>> {
+  const there = words.filter(streams.isThere)
+  if (there.length === 0) return new Set()
+  const { refrigerant } = await import('../../shared/refrigerant/index.ts')
+  const isKnown = (word: string) => {
+    try {
+      return refrigerant(word) !== undefined
+    } catch {
+      return false
+    }
+  }
+  return new Set(there.filter((word) => !isKnown(word)))
+}

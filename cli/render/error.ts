@@ -1,6 +1,7 @@
 import type { CalcError } from '../../shared/errors.ts'
 import { fieldsOf, kebab } from '../../shared/input/index.ts'
 import type { Operation } from '../../shared/operation.ts'
+import { visible } from '../../shared/visible.ts'
 import { exampleText } from '../example.ts'
 import type { Streams } from '../streams.ts'
 import { inkOf } from './ink.ts'
@@ -18,9 +19,9 @@ export function errorText(error: CalcError, streams: Streams, operation?: Operat
   const asOptions = namer(operation)
   const where = error.path.length > 0 ? ` (${pathText(error.path)})` : ''
   const word = ink.error(error.level === 'stop' ? 'STOP:' : 'error:')
-  const lines = hanging(word, asOptions(error.message) + where, COLUMNS, streams.width)
+  const lines = hanging(word, visible(asOptions(error.message) + where), COLUMNS, streams.width)
   const hint =
-    error.hint === '' ? [] : hanging('try:', asOptions(error.hint), COLUMNS, streams.width)
+    error.hint === '' ? [] : hanging('try:', visible(asOptions(error.hint)), COLUMNS, streams.width)
   const example =
     operation && error.code === 'missing-input'
       ? exampleText(operation, streams.width - COLUMNS).split('\n')

@@ -27,7 +27,13 @@ export class Blank {
   }
 }
 
-type Value = Quantity | Blank | Pick<Figure, 'value' | 'step' | 'safe'> | string | number | undefined
+type Value =
+  | Quantity
+  | Blank
+  | Pick<Figure, 'value' | 'step' | 'safe'>
+  | string
+  | number
+  | undefined
 
 const LINE = '____'
 

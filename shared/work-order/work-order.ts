@@ -20,6 +20,7 @@ import { distinct } from './distinct.ts'
 import { computations, shownSources } from './gathered.ts'
 import { identity } from './identity.ts'
 import { fields, type WorkOrderInput } from './input.ts'
+import { modernised } from './older.ts'
 import { runAll } from './run.ts'
 import { missingOut, stepOut } from './step.ts'
 import { visit } from './visit.ts'
@@ -52,10 +53,11 @@ export const workOrder = defineOperation({
   description:
     'Takes one order (machine, refrigerant, place, person, job, couplings, parts, and what was read so far) and gives the steps of this job in the order of a visit, each with what was read, what follows from it and what is still missing, and a checklist of what must be written down. A step that is refused is reported in its place; the others stand. Run it again as readings come in.',
   fields,
+  older: modernised,
   result,
   cautions: {
     always: ['pressure', 'cold-burns', 'weigh-the-charge', 'maker-first', 'local-rules'],
-    mayAlso: ALL_DANGERS,
+    mayAlso: MAY_ALSO,
   },
   example: {
     invented: true,

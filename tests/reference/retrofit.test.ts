@@ -1,28 +1,31 @@
 import { describe, expect, it } from 'vitest'
 import { retrofit } from '../../shared/service/retrofit.ts'
+import { apart, referencePoint } from '../support/reference-point.ts'
 
-const run = (labelCharge: string, condensingTemperature = '130 °F') =>
-  retrofit.run({
+const ATMOSPHERE = 101_325
+const PSI = 6894.757293168
+
+describe('R-12 to R-134a against CoolProp 8.0.0', () => {
+  const { charge, highSide } = retrofit.run({
     refrigerant: 'R-12',
     newRefrigerant: 'R-134a',
-    labelCharge,
-    condensingTemperature,
+    labelCharge: '3 lb',
+    condensingTemperature: '130 °F',
     units: 'us',
+    precise: true,
   }).result
 
-describe('liquid density of R-134a over R-12 at 100 °F', () => {
-  it('is 0.915 (CoolProp 8.0.0: 1156.07 and 1263.03 kg/m³)', () => {
-    const { charge } = run('3 lb')
-    expect(Math.abs((charge?.sameLiquidVolume.densityRatio ?? 0) - 1156.07 / 1263.03)).toBeLessThan(
-      1e-4,
-    )
+  it('has the ratio of liquid densities at 100 °F', () => {
+    const reference =
+      referencePoint('R-134a', 100).liquidKgPerM3 / referencePoint('R-12', 100).liquidKgPerM3
+    // Shown to four decimals.
+    expect(charge?.sameLiquidVolume.densityRatio).toBeCloseTo(reference, 4)
   })
-})
 
-describe('rise of the high side', () => {
-  it('is about 18 psi at 130 °F condensing (R-134a 198.7, R-12 180.5 psig by CoolProp 8.0.0)', () => {
-    const { highSide } = run('3 lb')
-    expect(highSide?.before.value).toBeCloseTo(180.5, 0)
-    expect(highSide?.after.value).toBeCloseTo(198.7, 0)
+  it('has the high sides at 130 °F condensing, before and after', () => {
+    const psig = (name: string) => (referencePoint(name, 130).dewPa - ATMOSPHERE) / PSI
+    expect(apart(highSide?.before.value, psig('R-12'))).toBeLessThan(1e-5)
+    expect(apart(highSide?.after.value, psig('R-134a'))).toBeLessThan(1e-5)
+    expect(highSide?.rise.value).toBeCloseTo(psig('R-134a') - psig('R-12'), 2)
   })
 })

@@ -2,6 +2,7 @@ import { ABOUT } from '../../shared/about.ts'
 import type { Operation } from '../../shared/operation.ts'
 import { MARKS, type Source } from '../../shared/sources.ts'
 import { DOOR_PROBLEMS } from '../problem.ts'
+import { batchPath } from './batch.ts'
 import { refrigerantPaths } from './refrigerants.ts'
 import { problemRef, problemResponse, problemSchema, refusals } from './responses.ts'
 import { type JsonObject, SchemaShelf } from './schemas.ts'
@@ -40,11 +41,18 @@ export function openapiDocument(operations: readonly Operation[]): Document {
     servers: [{ url: '/' }],
     tags: [
       { name: 'calculations', description: 'One address an operation, in the order of a visit.' },
+      { name: 'batches', description: 'Many inputs of an operation in one request.' },
       { name: 'refrigerants', description: 'What the calculations know of each refrigerant.' },
       { name: 'service', description: 'About the service itself.' },
     ],
     paths: {
       ...Object.fromEntries(paths),
+      ...Object.fromEntries(
+        operations.map(({ name }) => [
+          `/v1/${name}/batch`,
+          batchPath(name, typeName(name), problems()),
+        ]),
+      ),
       ...refrigerantPaths(operations),
       '/v1/operations': { get: listOf() },
     },

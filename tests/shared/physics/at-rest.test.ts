@@ -230,7 +230,7 @@ describe('readings that say nothing', () => {
     ['temperature', { si: 7e5 }, { si: Number.NaN }, undefined],
     ['contents', { si: 7e5 }, { si: K }, { mass: { si: 0 }, volume: { si: 1 } }],
     [
-      'containerVolume',
+      'volume',
       { si: 7e5 },
       { si: K },
       { mass: { si: 1 }, volume: { si: 1, plusMinus: 1 } },

@@ -75,7 +75,7 @@ describe('a blend whose mixing parameters are partly estimated', () => {
     }
   })
 
-  it('is said of the blends that differ most from remembered boiling points', () => {
+  it('is said of the blends that differ most from published boiling points', () => {
     for (const id of ['R-401A', 'R-402A', 'R-408A', 'R-409A', 'R-414B']) {
       expect(propertyWarnings(refrigerant(id)).map(({ code }) => code)).toEqual([
         'estimated-mixing',
