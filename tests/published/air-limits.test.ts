@@ -62,4 +62,3 @@ describe('40 CFR 82 Subpart B, Appendix A, Table 1 for CFC-12 (2015 edition, eve
     }
   })
 })
-

@@ -1,7 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import {
   gaugePressure,
-  inOneUnit,
   KINDS,
   type Kind,
   mass,
@@ -108,19 +107,6 @@ describe('a quantity on a screen and in a result', () => {
 })
 
 describe('figures of one range', () => {
-  it('are in the unit of the largest, whatever its sign', () => {
-    const [low, high] = inOneUnit(quantity('mass', 1, 'oz'), quantity('mass', 40, 'lb'))
-    expect([low, high].map((entry) => show(entry, { units: 'us', precise: false }).unit)).toEqual([
-      'lb',
-      'lb',
-    ])
-    const [drop] = inOneUnit(
-      quantity('pressureDifference', 10, 'Pa'),
-      quantity('pressureDifference', -20, 'kPa'),
-    )
-    expect(show(drop, { units: 'si', precise: false }).unit).toBe('kPa')
-  })
-
   it('keep their size through a change of unit and of ±', () => {
     const sized = quantity('mass', 1, 'oz').sized(20)
     const us = { units: 'us', precise: false } as const

@@ -46,7 +46,7 @@ describe('couplings on the order', () => {
   })
 
   it('are assumed to close, and it is said, where nobody looked', () => {
-    const { selfSealing: _, ...unknown } = liquid
+    const { couplingType: _, ...unknown } = liquid
     expect(parted(unknown).assumptions.map(({ field }) => field)).toContain('charge.sealed')
   })
 
