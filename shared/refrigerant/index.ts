@@ -7,6 +7,7 @@ export type {
   WarmingPotential,
 } from './info.ts'
 export { type Line, type Refrigerant, refrigerant, refrigerants } from './refrigerant.ts'
+export { type SaturatedCurves, saturatedCurves } from './saturated-curves.ts'
 export {
   glide,
   latentHeat,
@@ -17,3 +18,10 @@ export {
   saturationTemperature,
 } from './saturation.ts'
 export { density, enthalpy, entropy, type PhaseName, phaseAt } from './single-phase.ts'
+export {
+  type State,
+  stateAtDensity,
+  stateAtPressure,
+  stateWithEnthalpy,
+  stateWithEntropy,
+} from './state.ts'
