@@ -1,0 +1,196 @@
+import { type Compression, compress } from './compressor.ts'
+import { type Condensation, condense } from './condenser.ts'
+import { type DeviceFlow, deviceFlow } from './device.ts'
+import { type Evaporation, evaporate } from './evaporator.ts'
+import { boiling, type Point, qualityOf, type Saturation } from './fluid.ts'
+import type { Setup } from './setup.ts'
+import type { Drop } from './types.ts'
+import { voidFraction } from './void-fraction.ts'
+
+/** What the solver moves. */
+export interface Guess {
+  /** At the compressor, Pa absolute. */
+  readonly suctionPa: number
+  readonly dischargePa: number
+  /**
+   * How far the suction is beyond saturated vapour: enthalpy over the heat capacity of that vapour,
+   * K. Below 0 liquid comes along.
+   */
+  readonly superheatK: number
+  readonly stroke: number
+}
+
+/** One trial of the whole machine, each part fed by the one before it. */
+export interface Trial {
+  readonly guess: Guess
+  readonly suctionAt: Saturation
+  readonly dischargeAt: Saturation
+  readonly condensingAt: Saturation
+  readonly evaporatingAt: Saturation
+  /** In front of the device. */
+  readonly deviceAt: Saturation
+  readonly suction: Point
+  readonly compression: Compression
+  readonly condensation: Condensation
+  readonly evaporation: Evaporation
+  readonly device: DeviceFlow
+  /** Superheat at the evaporator's outlet as the bulb feels it, K; below 0 wet. */
+  readonly bulbK: number
+  /** kg by part; the store is not in it. */
+  readonly mass: {
+    readonly compressorAndDischarge: number
+    readonly condenser: number
+    readonly liquidLine: number
+    readonly evaporator: number
+    readonly suctionLine: number
+  }
+}
+
+/** Exponent by which the refrigerant's side follows its flow (turbulent flow in tubes). */
+const FILM_EXPONENT = 0.8
+
+/**
+ * Follow the refrigerant round once. Nothing is searched for but single states; `undefined` where
+ * the trial leaves what a machine can be: pressures the wrong way round, air on the wrong side.
+ */
+export function tryOut(setup: Setup, guess: Guess): Trial | undefined {
+  const { fluid, machine } = setup
+  const { conditions, faults, deviations } = setup.case
+  const { suctionPa, dischargePa } = guess
+  if (!(suctionPa > fluid.lowestPa && dischargePa < fluid.highestPa && dischargePa > suctionPa)) {
+    return undefined
+  }
+  const suctionAt = fluid.saturation(suctionPa)
+  const dischargeAt = fluid.saturation(dischargePa)
+  const suction = suctionPoint(setup, suctionAt, guess.superheatK)
+  if (suction === undefined) return undefined
+  const compression = compress(machine.compressor, fluid, suction, dischargeAt, {
+    speed: conditions.speed,
+    stroke: guess.stroke,
+    leakage: faults.leakage,
+    volumetric: deviations.volumetric,
+    isentropic: deviations.isentropic,
+  })
+  const { flow, discharge } = compression
+  if (!(flow > 0)) return undefined
+  const share = flow / machine.nominalFlow
+  const film = share ** FILM_EXPONENT
+
+  const atCondenserPa = dischargePa - dropPa(machine.drops.discharge, share, discharge.density)
+  const condensingPa = atCondenserPa - faults.airPa
+  if (!(condensingPa > suctionPa)) return undefined
+  const condensingAt = fluid.saturation(condensingPa)
+  const condensation = condense(setup.condenser, setup.outdoorAir, condensingAt, {
+    point: discharge,
+    flow,
+    film,
+  })
+  if (condensation === undefined) return undefined
+
+  const evaporatingPa = suctionPa + dropPa(machine.drops.suction, share, suction.density)
+  const liquidDensity =
+    condensation.quality > 0
+      ? boiling(condensingAt, Math.min(condensation.quality, 1)).density
+      : condensingAt.liquidDensity
+  const devicePa =
+    atCondenserPa -
+    dropPa({ ...machine.drops.liquid, nominalPa: setup.liquidDropPa }, share, liquidDensity)
+  if (!(evaporatingPa < condensingPa)) return undefined
+  const evaporatingAt = fluid.saturation(evaporatingPa)
+  const evaporation = evaporate(setup.evaporator, setup.returnAir, evaporatingAt, {
+    enthalpy: condensation.enthalpy,
+    flow,
+    film,
+  })
+  if (evaporation === undefined) return undefined
+
+  const bulbK = (suction.enthalpy - evaporatingAt.vapourEnthalpy) / evaporatingAt.vapourHeatCapacity
+  const starved = devicePa <= evaporatingPa
+  const deviceAt = fluid.saturation(starved ? evaporatingPa : devicePa)
+  const device = starved
+    ? // nothing comes through, and the more is missing the further the trial is from a state
+      { flow: (devicePa - evaporatingPa) / fluid.highestPa, opening: 1 }
+    : deviceFlow(machine.device, fluid, {
+        at: deviceAt,
+        enthalpy: condensation.enthalpy,
+        downstreamPa: evaporatingPa,
+        superheatK: bulbK,
+        stuck: faults.valveStuck,
+        size: deviations.device,
+      })
+  return {
+    guess,
+    suctionAt,
+    dischargeAt,
+    condensingAt,
+    evaporatingAt,
+    deviceAt,
+    suction,
+    compression,
+    condensation,
+    evaporation,
+    device,
+    bulbK,
+    mass: {
+      compressorAndDischarge: machine.lines.discharge * discharge.density,
+      condenser: condensation.mass,
+      liquidLine: machine.lines.liquid * lineDensity(condensation, condensingAt),
+      evaporator: evaporation.mass,
+      suctionLine: machine.lines.suction * lineDensityOf(suction.enthalpy, suctionAt, suction),
+    },
+  }
+}
+
+/** Gas as given by its superheat, or liquid and gas together below it. */
+function suctionPoint(setup: Setup, at: Saturation, superheatK: number): Point | undefined {
+  const enthalpy = at.vapourEnthalpy + superheatK * at.vapourHeatCapacity
+  if (superheatK <= 0) {
+    const quality = qualityOf(enthalpy, at)
+    return quality > 0 ? boiling(at, quality) : undefined
+  }
+  return setup.fluid.withEnthalpy(enthalpy, at, 'suction')
+}
+
+/** Pa lost by a flow, as the square of it and the inverse of the density. */
+function dropPa(drop: Drop, share: number, density: number): number {
+  return (drop.nominalPa * share * share * drop.density) / density
+}
+
+/** Liquid line: full of liquid, or of what the condenser could not condense. */
+function lineDensity(condensation: Condensation, at: Saturation): number {
+  if (condensation.quality <= 0) return at.liquidDensity
+  const alpha = voidFraction(Math.min(condensation.quality, 1), at.liquidDensity, at.vapourDensity)
+  return alpha * at.vapourDensity + (1 - alpha) * at.liquidDensity
+}
+
+function lineDensityOf(enthalpy: number, at: Saturation, point: Point): number {
+  const quality = qualityOf(enthalpy, at)
+  if (quality >= 1) return point.density
+  const alpha = voidFraction(Math.max(quality, 0), at.liquidDensity, at.vapourDensity)
+  return alpha * at.vapourDensity + (1 - alpha) * at.liquidDensity
+}
+
+/** kg in all parts but the store. */
+export function massOutsideStore(trial: Trial): number {
+  const { compressorAndDischarge, condenser, liquidLine, evaporator, suctionLine } = trial.mass
+  return compressorAndDischarge + condenser + liquidLine + evaporator + suctionLine
+}
+
+/** Saturation in the store, and its volume; nothing where there is none. */
+export function storeOf(
+  setup: Setup,
+  trial: Trial,
+): { readonly volume: number; readonly at: Saturation; readonly gasDensity: number } | undefined {
+  const { store } = setup.machine
+  if (store.kind === 'none') return undefined
+  if (store.kind === 'receiver') {
+    const at = trial.condensingAt
+    return { volume: store.volume, at, gasDensity: at.vapourDensity }
+  }
+  const at = trial.suctionAt
+  return {
+    volume: store.volume,
+    at,
+    gasDensity: Math.min(at.vapourDensity, trial.suction.density),
+  }
+}

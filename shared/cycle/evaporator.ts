@@ -1,0 +1,171 @@
+import { type AirStream, saturatedAirEnthalpy, saturatedAirTemperature } from './air.ts'
+import { airRates } from './condenser.ts'
+import { approach, excessAfter, inSeries, meanExcess } from './exchange.ts'
+import type { Saturation } from './fluid.ts'
+import type { Coil } from './types.ts'
+import { meanBoilingDensity } from './void-fraction.ts'
+
+/** What an evaporator makes of what comes in. Heats in W. */
+export interface Evaporation {
+  /** J/kg at the outlet. */
+  readonly enthalpy: number
+  /** Share of the face on which it boils; what is left superheats. */
+  readonly boilingFace: number
+  /** W given by the air, from the air's own side. */
+  readonly airHeat: number
+  /** Water condenses on the coil. */
+  readonly wet: boolean
+  /** kg held. */
+  readonly mass: number
+}
+
+/** How the air gives its heat to a boiling zone: W over the whole face, dry or wet. */
+interface BoilingHeat {
+  readonly whole: number
+  readonly wet: boolean
+}
+
+/** Below this difference, K, the slope of the saturated-air line is taken at the point. */
+const SAME_K = 1e-3
+
+/**
+ * Heat of a coil that boils all over, at an even temperature: the larger of the dry and the wet
+ * answer, for a coil that is partly wet gives a little more than either (Braun's approximation).
+ *
+ * Wet: with Lewis number 1 the film of air passes dQ = (UA_o/c_p)(h − h_s,surface) and the wall
+ * dQ = (UA_i/c_s)(h_s,surface − h_s,T), c_s the slope of saturated-air enthalpy over temperature;
+ * so Q = ṁ_a (1 − exp(−UA/ṁ_a)) (h_in − h_s,T) with 1/UA = c_s/UA_i + c_p/UA_o. c_s is taken
+ * between the refrigerant's temperature and the air's dew point, the range that the surface is in.
+ */
+export function boilingHeat(coil: Coil, air: AirStream, kelvin: number, film: number): BoilingHeat {
+  const { boilingRate } = airRates(coil, air, film)
+  const dry = boilingRate * (air.temperatureK - kelvin)
+  if (!(kelvin < air.dewPointK)) return { whole: dry, wet: false }
+  const saturated = saturatedAirEnthalpy(kelvin, air.barometerPa)
+  const wet =
+    air.dryFlow *
+    approach(wetConductance(coil, air, kelvin, film, saturated), air.dryFlow) *
+    (air.enthalpy - saturated)
+  return wet > dry ? { whole: wet, wet: true } : { whole: dry, wet: false }
+}
+
+function wetConductance(
+  coil: Coil,
+  air: AirStream,
+  kelvin: number,
+  film: number,
+  saturated: number,
+): number {
+  const span = Math.max(air.dewPointK - kelvin, SAME_K)
+  const slope = (saturatedAirEnthalpy(kelvin + span, air.barometerPa) - saturated) / span
+  return inSeries(
+    (coil.refrigerantConductance * film) / slope,
+    coil.airConductance / air.heatCapacity,
+  )
+}
+
+/** Refrigerant boils, then superheats over what face is left. `undefined` where the air is colder. */
+export function evaporate(
+  coil: Coil,
+  air: AirStream,
+  at: Saturation,
+  inlet: { readonly enthalpy: number; readonly flow: number; readonly film: number },
+): Evaporation | undefined {
+  const { flow, film } = inlet
+  const excess = air.temperatureK - at.dewK
+  if (!(excess > 0)) return undefined
+  const { whole, wet } = boilingHeat(coil, air, at.meanK, film)
+  const needed = (flow * (at.vapourEnthalpy - inlet.enthalpy)) / whole
+  const from = Math.max(0, (inlet.enthalpy - at.liquidEnthalpy) / at.latentHeat)
+  if (needed >= 1) {
+    const enthalpy = inlet.enthalpy + whole / flow
+    const to = (enthalpy - at.liquidEnthalpy) / at.latentHeat
+    return {
+      enthalpy,
+      boilingFace: 1,
+      airHeat: whole,
+      wet,
+      mass: coil.volume * meanBoilingDensity(from, Math.max(to, from), at),
+    }
+  }
+  const boilingFace = Math.max(needed, 0)
+  const { singleRate } = airRates(coil, air, film)
+  const rate = flow * at.vapourHeatCapacity
+  const outExcess = excessAfter(excess, 1 - boilingFace, singleRate, rate)
+  const outK = air.temperatureK - outExcess
+  return {
+    enthalpy: at.vapourEnthalpy + at.vapourHeatCapacity * (outK - at.dewK),
+    boilingFace,
+    airHeat: boilingFace * whole + (1 - boilingFace) * singleRate * meanExcess(excess, outExcess),
+    wet,
+    mass:
+      boilingFace * coil.volume * meanBoilingDensity(Math.min(from, 1), 1, at) +
+      // superheated vapour thins out in proportion to its temperature, near enough
+      (1 - boilingFace) * coil.volume * at.vapourDensity * (0.5 + (0.5 * at.dewK) / outK),
+  }
+}
+
+/** Air as it leaves the coil. */
+export interface LeavingAir {
+  /** Mixed from the zones, K. */
+  readonly temperatureK: number
+  /** kg water a kg dry air. */
+  readonly humidityRatio: number
+  /** Of the fins where it boils, K: what a thermostat feels, and what ice forms on. */
+  readonly surfaceK: number
+}
+
+/**
+ * The surface is where the line from the air's state through its outlet meets saturation:
+ * T_out = T_s + (T_in − T_s) e^(−NTU_o), the same for enthalpy (wet) or temperature alone (dry).
+ */
+export function leavingAir(
+  coil: Coil,
+  air: AirStream,
+  at: Saturation,
+  boilingFace: number,
+  film: number,
+  superheatedAirK: number,
+): LeavingAir {
+  const reach = approach(coil.airConductance, air.capacityRate)
+  const { whole, wet } = boilingHeat(coil, air, at.meanK, film)
+  const surfaceK = wet
+    ? saturatedAirTemperature(air.enthalpy - whole / air.dryFlow / reach, air.barometerPa)
+    : air.temperatureK - whole / air.capacityRate / reach
+  const boiledK = air.temperatureK - reach * (air.temperatureK - surfaceK)
+  const humidity = (() => {
+    if (!wet) return air.humidityRatio
+    const enthalpy = air.enthalpy - whole / air.dryFlow
+    // from enthalpy and temperature: h = c_dry t + W (h_v + c_v t)
+    const celsius = boiledK - 273.15
+    return Math.min(air.humidityRatio, (enthalpy - 1006 * celsius) / (2.501e6 + 1860 * celsius))
+  })()
+  return {
+    temperatureK: boilingFace * boiledK + (1 - boilingFace) * superheatedAirK,
+    humidityRatio: boilingFace * humidity + (1 - boilingFace) * air.humidityRatio,
+    surfaceK,
+  }
+}
+
+/** The boiling temperature at which the fins have a temperature, both K: by bisection, for it is monotone. */
+export function boilingForSurface(
+  coil: Coil,
+  air: AirStream,
+  surfaceK: number,
+  film: number,
+): number {
+  const reach = approach(coil.airConductance, air.capacityRate)
+  const surface = (kelvin: number) => {
+    const { whole, wet } = boilingHeat(coil, air, kelvin, film)
+    return wet
+      ? saturatedAirTemperature(air.enthalpy - whole / air.dryFlow / reach, air.barometerPa)
+      : air.temperatureK - whole / air.capacityRate / reach
+  }
+  let [low, high] = [surfaceK - 40, surfaceK]
+  for (let step = 0; step < 60 && high - low > 1e-9; step += 1) {
+    const middle = (low + high) / 2
+    if (surface(middle) > surfaceK) high = middle
+    else low = middle
+  }
+  return (low + high) / 2
+}

@@ -1,0 +1,296 @@
+import { massIn, residualsOf, type Solution } from './branch.ts'
+import type { Guess } from './evaluate.ts'
+import { boilingForSurface, evaporate, type LeavingAir, leavingAir } from './evaporator.ts'
+import { type Setup, setUp } from './setup.ts'
+import { solveSteady } from './solve.ts'
+import type { Case, Controls } from './types.ts'
+
+/** What is to be said of a state that was found. */
+export type Remark =
+  /** No liquid is left in the receiver: vapour goes to the device. */
+  | 'receiver-empty'
+  /** Vapour reaches the device in a machine without a receiver. */
+  | 'vapour-at-device'
+  /** Less than a quarter of the evaporator boils. */
+  | 'evaporator-dry'
+  /** More liquid reaches the compressor than an accumulator lets go. */
+  | 'liquid-at-compressor'
+  /** The accumulator is empty: its outlet is superheated. */
+  | 'accumulator-empty'
+
+/** How a machine ends up. Every case ends as one of these. */
+export type Outcome =
+  | {
+      readonly kind: 'steady'
+      readonly state: Running
+    }
+  | {
+      /** A thermostat or a pressure switch lets the compressor run part of the time. */
+      readonly kind: 'cycling'
+      readonly by: 'thermostat' | 'low-pressure-switch'
+      /** Share of the time that it runs, by the heat that the air brings meanwhile. */
+      readonly duty: number
+      /** Just before it opens; the evaporator is not settled then, all else nearly. */
+      readonly state: Running
+      /** W taken from the air, averaged. */
+      readonly averageCapacity: number
+      /** Suction pressure when it closes again, Pa absolute. */
+      readonly closesPa: number
+    }
+  | {
+      /** Would run above the cut-out, or finds no balance below it. */
+      readonly kind: 'high-pressure-trip'
+      readonly limitPa: number
+      /** The state that it would run to; nothing where it has none below the critical region. */
+      readonly state?: Running
+    }
+  | {
+      readonly kind: 'low-pressure-trip'
+      readonly limitPa: number
+      readonly state: Running
+    }
+  | {
+      /** Fins below 0 °C and nothing that stops it: it freezes up in a while. */
+      readonly kind: 'iced'
+      readonly state: Running
+    }
+  | {
+      /** Pumped down: too little comes through for any pressure that the properties reach. */
+      readonly kind: 'dry'
+    }
+
+/** A solved state with what follows from it. */
+export interface Running {
+  readonly setup: Setup
+  readonly solution: Solution
+  readonly leaving: LeavingAir
+  readonly remarks: readonly Remark[]
+  /** Heat and work that do not add up between refrigerant and air, as a share of the heat given off. */
+  readonly imbalance: number
+}
+
+const FREEZING_K = 273.15
+/** Share of the face below which an evaporator counts as dry. */
+const DRY_FACE = 0.25
+/** Quality of the suction below which liquid is said to reach the compressor. */
+const WET_SUCTION_K = -0.01
+
+/** What a machine does in the case asked. `start` is a state near by, for sweeps. */
+export function run(asked: Case, start?: Guess): Outcome {
+  const setup = setUp(asked)
+  const { controls } = setup.machine
+  const steady = solveSteady(setup, start)
+  if (steady === undefined) return withoutSteady(setup)
+  const state = running(setup, steady)
+  const { suctionPa, dischargePa } = steady.trial.guess
+  const stopped = clutchOpens(controls, state)
+  if (stopped !== undefined) {
+    const cycling = cycle(setup, stopped, steady.trial.guess)
+    if (cycling !== undefined) return cycling
+  }
+  if (dischargePa > controls.highCutOutPa) {
+    return { kind: 'high-pressure-trip', limitPa: controls.highCutOutPa, state }
+  }
+  if (controls.lowCutOutPa !== undefined && suctionPa < controls.lowCutOutPa) {
+    return { kind: 'low-pressure-trip', limitPa: controls.lowCutOutPa, state }
+  }
+  if (freezes(controls, state)) return { kind: 'iced', state }
+  return { kind: 'steady', state }
+}
+
+/** Nothing solved: show by a sign at the border which way it went. */
+function withoutSteady(setup: Setup): Outcome {
+  const { controls } = setup.machine
+  const { ambientK, returnAirK } = setup.case.conditions
+  const { fluid } = setup
+  const top = Math.min(controls.highCutOutPa, 0.995 * fluid.highestPa)
+  const atTop = solveSteady(
+    setup,
+    {
+      suctionPa: fluid.saturationPressure(returnAirK - 20),
+      dischargePa: top,
+      superheatK: 6,
+      stroke: 1,
+    },
+    'discharge',
+  )
+  if (atTop !== undefined && mustRise(setup, atTop)) {
+    return { kind: 'high-pressure-trip', limitPa: controls.highCutOutPa }
+  }
+  const stopped: Stop | undefined =
+    controls.cyclingSwitch !== undefined
+      ? 'low-pressure-switch'
+      : controls.thermostat !== undefined
+        ? 'thermostat'
+        : undefined
+  const guess = {
+    suctionPa: fluid.saturationPressure(FREEZING_K),
+    dischargePa: fluid.saturationPressure(ambientK + 15) + setup.case.faults.airPa,
+    superheatK: 6,
+    stroke: 1,
+  }
+  return (stopped && cycle(setup, stopped, guess)) ?? { kind: 'dry' }
+}
+
+/** At a high side held fast: does its own balance ask for more? */
+function mustRise(setup: Setup, solution: Solution): boolean {
+  const free = { ...solution.branch, pinned: undefined }
+  const residuals = residualsOf(setup, free, solution.trial)
+  const last = residuals[residuals.length - 1] as number
+  if (free.liquid === 'between' && setup.machine.store.kind === 'receiver') return last > 0
+  // more charge than these pressures can hold, or an accumulator that cannot take it
+  return massIn(setup, solution.trial, solution.level ?? 0) < setup.charge
+}
+
+type Stop = 'thermostat' | 'low-pressure-switch'
+
+function clutchOpens(controls: Controls, state: Running): Stop | undefined {
+  const { suctionPa } = state.solution.trial.guess
+  if (controls.cyclingSwitch !== undefined && suctionPa < controls.cyclingSwitch.opensPa) {
+    return 'low-pressure-switch'
+  }
+  if (controls.thermostat !== undefined && state.leaving.surfaceK < controls.thermostat.opensK) {
+    return 'thermostat'
+  }
+  return undefined
+}
+
+/** Only where no thermostat and no cycling switch guards the fins. */
+function freezes(controls: Controls, state: Running): boolean {
+  return (
+    controls.thermostat === undefined &&
+    controls.cyclingSwitch === undefined &&
+    state.leaving.surfaceK < FREEZING_K &&
+    state.setup.returnAir.dewPointK > state.leaving.surfaceK
+  )
+}
+
+/**
+ * A clutch that opens and closes. The low side swings between two settings; the evaporator never
+ * settles, but flow, high side and charge follow within seconds. So the state at a suction pressure
+ * is solved with the evaporator's own balance left out, and the duty follows from that balance over
+ * a whole cycle: at the mean setting, the flow that the air can keep boiling over the flow that
+ * the compressor has while it runs.
+ */
+function cycle(setup: Setup, by: Stop, near: Guess): Outcome | undefined {
+  const { thermostat, cyclingSwitch } = setup.machine.controls
+  const at = (suctionPa: number) => solveSteady(setup, { ...near, suctionPa }, 'suction')
+  const settings =
+    by === 'thermostat' && thermostat !== undefined
+      ? [thermostat.opensK, (thermostat.opensK + thermostat.closesK) / 2, thermostat.closesK]
+      : undefined
+  const pressures =
+    settings === undefined
+      ? [
+          cyclingSwitch?.opensPa ?? 0,
+          ((cyclingSwitch?.opensPa ?? 0) + (cyclingSwitch?.closesPa ?? 0)) / 2,
+          cyclingSwitch?.closesPa ?? 0,
+        ]
+      : settings.map((surfaceK) => suctionForSurface(setup, surfaceK, at))
+  const [opensPa, meanPa, closesPa] = pressures
+  if (opensPa === undefined || meanPa === undefined || closesPa === undefined) return undefined
+  const opening = at(opensPa)
+  const mean = at(meanPa)
+  if (opening === undefined || mean === undefined) return undefined
+  const { highCutOutPa } = setup.machine.controls
+  if (opening.trial.guess.dischargePa > highCutOutPa) {
+    return { kind: 'high-pressure-trip', limitPa: highCutOutPa, state: running(setup, opening) }
+  }
+  const duty = dutyOf(setup, mean)
+  const { compression, suction, condensation } = mean.trial
+  return {
+    kind: 'cycling',
+    by,
+    duty,
+    state: running(setup, opening),
+    averageCapacity: duty * compression.flow * (suction.enthalpy - condensation.enthalpy),
+    closesPa,
+  }
+}
+
+/** Suction pressure at which the fins have a temperature; film and line loss follow the flow. */
+function suctionForSurface(
+  setup: Setup,
+  surfaceK: number,
+  at: (suctionPa: number) => Solution | undefined,
+): number | undefined {
+  let film = 1
+  let dropPa = setup.machine.drops.suction.nominalPa
+  let suctionPa = Number.NaN
+  for (let round = 0; round < 8; round += 1) {
+    const boilingK = boilingForSurface(setup.evaporator, setup.returnAir, surfaceK, film)
+    const next = setup.fluid.saturationPressure(boilingK) - dropPa
+    if (Math.abs(next - suctionPa) < 1) return next
+    suctionPa = next
+    const found = at(suctionPa)
+    if (found === undefined) return undefined
+    film = filmOf(setup, found)
+    dropPa = found.trial.evaporatingAt.pressurePa - found.trial.guess.suctionPa
+  }
+  return suctionPa
+}
+
+function filmOf(setup: Setup, { trial }: Solution): number {
+  return (trial.compression.flow / setup.machine.nominalFlow) ** 0.8
+}
+
+/** Share of the running flow that the evaporator can bring to the suction's state, from 0 to 1. */
+function dutyOf(setup: Setup, { trial }: Solution): number {
+  const { compression, condensation, suction, evaporatingAt } = trial
+  const tooMuch = (share: number) => {
+    const flow = share * compression.flow
+    const found = evaporate(setup.evaporator, setup.returnAir, evaporatingAt, {
+      enthalpy: condensation.enthalpy,
+      flow,
+      film: (flow / setup.machine.nominalFlow) ** 0.8,
+    })
+    return found === undefined || found.enthalpy < suction.enthalpy
+  }
+  if (!tooMuch(1)) return 1
+  let [low, high] = [0, 1]
+  for (let step = 0; step < 50; step += 1) {
+    const middle = (low + high) / 2
+    if (middle > 0 && tooMuch(middle)) high = middle
+    else low = middle
+  }
+  return (low + high) / 2
+}
+
+function running(setup: Setup, solution: Solution): Running {
+  const { trial, branch } = solution
+  const { evaporation, evaporatingAt, condensation, compression, suction } = trial
+  const { store } = setup.machine
+  const film = filmOf(setup, solution)
+  const superheating = 1 - evaporation.boilingFace
+  const boilingHeatShare =
+    evaporation.boilingFace >= 1
+      ? evaporation.airHeat
+      : compression.flow * (evaporatingAt.vapourEnthalpy - condensation.enthalpy)
+  const leaving = leavingAir(
+    setup.evaporator,
+    setup.returnAir,
+    evaporatingAt,
+    evaporation.boilingFace,
+    film,
+    superheating > 0
+      ? setup.returnAir.temperatureK -
+          (evaporation.airHeat - boilingHeatShare) / (superheating * setup.returnAir.capacityRate)
+      : setup.returnAir.temperatureK,
+  )
+  const remarks: Remark[] = []
+  if (store.kind === 'receiver' && branch.liquid === 'empty') remarks.push('receiver-empty')
+  if (store.kind !== 'receiver' && condensation.quality > 0) remarks.push('vapour-at-device')
+  if (store.kind === 'accumulator' && branch.liquid === 'empty') remarks.push('accumulator-empty')
+  if (evaporation.boilingFace < DRY_FACE) remarks.push('evaporator-dry')
+  const bleed = store.kind === 'accumulator' ? store.bleed : 0
+  const dryness = (suction.enthalpy - trial.suctionAt.vapourEnthalpy) / trial.suctionAt.latentHeat
+  if (dryness < WET_SUCTION_K - bleed) remarks.push('liquid-at-compressor')
+  const gained = evaporation.airHeat + compression.power - compression.shellHeat
+  return {
+    setup,
+    solution,
+    leaving,
+    remarks,
+    imbalance: gained / condensation.airHeat - 1,
+  }
+}

@@ -1,0 +1,190 @@
+import { type Branch, heldSuction, type Solution, solveBranch } from './branch.ts'
+import type { Guess } from './evaluate.ts'
+import { type Setup, setUp } from './setup.ts'
+import { type Case, type Conditions, type Faults, NO_FAULTS } from './types.ts'
+
+/** An answer on the edge of its branch belongs to it. */
+const EDGE = 1e-7
+
+/** Differences from the air that a search starts from, K: the usual one, then less usual machines. */
+const STARTS: readonly (readonly [evaporating: number, condensing: number, superheat: number])[] = [
+  [24, 17, 6],
+  [16, 10, 3],
+  [34, 26, 12],
+  [28, 36, 4],
+]
+
+/**
+ * The steady state of a machine left running, whatever its controls would say: the branch of the
+ * spare liquid and of the stroke that agrees with its own answer. From a guess where one is given,
+ * then from a few usual ones, then led from easy weather step by step.
+ */
+export function solveSteady(
+  setup: Setup,
+  start?: Guess,
+  pinned?: Branch['pinned'],
+): Solution | undefined {
+  for (const from of [...(start === undefined ? [] : [start]), ...starts(setup, pinned, start)]) {
+    const found = solveFrom(setup, from, pinned)
+    if (found !== undefined) return found
+  }
+  return pinned === undefined ? led(setup) : undefined
+}
+
+function starts(setup: Setup, pinned: Branch['pinned'], start: Guess | undefined): Guess[] {
+  const { ambientK, returnAirK } = setup.case.conditions
+  const { fluid } = setup
+  const inside = (pressure: number) =>
+    Math.min(Math.max(pressure, 1.3 * fluid.lowestPa), 0.97 * fluid.highestPa)
+  return STARTS.map(([evaporating, condensing, superheatK]) => {
+    const dischargeK = Math.min(
+      ambientK + condensing,
+      0.97 * fluid.refrigerant.criticalTemperatureK,
+    )
+    return {
+      suctionPa:
+        pinned === 'suction' && start !== undefined
+          ? start.suctionPa
+          : inside(fluid.saturationPressure(returnAirK - evaporating)),
+      dischargePa:
+        pinned === 'discharge' && start !== undefined
+          ? start.dischargePa
+          : inside(fluid.saturationPressure(dischargeK) + setup.case.faults.airPa),
+      superheatK,
+      stroke: 1,
+    }
+  })
+}
+
+/** Find the branch from one guess. */
+export function solveFrom(
+  setup: Setup,
+  from: Guess,
+  pinned?: Branch['pinned'],
+): Solution | undefined {
+  const { stroke } = setup.machine.compressor
+  const stuck = setup.case.faults.strokeStuck
+  const given = (value: number, near: Guess = from) =>
+    spareLiquid(setup, { stroke: 'given', pinned }, { ...near, stroke: value })
+  if (stroke === undefined || stuck !== undefined) return given(stuck ?? 1)
+  if (pinned !== undefined) return given(1)
+  const holding = spareLiquid(
+    setup,
+    { stroke: 'holding', pinned },
+    { ...from, stroke: Math.min(Math.max(from.stroke, stroke.minimum), 0.8) },
+  )
+  if (holding !== undefined) {
+    const { guess } = holding.trial
+    if (guess.stroke > 1 + EDGE) return given(1, guess)
+    if (guess.stroke < stroke.minimum - EDGE) return given(stroke.minimum, guess)
+    return holding
+  }
+  const whole = given(1)
+  if (whole !== undefined && isAbove(setup, whole)) return whole
+  const least = given(stroke.minimum)
+  return least !== undefined && !isAbove(setup, least) ? least : undefined
+}
+
+/** The suction lies above what the stroke would hold: it cannot pump more. */
+function isAbove(setup: Setup, { trial }: Solution): boolean {
+  return trial.guess.suctionPa >= heldSuction(setup, trial.guess.dischargePa) * (1 - EDGE)
+}
+
+function spareLiquid(
+  setup: Setup,
+  branch: Omit<Branch, 'liquid'>,
+  from: Guess,
+): Solution | undefined {
+  if (setup.machine.store.kind === 'none') {
+    return solveBranch(setup, { ...branch, liquid: 'none' }, from)
+  }
+  const between = solveBranch(setup, { ...branch, liquid: 'between' }, from)
+  const level = between?.level
+  if (level !== undefined && level >= -EDGE && level <= 1 + EDGE) return between
+  const near = between?.trial.guess ?? from
+  const order = (level ?? 0) < 0.5 ? (['empty', 'full'] as const) : (['full', 'empty'] as const)
+  for (const liquid of order) {
+    const found = solveBranch(setup, { ...branch, liquid }, near)
+    if (found !== undefined && agrees(setup, found)) return found
+  }
+  return undefined
+}
+
+/** An empty store lets through what a store with liquid in it would not, and so does a full one. */
+function agrees(setup: Setup, { branch, trial }: Solution): boolean {
+  const { store } = setup.machine
+  const excess =
+    store.kind === 'receiver'
+      ? trial.condensation.shortfall
+      : trial.guess.superheatK +
+        (store.kind === 'accumulator'
+          ? (store.bleed * trial.suctionAt.latentHeat) / trial.suctionAt.vapourHeatCapacity
+          : 0)
+  return branch.liquid === 'empty' ? excess >= -EDGE : excess <= EDGE
+}
+
+const FIRST_STEP = 0.25
+const SMALLEST_STEP = 1 / 128
+const MOST_STEPS = 120
+
+/** Lead the answer from a sound machine in easy weather to the case asked, in steps it can follow. */
+function led(setup: Setup): Solution | undefined {
+  const target = setup.case
+  const easy = easyCase(target)
+  let here = starts(setUp(easy), undefined, undefined)
+    .map((guess) => solveFrom(setUp(easy), guess))
+    .find((found) => found !== undefined)
+  if (here === undefined) return undefined
+  let [at, step] = [0, FIRST_STEP]
+  for (let count = 0; count < MOST_STEPS && step >= SMALLEST_STEP; count += 1) {
+    const next = Math.min(1, at + step)
+    const found: Solution | undefined = solveFrom(
+      next === 1 ? setup : setUp(part(easy, target, next)),
+      here.trial.guess,
+    )
+    if (found === undefined) {
+      step /= 2
+      continue
+    }
+    if (next === 1) return found
+    here = found
+    at = next
+    step *= 1.5
+  }
+  return undefined
+}
+
+function easyCase(target: Case): Case {
+  const { faults, conditions } = target
+  return {
+    ...target,
+    conditions: {
+      ...conditions,
+      ambientK: 303,
+      returnAirK: 299,
+      returnHumidity: 0.45,
+      condenserFan: 1,
+      blower: 1,
+    },
+    faults: {
+      ...NO_FAULTS,
+      ...(faults.valveStuck === undefined ? {} : { valveStuck: 0.5 }),
+      ...(faults.strokeStuck === undefined ? {} : { strokeStuck: 0.7 }),
+    },
+  }
+}
+
+function part(from: Case, to: Case, share: number): Case {
+  const mixed = <T extends Conditions | Faults>(a: T, b: T): T =>
+    Object.fromEntries(
+      Object.entries(b).map(([key, end]) => {
+        const begin = (a as unknown as Record<string, number>)[key] as number
+        return [key, begin + share * ((end as number) - begin)]
+      }),
+    ) as unknown as T
+  return {
+    ...to,
+    conditions: mixed(from.conditions, to.conditions),
+    faults: mixed(from.faults, to.faults),
+  }
+}
