@@ -81,6 +81,14 @@ export function saturatedAirTemperature(enthalpy: number, barometerPa: number): 
   return t
 }
 
+/** kg water a kg dry air of air that has an enthalpy at a temperature. */
+export function humidityOf(enthalpy: number, temperatureK: number): number {
+  const celsius = temperatureK - ZERO_C
+  return (
+    (enthalpy - DRY_HEAT_CAPACITY * celsius) / (VAPOUR_ENTHALPY + VAPOUR_HEAT_CAPACITY * celsius)
+  )
+}
+
 function enthalpyOf(temperatureK: number, humidityRatio: number): number {
   const celsius = temperatureK - ZERO_C
   return (

@@ -1,5 +1,6 @@
 import { attempt } from '../substance/attempt.ts'
 import { type Guess, massOutsideStore, storeOf, type Trial, tryOut } from './evaluate.ts'
+import { surfaceTemperature } from './evaporator.ts'
 import { newton, type Residuals } from './newton.ts'
 import type { Setup } from './setup.ts'
 
@@ -14,10 +15,15 @@ export interface Branch {
   /** Stroke given, or set so that the suction pressure is held. */
   readonly stroke: 'given' | 'holding'
   /**
-   * What is held fast, its own balance left out: a low side that a clutch has not let settle, a
-   * high side that is looked at from outside.
+   * What is held fast, its own balance left out: the low side that a clutch has not let settle
+   * (by its pressure, or by the fins' temperature in K), or a high side looked at from outside.
    */
-  readonly pinned?: 'suction' | 'discharge'
+  readonly pinned?: 'suction' | 'discharge' | { readonly finsK: number } | undefined
+  /**
+   * With the low side pinned: the device passes less than the compressor takes, which draws the
+   * evaporator empty. Its gas is as warm as the air then, and flow is not balanced.
+   */
+  readonly starved?: boolean
 }
 
 export interface Solution {
@@ -58,7 +64,9 @@ export function solveBranch(setup: Setup, branch: Branch, start: Guess): Solutio
       dischargePa,
       superheatK: unknowns.includes('superheat')
         ? SUPERHEAT_SCALE * value('superheat', 0)
-        : letGo(setup, suctionPa),
+        : branch.starved === true
+          ? warmestK(setup, suctionPa)
+          : letGo(setup, suctionPa),
       stroke: value('stroke', start.stroke),
     }
   }
@@ -96,7 +104,8 @@ function unknownsOf(setup: Setup, branch: Branch): readonly Unknown[] {
   const unknowns: Unknown[] = []
   if (branch.pinned !== 'suction') unknowns.push('suction')
   if (branch.pinned !== 'discharge') unknowns.push('discharge')
-  if (!(store.kind === 'accumulator' && branch.liquid === 'between')) unknowns.push('superheat')
+  const given = store.kind === 'accumulator' && branch.liquid === 'between'
+  if (!(given || branch.starved === true)) unknowns.push('superheat')
   if (branch.stroke === 'holding') unknowns.push('stroke')
   return unknowns
 }
@@ -109,23 +118,45 @@ function letGo(setup: Setup, suctionPa: number): number {
   return (-store.bleed * at.latentHeat) / at.vapourHeatCapacity
 }
 
+/** Superheat that gas as warm as the return air has at a suction pressure, K. */
+export function warmestK(setup: Setup, suctionPa: number): number {
+  return setup.returnAir.temperatureK - setup.fluid.saturation(suctionPa).dewK
+}
+
 /** All that must vanish, each as a share of what it is about. */
 export function residualsOf(setup: Setup, branch: Branch, trial: Trial): Float64Array {
   const { evaporation, suction, evaporatingAt, device, compression, condensation, guess } = trial
-  const residuals = [device.flow / compression.flow - 1]
-  if (branch.pinned !== 'suction') {
+  const residuals = branch.starved === true ? [] : [logarithmic(device.flow / compression.flow)]
+  if (typeof branch.pinned === 'object') {
+    residuals.push((finsOf(setup, trial) - branch.pinned.finsK) / SUPERHEAT_SCALE)
+  } else if (branch.pinned !== 'suction') {
     residuals.push((evaporation.enthalpy - suction.enthalpy) / evaporatingAt.latentHeat)
   }
   if (branch.pinned !== 'discharge') {
     const spare = setup.machine.store.kind
     if (branch.liquid !== 'between') {
       residuals.push(massIn(setup, trial, branch.liquid === 'full' ? 1 : 0) / setup.charge - 1)
-    } else if (spare === 'receiver') residuals.push(condensation.shortfall)
+    } else if (spare === 'receiver') {
+      // the face needed runs with the inverse of the excess over the air: this is straight in it
+      residuals.push(condensation.shortfall / (1 + condensation.shortfall))
+    }
   }
   if (branch.stroke === 'holding') {
     residuals.push(Math.log(guess.suctionPa / heldSuction(setup, guess.dischargePa)))
   }
   return Float64Array.from(residuals)
+}
+
+/** Temperature of the fins where it boils, K. */
+export function finsOf(setup: Setup, { evaporatingAt, film }: Trial): number {
+  return surfaceTemperature(setup.evaporator, setup.returnAir, evaporatingAt.meanK, film)
+}
+
+const LEAST_RATIO = 0.05
+
+/** ln of a ratio, carried on straight where a trial makes it small or less than nothing. */
+function logarithmic(ratio: number): number {
+  return ratio > LEAST_RATIO ? Math.log(ratio) : Math.log(LEAST_RATIO) + ratio / LEAST_RATIO - 1
 }
 
 /** Suction pressure that a variable stroke holds at a discharge pressure, both Pa absolute. */

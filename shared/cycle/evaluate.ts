@@ -34,6 +34,8 @@ export interface Trial {
   readonly condensation: Condensation
   readonly evaporation: Evaporation
   readonly device: DeviceFlow
+  /** The refrigerant's side of both coils against its nominal conductance. */
+  readonly film: number
   /** Superheat at the evaporator's outlet as the bulb feels it, K; below 0 wet. */
   readonly bulbK: number
   /** kg by part; the store is not in it. */
@@ -130,6 +132,7 @@ export function tryOut(setup: Setup, guess: Guess): Trial | undefined {
     condensation,
     evaporation,
     device,
+    film,
     bulbK,
     mass: {
       compressorAndDischarge: machine.lines.discharge * discharge.density,

@@ -1,4 +1,4 @@
-import { type AirStream, saturatedAirEnthalpy, saturatedAirTemperature } from './air.ts'
+import { type AirStream, humidityOf, saturatedAirEnthalpy, saturatedAirTemperature } from './air.ts'
 import { airRates } from './condenser.ts'
 import { approach, excessAfter, inSeries, meanExcess } from './exchange.ts'
 import type { Saturation } from './fluid.ts'
@@ -111,61 +111,58 @@ export interface LeavingAir {
   readonly temperatureK: number
   /** kg water a kg dry air. */
   readonly humidityRatio: number
-  /** Of the fins where it boils, K: what a thermostat feels, and what ice forms on. */
+  /** Of the fins where it boils, K: what ice forms on. */
   readonly surfaceK: number
+  /** What a thermostat's probe feels among the fins, K. */
+  readonly probeK: number
 }
 
+/** Boiling face below which the probe stands among dry fins alone, and above which among boiling ones: assumed. */
+const PROBE_FROM = 0.45
+const PROBE_TO = 0.75
+
 /**
- * The surface is where the line from the air's state through its outlet meets saturation:
- * T_out = T_s + (T_in − T_s) e^(−NTU_o), the same for enthalpy (wet) or temperature alone (dry).
+ * Fins of a zone that boils at a temperature, both K: the surface is where the line from the air's
+ * state through its outlet meets saturation, h_s = h_in − (h_in − h_out)/(1 − e^(−NTU_o)) with wet
+ * fins, the same for temperature with dry ones.
  */
+export function surfaceTemperature(
+  coil: Coil,
+  air: AirStream,
+  boilingK: number,
+  film: number,
+): number {
+  const reach = approach(coil.airConductance, air.capacityRate)
+  const { whole, wet } = boilingHeat(coil, air, boilingK, film)
+  return wet
+    ? saturatedAirTemperature(air.enthalpy - whole / air.dryFlow / reach, air.barometerPa)
+    : air.temperatureK - whole / air.capacityRate / reach
+}
+
+/** The air behind the coil, mixed from behind the boiling and the superheating part of its face. */
 export function leavingAir(
   coil: Coil,
   air: AirStream,
   at: Saturation,
-  boilingFace: number,
   film: number,
-  superheatedAirK: number,
+  evaporation: Evaporation,
 ): LeavingAir {
-  const reach = approach(coil.airConductance, air.capacityRate)
+  const { boilingFace, airHeat } = evaporation
   const { whole, wet } = boilingHeat(coil, air, at.meanK, film)
-  const surfaceK = wet
-    ? saturatedAirTemperature(air.enthalpy - whole / air.dryFlow / reach, air.barometerPa)
-    : air.temperatureK - whole / air.capacityRate / reach
-  const boiledK = air.temperatureK - reach * (air.temperatureK - surfaceK)
-  const humidity = (() => {
-    if (!wet) return air.humidityRatio
-    const enthalpy = air.enthalpy - whole / air.dryFlow
-    // from enthalpy and temperature: h = c_dry t + W (h_v + c_v t)
-    const celsius = boiledK - 273.15
-    return Math.min(air.humidityRatio, (enthalpy - 1006 * celsius) / (2.501e6 + 1860 * celsius))
-  })()
-  return {
-    temperatureK: boilingFace * boiledK + (1 - boilingFace) * superheatedAirK,
-    humidityRatio: boilingFace * humidity + (1 - boilingFace) * air.humidityRatio,
-    surfaceK,
-  }
-}
-
-/** The boiling temperature at which the fins have a temperature, both K: by bisection, for it is monotone. */
-export function boilingForSurface(
-  coil: Coil,
-  air: AirStream,
-  surfaceK: number,
-  film: number,
-): number {
+  const surfaceK = surfaceTemperature(coil, air, at.meanK, film)
   const reach = approach(coil.airConductance, air.capacityRate)
-  const surface = (kelvin: number) => {
-    const { whole, wet } = boilingHeat(coil, air, kelvin, film)
-    return wet
-      ? saturatedAirTemperature(air.enthalpy - whole / air.dryFlow / reach, air.barometerPa)
-      : air.temperatureK - whole / air.capacityRate / reach
+  const boiledK = air.temperatureK - reach * (air.temperatureK - surfaceK)
+  const boiledHumidity = wet
+    ? Math.min(air.humidityRatio, humidityOf(air.enthalpy - whole / air.dryFlow, boiledK))
+    : air.humidityRatio
+  const superheated = airHeat - boilingFace * whole
+  const share = Math.min(1, Math.max(0, (boilingFace - PROBE_FROM) / (PROBE_TO - PROBE_FROM)))
+  const dryK = air.temperatureK - superheated / (air.capacityRate * Math.max(1 - boilingFace, 1e-9))
+  return {
+    temperatureK:
+      boilingFace * boiledK + (1 - boilingFace) * air.temperatureK - superheated / air.capacityRate,
+    humidityRatio: boilingFace * boiledHumidity + (1 - boilingFace) * air.humidityRatio,
+    surfaceK,
+    probeK: share === 1 ? surfaceK : share * surfaceK + (1 - share) * dryK,
   }
-  let [low, high] = [surfaceK - 40, surfaceK]
-  for (let step = 0; step < 60 && high - low > 1e-9; step += 1) {
-    const middle = (low + high) / 2
-    if (surface(middle) > surfaceK) high = middle
-    else low = middle
-  }
-  return (low + high) / 2
 }

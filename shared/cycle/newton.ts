@@ -13,12 +13,15 @@ export interface NewtonResult {
   readonly evaluations: number
 }
 
-const MOST_ITERATIONS = 40
+const MOST_ITERATIONS = 30
 /** Aimed at, and accepted where rounding stops the last steps. */
 const AIM = 1e-11
 export const ACCEPTED = 1e-8
 const DIFFERENCE = 2e-7
 const MOST_HALVINGS = 7
+/** Given up when so many iterations have not brought the error down to this share. */
+const PATIENCE = 8
+const PROGRESS = 0.5
 /** An old Jacobian, corrected, is kept while a step leaves less than this share of the error. */
 const GOOD_STEP = 0.25
 
@@ -32,21 +35,25 @@ export function newton(
   start: Float64Array,
   limits: readonly number[],
 ): NewtonResult | undefined {
-  const n = start.length
   let evaluations = 0
-  const evaluate = (x: Float64Array) => {
+  const evaluate: Residuals = (x) => {
     evaluations += 1
     const r = residuals(x)
     return r?.every(Number.isFinite) === true ? r : undefined
   }
-  let x = Float64Array.from(start)
-  let r = evaluate(x)
-  if (r === undefined) return undefined
+  let x: Float64Array = Float64Array.from(start)
+  const first = evaluate(x)
+  if (first === undefined) return undefined
+  let r: Float64Array = first
   let error = largest(r)
   let jacobian: Float64Array | undefined
   let fresh = false
   let iterations = 0
+  const history: number[] = []
   for (; iterations < MOST_ITERATIONS && error > AIM; iterations += 1) {
+    history.push(error)
+    const before = history.at(-1 - PATIENCE)
+    if (before !== undefined && error > PROGRESS * before) break
     if (jacobian === undefined) {
       jacobian = differences(evaluate, x, r)
       fresh = true
@@ -102,7 +109,6 @@ export function newton(
     if (good) fresh = false
     else jacobian = undefined
   }
-  if (n === 0) return undefined
   return { at: x, error, converged: error <= ACCEPTED, iterations, evaluations }
 }
 
@@ -110,7 +116,7 @@ function differences(
   evaluate: Residuals,
   x: Float64Array,
   r: Float64Array,
-): Float64Array<ArrayBuffer> | undefined {
+): Float64Array | undefined {
   const n = x.length
   const jacobian = new Float64Array(n * n)
   for (let j = 0; j < n; j += 1) {

@@ -1,8 +1,9 @@
-import { massIn, residualsOf, type Solution } from './branch.ts'
+import { massIn, residualsOf, type Solution, warmestK } from './branch.ts'
 import type { Guess } from './evaluate.ts'
-import { boilingForSurface, evaporate, type LeavingAir, leavingAir } from './evaporator.ts'
+import { evaporate, type LeavingAir, leavingAir } from './evaporator.ts'
+import { guessAtSuction } from './first-guess.ts'
 import { type Setup, setUp } from './setup.ts'
-import { solveSteady } from './solve.ts'
+import { solveLed, solveStarved, solveSteady } from './solve.ts'
 import type { Case, Controls } from './types.ts'
 
 /** What is to be said of a state that was found. */
@@ -79,13 +80,16 @@ const WET_SUCTION_K = -0.01
 export function run(asked: Case, start?: Guess): Outcome {
   const setup = setUp(asked)
   const { controls } = setup.machine
-  const steady = solveSteady(setup, start)
+  const steady = solveSteady(setup, start) ?? ledUnlessTripped(setup)
+  if (steady === 'tripped') {
+    return { kind: 'high-pressure-trip', limitPa: controls.highCutOutPa }
+  }
   if (steady === undefined) return withoutSteady(setup)
   const state = running(setup, steady)
   const { suctionPa, dischargePa } = steady.trial.guess
   const stopped = clutchOpens(controls, state)
   if (stopped !== undefined) {
-    const cycling = cycle(setup, stopped, steady.trial.guess)
+    const cycling = cycle(setup, stopped)
     if (cycling !== undefined) return cycling
   }
   if (dischargePa > controls.highCutOutPa) {
@@ -98,38 +102,26 @@ export function run(asked: Case, start?: Guess): Outcome {
   return { kind: 'steady', state }
 }
 
-/** Nothing solved: show by a sign at the border which way it went. */
+/**
+ * Nothing solved at once. At a high side held at the cut-out, the sign of its own balance shows
+ * whether it must rise further; if it must not, there is a state below, and it is looked for.
+ */
+function ledUnlessTripped(setup: Setup): Solution | 'tripped' | undefined {
+  const { fluid, case: asked } = setup
+  const top = Math.min(setup.machine.controls.highCutOutPa, 0.995 * fluid.highestPa)
+  const suctionPa = fluid.saturationPressure(asked.conditions.returnAirK - 20)
+  const start = { suctionPa, dischargePa: top, superheatK: 6, stroke: 1 }
+  const atTop = solveSteady(setup, start, 'discharge')
+  if (atTop !== undefined && mustRise(setup, atTop)) return 'tripped'
+  return solveLed(setup)
+}
+
+/** No state at all: pumped down, unless a control stops it before. */
 function withoutSteady(setup: Setup): Outcome {
-  const { controls } = setup.machine
-  const { ambientK, returnAirK } = setup.case.conditions
-  const { fluid } = setup
-  const top = Math.min(controls.highCutOutPa, 0.995 * fluid.highestPa)
-  const atTop = solveSteady(
-    setup,
-    {
-      suctionPa: fluid.saturationPressure(returnAirK - 20),
-      dischargePa: top,
-      superheatK: 6,
-      stroke: 1,
-    },
-    'discharge',
-  )
-  if (atTop !== undefined && mustRise(setup, atTop)) {
-    return { kind: 'high-pressure-trip', limitPa: controls.highCutOutPa }
-  }
-  const stopped: Stop | undefined =
-    controls.cyclingSwitch !== undefined
-      ? 'low-pressure-switch'
-      : controls.thermostat !== undefined
-        ? 'thermostat'
-        : undefined
-  const guess = {
-    suctionPa: fluid.saturationPressure(FREEZING_K),
-    dischargePa: fluid.saturationPressure(ambientK + 15) + setup.case.faults.airPa,
-    superheatK: 6,
-    stroke: 1,
-  }
-  return (stopped && cycle(setup, stopped, guess)) ?? { kind: 'dry' }
+  const { cyclingSwitch, thermostat } = setup.machine.controls
+  if (cyclingSwitch !== undefined) return cycle(setup, 'low-pressure-switch') ?? { kind: 'dry' }
+  if (thermostat !== undefined) return cycle(setup, 'thermostat') ?? { kind: 'dry' }
+  return { kind: 'dry' }
 }
 
 /** At a high side held fast: does its own balance ask for more? */
@@ -149,7 +141,7 @@ function clutchOpens(controls: Controls, state: Running): Stop | undefined {
   if (controls.cyclingSwitch !== undefined && suctionPa < controls.cyclingSwitch.opensPa) {
     return 'low-pressure-switch'
   }
-  if (controls.thermostat !== undefined && state.leaving.surfaceK < controls.thermostat.opensK) {
+  if (controls.thermostat !== undefined && state.leaving.probeK < controls.thermostat.opensK) {
     return 'thermostat'
   }
   return undefined
@@ -172,27 +164,37 @@ function freezes(controls: Controls, state: Running): boolean {
  * a whole cycle: at the mean setting, the flow that the air can keep boiling over the flow that
  * the compressor has while it runs.
  */
-function cycle(setup: Setup, by: Stop, near: Guess): Outcome | undefined {
-  const { thermostat, cyclingSwitch } = setup.machine.controls
-  const at = (suctionPa: number) => solveSteady(setup, { ...near, suctionPa }, 'suction')
+function cycle(setup: Setup, by: Stop): Outcome | undefined {
+  const { thermostat, cyclingSwitch, highCutOutPa } = setup.machine.controls
   const settings =
     by === 'thermostat' && thermostat !== undefined
       ? [thermostat.opensK, (thermostat.opensK + thermostat.closesK) / 2, thermostat.closesK]
-      : undefined
-  const pressures =
-    settings === undefined
-      ? [
-          cyclingSwitch?.opensPa ?? 0,
-          ((cyclingSwitch?.opensPa ?? 0) + (cyclingSwitch?.closesPa ?? 0)) / 2,
-          cyclingSwitch?.closesPa ?? 0,
-        ]
-      : settings.map((surfaceK) => suctionForSurface(setup, surfaceK, at))
-  const [opensPa, meanPa, closesPa] = pressures
-  if (opensPa === undefined || meanPa === undefined || closesPa === undefined) return undefined
-  const opening = at(opensPa)
-  const mean = at(meanPa)
+      : cyclingSwitch !== undefined
+        ? [
+            cyclingSwitch.opensPa,
+            (cyclingSwitch.opensPa + cyclingSwitch.closesPa) / 2,
+            cyclingSwitch.closesPa,
+          ]
+        : []
+  const states: Solution[] = []
+  for (const setting of settings) {
+    const before = states.at(-1)?.trial.guess
+    const start =
+      by === 'thermostat'
+        ? (before ?? guessAtSuction(setup, setup.fluid.saturationPressure(setting - 4)))
+        : { ...(before ?? guessAtSuction(setup, setting)), suctionPa: setting }
+    const pinned = by === 'thermostat' ? { finsK: setting } : 'suction'
+    const found = solveSteady(setup, start, pinned)
+    const fed =
+      found !== undefined &&
+      found.trial.guess.superheatK < warmestK(setup, found.trial.guess.suctionPa)
+        ? found
+        : solveStarved(setup, pinned, start)
+    if (fed === undefined) break
+    states.push(fed)
+  }
+  const [opening, mean, closing] = states
   if (opening === undefined || mean === undefined) return undefined
-  const { highCutOutPa } = setup.machine.controls
   if (opening.trial.guess.dischargePa > highCutOutPa) {
     return { kind: 'high-pressure-trip', limitPa: highCutOutPa, state: running(setup, opening) }
   }
@@ -204,39 +206,15 @@ function cycle(setup: Setup, by: Stop, near: Guess): Outcome | undefined {
     duty,
     state: running(setup, opening),
     averageCapacity: duty * compression.flow * (suction.enthalpy - condensation.enthalpy),
-    closesPa,
+    closesPa: closing?.trial.guess.suctionPa ?? mean.trial.guess.suctionPa,
   }
-}
-
-/** Suction pressure at which the fins have a temperature; film and line loss follow the flow. */
-function suctionForSurface(
-  setup: Setup,
-  surfaceK: number,
-  at: (suctionPa: number) => Solution | undefined,
-): number | undefined {
-  let film = 1
-  let dropPa = setup.machine.drops.suction.nominalPa
-  let suctionPa = Number.NaN
-  for (let round = 0; round < 8; round += 1) {
-    const boilingK = boilingForSurface(setup.evaporator, setup.returnAir, surfaceK, film)
-    const next = setup.fluid.saturationPressure(boilingK) - dropPa
-    if (Math.abs(next - suctionPa) < 1) return next
-    suctionPa = next
-    const found = at(suctionPa)
-    if (found === undefined) return undefined
-    film = filmOf(setup, found)
-    dropPa = found.trial.evaporatingAt.pressurePa - found.trial.guess.suctionPa
-  }
-  return suctionPa
-}
-
-function filmOf(setup: Setup, { trial }: Solution): number {
-  return (trial.compression.flow / setup.machine.nominalFlow) ** 0.8
 }
 
 /** Share of the running flow that the evaporator can bring to the suction's state, from 0 to 1. */
-function dutyOf(setup: Setup, { trial }: Solution): number {
+function dutyOf(setup: Setup, { trial, branch }: Solution): number {
   const { compression, condensation, suction, evaporatingAt } = trial
+  // drawn empty: what is let in over the whole cycle goes out while it runs
+  if (branch.starved === true) return Math.min(1, trial.device.flow / compression.flow)
   const tooMuch = (share: number) => {
     const flow = share * compression.flow
     const found = evaporate(setup.evaporator, setup.returnAir, evaporatingAt, {
@@ -260,22 +238,12 @@ function running(setup: Setup, solution: Solution): Running {
   const { trial, branch } = solution
   const { evaporation, evaporatingAt, condensation, compression, suction } = trial
   const { store } = setup.machine
-  const film = filmOf(setup, solution)
-  const superheating = 1 - evaporation.boilingFace
-  const boilingHeatShare =
-    evaporation.boilingFace >= 1
-      ? evaporation.airHeat
-      : compression.flow * (evaporatingAt.vapourEnthalpy - condensation.enthalpy)
   const leaving = leavingAir(
     setup.evaporator,
     setup.returnAir,
     evaporatingAt,
-    evaporation.boilingFace,
-    film,
-    superheating > 0
-      ? setup.returnAir.temperatureK -
-          (evaporation.airHeat - boilingHeatShare) / (superheating * setup.returnAir.capacityRate)
-      : setup.returnAir.temperatureK,
+    trial.film,
+    evaporation,
   )
   const remarks: Remark[] = []
   if (store.kind === 'receiver' && branch.liquid === 'empty') remarks.push('receiver-empty')

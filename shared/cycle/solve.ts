@@ -1,18 +1,20 @@
 import { type Branch, heldSuction, type Solution, solveBranch } from './branch.ts'
 import type { Guess } from './evaluate.ts'
+import { firstGuess } from './first-guess.ts'
 import { type Setup, setUp } from './setup.ts'
 import { type Case, type Conditions, type Faults, NO_FAULTS } from './types.ts'
 
 /** An answer on the edge of its branch belongs to it. */
 const EDGE = 1e-7
 
-/** Differences from the air that a search starts from, K: the usual one, then less usual machines. */
+/** Differences from the air that a search starts from where the first guess does not do, K. */
 const STARTS: readonly (readonly [evaporating: number, condensing: number, superheat: number])[] = [
-  [24, 17, 6],
-  [16, 10, 3],
   [34, 26, 12],
   [28, 36, 4],
+  [24, 17, 6],
+  [16, 10, 3],
 ]
+const FEW = STARTS.slice(0, 2)
 
 /**
  * The steady state of a machine left running, whatever its controls would say: the branch of the
@@ -28,20 +30,40 @@ export function solveSteady(
     const found = solveFrom(setup, from, pinned)
     if (found !== undefined) return found
   }
-  return pinned === undefined ? led(setup) : undefined
+  return undefined
 }
 
-function starts(setup: Setup, pinned: Branch['pinned'], start: Guess | undefined): Guess[] {
+/** A low side held fast where the device passes too little: see `Branch.starved`. */
+export function solveStarved(
+  setup: Setup,
+  pinned: Branch['pinned'],
+  from: Guess,
+): Solution | undefined {
+  const liquid = setup.machine.store.kind === 'none' ? 'none' : 'empty'
+  return solveBranch(setup, { liquid, stroke: 'given', pinned, starved: true }, from)
+}
+
+/** The same for one that was not found so: led from easy weather, step by step. Slow. */
+export function solveLed(setup: Setup): Solution | undefined {
+  return led(setup)
+}
+
+function* starts(
+  setup: Setup,
+  pinned: Branch['pinned'],
+  start: Guess | undefined,
+): Generator<Guess> {
   const { ambientK, returnAirK } = setup.case.conditions
   const { fluid } = setup
   const inside = (pressure: number) =>
     Math.min(Math.max(pressure, 1.3 * fluid.lowestPa), 0.97 * fluid.highestPa)
-  return STARTS.map(([evaporating, condensing, superheatK]) => {
+  if (pinned === undefined) yield firstGuess(setup)
+  for (const [evaporating, condensing, superheatK] of pinned === undefined ? STARTS : FEW) {
     const dischargeK = Math.min(
       ambientK + condensing,
       0.97 * fluid.refrigerant.criticalTemperatureK,
     )
-    return {
+    yield {
       suctionPa:
         pinned === 'suction' && start !== undefined
           ? start.suctionPa
@@ -53,7 +75,7 @@ function starts(setup: Setup, pinned: Branch['pinned'], start: Guess | undefined
       superheatK,
       stroke: 1,
     }
-  })
+  }
 }
 
 /** Find the branch from one guess. */
@@ -131,9 +153,7 @@ const MOST_STEPS = 120
 function led(setup: Setup): Solution | undefined {
   const target = setup.case
   const easy = easyCase(target)
-  let here = starts(setUp(easy), undefined, undefined)
-    .map((guess) => solveFrom(setUp(easy), guess))
-    .find((found) => found !== undefined)
+  let here = solveSteady(setUp(easy))
   if (here === undefined) return undefined
   let [at, step] = [0, FIRST_STEP]
   for (let count = 0; count < MOST_STEPS && step >= SMALLEST_STEP; count += 1) {
