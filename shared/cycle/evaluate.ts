@@ -23,6 +23,8 @@ export interface Guess {
 /** One trial of the whole machine, each part fed by the one before it. */
 export interface Trial {
   readonly guess: Guess
+  /** Behind the discharge line, air and all, Pa. */
+  readonly atCondenserPa: number
   readonly suctionAt: Saturation
   readonly dischargeAt: Saturation
   readonly condensingAt: Saturation
@@ -90,13 +92,6 @@ export function tryOut(setup: Setup, guess: Guess): Trial | undefined {
   if (condensation === undefined) return undefined
 
   const evaporatingPa = suctionPa + dropPa(machine.drops.suction, share, suction.density)
-  const liquidDensity =
-    condensation.quality > 0
-      ? boiling(condensingAt, Math.min(condensation.quality, 1)).density
-      : condensingAt.liquidDensity
-  const devicePa =
-    atCondenserPa -
-    dropPa({ ...machine.drops.liquid, nominalPa: setup.liquidDropPa }, share, liquidDensity)
   if (!(evaporatingPa < condensingPa)) return undefined
   const evaporatingAt = fluid.saturation(evaporatingPa)
   const evaporation = evaporate(setup.evaporator, setup.returnAir, evaporatingAt, {
@@ -107,21 +102,16 @@ export function tryOut(setup: Setup, guess: Guess): Trial | undefined {
   if (evaporation === undefined) return undefined
 
   const bulbK = (suction.enthalpy - evaporatingAt.vapourEnthalpy) / evaporatingAt.vapourHeatCapacity
-  const starved = devicePa <= evaporatingPa
-  const deviceAt = fluid.saturation(starved ? evaporatingPa : devicePa)
-  const device = starved
-    ? // nothing comes through, and the more is missing the further the trial is from a state
-      { flow: (devicePa - evaporatingPa) / fluid.highestPa, opening: 1 }
-    : deviceFlow(machine.device, fluid, {
-        at: deviceAt,
-        enthalpy: condensation.enthalpy,
-        downstreamPa: evaporatingPa,
-        superheatK: bulbK,
-        stuck: faults.valveStuck,
-        size: deviations.device,
-      })
+  const { deviceAt, device } = feed(
+    setup,
+    { atCondenserPa, condensingAt, bulbK },
+    flow,
+    condensation,
+    evaporatingAt,
+  )
   return {
     guess,
+    atCondenserPa,
     suctionAt,
     dischargeAt,
     condensingAt,
@@ -142,6 +132,40 @@ export function tryOut(setup: Setup, guess: Guess): Trial | undefined {
       suctionLine: machine.lines.suction * lineDensityOf(suction.enthalpy, suctionAt, suction),
     },
   }
+}
+
+/** Through the liquid line to the device, and how much that would pass. */
+export function feed(
+  setup: Setup,
+  from: Pick<Trial, 'atCondenserPa' | 'condensingAt' | 'bulbK'>,
+  flow: number,
+  { quality, enthalpy }: Condensation,
+  evaporatingAt: Saturation,
+): Pick<Trial, 'deviceAt' | 'device'> {
+  const { fluid, machine, liquidDropPa } = setup
+  const density =
+    quality > 0
+      ? boiling(from.condensingAt, Math.min(quality, 1)).density
+      : from.condensingAt.liquidDensity
+  const share = flow / machine.nominalFlow
+  const lost = dropPa({ ...machine.drops.liquid, nominalPa: liquidDropPa }, share, density)
+  const devicePa = from.atCondenserPa - lost
+  const downstreamPa = evaporatingAt.pressurePa
+  if (devicePa <= downstreamPa) {
+    // nothing comes through, and the more is missing the further the trial is from a state
+    const missing = (devicePa - downstreamPa) / fluid.highestPa
+    return { deviceAt: evaporatingAt, device: { flow: missing, opening: 1 } }
+  }
+  const deviceAt = fluid.saturation(devicePa)
+  const device = deviceFlow(machine.device, fluid, {
+    at: deviceAt,
+    enthalpy,
+    downstreamPa,
+    superheatK: from.bulbK,
+    stuck: setup.case.faults.valveStuck,
+    size: setup.case.deviations.device,
+  })
+  return { deviceAt, device }
 }
 
 /** Gas as given by its superheat, or liquid and gas together below it. */

@@ -3,6 +3,7 @@ import { airRates } from './condenser.ts'
 import type { Guess } from './evaluate.ts'
 import { boilingHeat } from './evaporator.ts'
 import type { Setup } from './setup.ts'
+import { tubeFlux } from './short-tube.ts'
 
 /** Of a middling compressor; it only places the start. */
 const FILLING = 0.75
@@ -35,6 +36,8 @@ export function guessAtSuction(setup: Setup, suctionPa: number): Guess {
   }
 }
 
+/** Share of the way to the air's temperature that gas warms up by where little comes through. */
+const STARVED_SUPERHEAT = 0.9
 const ROUNDS = 2
 const HALVINGS = 14
 
@@ -76,10 +79,58 @@ export function firstGuess(setup: Setup): Guess {
   const dischargePa = Math.min(bubble.pressure(condensingK) + faults.airPa, 0.97 * fluid.highestPa)
   const suctionPa = dew.pressure(evaporatingK)
   const heldPa = heldSuction(setup, dischargePa)
+  const most = mostThroughDevice(setup, dischargePa, suctionPa)
+  if (most < flow) return starvedGuess(setup, { flow, most, suctionPa, dischargePa })
   return {
     suctionPa: faults.strokeStuck === undefined ? Math.max(suctionPa, heldPa) : suctionPa,
     dischargePa,
     superheatK: 5,
     stroke: faults.strokeStuck ?? Math.min(1, suctionPa < heldPa ? 0.6 : 1),
+  }
+}
+
+/** kg/s of liquid that the open device and the line in front of it pass, from the one pressure to the other. */
+function mostThroughDevice(setup: Setup, fromPa: number, toPa: number): number {
+  const { fluid, machine, liquidDropPa } = setup
+  const { device } = machine
+  const at = fluid.saturation(fromPa)
+  const drive = at.liquidDensity * (fromPa - toPa)
+  const area =
+    device.kind === 'valve'
+      ? device.flowArea * (setup.case.faults.valveStuck ?? 1)
+      : ((Math.PI / 4) *
+          device.diameter ** 2 *
+          tubeFlux(fluid, device, { at, liquidK: at.bubbleK - 5, quality: 0 })) /
+        Math.sqrt(drive)
+  const line = (area * area * at.liquidDensity * liquidDropPa) / machine.nominalFlow ** 2
+  return area * Math.sqrt(drive / (1 + line))
+}
+
+/** The compressor draws the low side down until it takes no more than comes through. */
+function starvedGuess(
+  setup: Setup,
+  from: {
+    readonly flow: number
+    readonly most: number
+    readonly suctionPa: number
+    readonly dischargePa: number
+  },
+): Guess {
+  const { fluid, outdoorAir, returnAir } = setup
+  const share = Math.max(from.most / from.flow, 0.1)
+  const suctionPa = Math.max(from.suctionPa * share, 1.2 * fluid.lowestPa)
+  const { bubble } = fluid.refrigerant
+  const excess = bubble.temperature(from.dischargePa) - outdoorAir.temperatureK
+  const dischargePa = bubble.pressure(outdoorAir.temperatureK + Math.max(share * excess, 3))
+  const held = heldSuction(setup, dischargePa)
+  const stuck = setup.case.faults.strokeStuck
+  return {
+    suctionPa: stuck === undefined ? Math.max(suctionPa, held) : suctionPa,
+    dischargePa: Math.min(dischargePa + setup.case.faults.airPa, 0.97 * fluid.highestPa),
+    superheatK: Math.max(
+      5,
+      STARVED_SUPERHEAT * (returnAir.temperatureK - fluid.saturation(suctionPa).dewK) * (1 - share),
+    ),
+    stroke: stuck ?? (suctionPa < held ? Math.max(0.3, share) : 1),
   }
 }

@@ -1,5 +1,5 @@
 import { massIn, residualsOf, type Solution, warmestK } from './branch.ts'
-import type { Guess } from './evaluate.ts'
+import { feed, type Guess, type Trial } from './evaluate.ts'
 import { evaporate, type LeavingAir, leavingAir } from './evaporator.ts'
 import { guessAtSuction } from './first-guess.ts'
 import { type Setup, setUp } from './setup.ts'
@@ -166,18 +166,13 @@ function freezes(controls: Controls, state: Running): boolean {
  */
 function cycle(setup: Setup, by: Stop): Outcome | undefined {
   const { thermostat, cyclingSwitch, highCutOutPa } = setup.machine.controls
-  const settings =
-    by === 'thermostat' && thermostat !== undefined
-      ? [thermostat.opensK, (thermostat.opensK + thermostat.closesK) / 2, thermostat.closesK]
-      : cyclingSwitch !== undefined
-        ? [
-            cyclingSwitch.opensPa,
-            (cyclingSwitch.opensPa + cyclingSwitch.closesPa) / 2,
-            cyclingSwitch.closesPa,
-          ]
-        : []
+  const [opens, closes] =
+    by === 'thermostat'
+      ? [thermostat?.opensK, thermostat?.closesK]
+      : [cyclingSwitch?.opensPa, cyclingSwitch?.closesPa]
+  if (opens === undefined || closes === undefined) return undefined
   const states: Solution[] = []
-  for (const setting of settings) {
+  for (const setting of [opens, (opens + closes) / 2]) {
     const before = states.at(-1)?.trial.guess
     const start =
       by === 'thermostat'
@@ -193,7 +188,7 @@ function cycle(setup: Setup, by: Stop): Outcome | undefined {
     if (fed === undefined) break
     states.push(fed)
   }
-  const [opening, mean, closing] = states
+  const [opening, mean] = states
   if (opening === undefined || mean === undefined) return undefined
   if (opening.trial.guess.dischargePa > highCutOutPa) {
     return { kind: 'high-pressure-trip', limitPa: highCutOutPa, state: running(setup, opening) }
@@ -206,7 +201,8 @@ function cycle(setup: Setup, by: Stop): Outcome | undefined {
     duty,
     state: running(setup, opening),
     averageCapacity: duty * compression.flow * (suction.enthalpy - condensation.enthalpy),
-    closesPa: closing?.trial.guess.suctionPa ?? mean.trial.guess.suctionPa,
+    // the low side swings evenly about its mean
+    closesPa: 2 * mean.trial.guess.suctionPa - opening.trial.guess.suctionPa,
   }
 }
 
@@ -214,9 +210,10 @@ function cycle(setup: Setup, by: Stop): Outcome | undefined {
 function dutyOf(setup: Setup, { trial, branch }: Solution): number {
   const { compression, condensation, suction, evaporatingAt } = trial
   // drawn empty: what is let in over the whole cycle goes out while it runs
-  if (branch.starved === true) return Math.min(1, trial.device.flow / compression.flow)
-  const tooMuch = (share: number) => {
-    const flow = share * compression.flow
+  if (branch.starved === true)
+    return share((part) => passes(setup, trial, part) < part * compression.flow)
+  const tooMuch = (part: number) => {
+    const flow = part * compression.flow
     const found = evaporate(setup.evaporator, setup.returnAir, evaporatingAt, {
       enthalpy: condensation.enthalpy,
       flow,
@@ -224,11 +221,22 @@ function dutyOf(setup: Setup, { trial, branch }: Solution): number {
     })
     return found === undefined || found.enthalpy < suction.enthalpy
   }
+  return share(tooMuch)
+}
+
+/** kg/s that the device passes while a part of the compressor's flow runs through the liquid line. */
+function passes(setup: Setup, trial: Trial, part: number): number {
+  return feed(setup, trial, part * trial.compression.flow, trial.condensation, trial.evaporatingAt)
+    .device.flow
+}
+
+/** Where a condition of a share begins to hold, from 0 to 1. */
+function share(tooMuch: (part: number) => boolean): number {
   if (!tooMuch(1)) return 1
   let [low, high] = [0, 1]
-  for (let step = 0; step < 50; step += 1) {
+  for (let step = 0; step < 40; step += 1) {
     const middle = (low + high) / 2
-    if (middle > 0 && tooMuch(middle)) high = middle
+    if (tooMuch(middle)) high = middle
     else low = middle
   }
   return (low + high) / 2
