@@ -44,7 +44,7 @@ const SUPERHEAT_SCALE = 10
 /** Longest steps, in the scaled unknowns. */
 const LIMITS: Readonly<Record<Unknown, number>> = {
   suction: 0.3,
-  discharge: 0.25,
+  discharge: 0.5,
   superheat: 0.8,
   stroke: 0.3,
 }
@@ -58,7 +58,9 @@ export function solveBranch(setup: Setup, branch: Branch, start: Guess): Solutio
       return index < 0 ? given : (x[index] as number)
     }
     const suctionPa = Math.exp(value('suction', Math.log(start.suctionPa)))
-    const dischargePa = Math.exp(value('discharge', Math.log(start.dischargePa)))
+    const dischargePa = unknowns.includes('discharge')
+      ? fromExcess(setup, value('discharge', 0))
+      : start.dischargePa
     return {
       suctionPa,
       dischargePa,
@@ -77,7 +79,7 @@ export function solveBranch(setup: Setup, branch: Branch, start: Guess): Solutio
   }
   const from: Readonly<Record<Unknown, number>> = {
     suction: Math.log(start.suctionPa),
-    discharge: Math.log(start.dischargePa),
+    discharge: toExcess(setup, start.dischargePa),
     superheat: start.superheatK / SUPERHEAT_SCALE,
     stroke: start.stroke,
   }
@@ -97,6 +99,26 @@ export function solveBranch(setup: Setup, branch: Branch, start: Guess): Solutio
     iterations: found.iterations,
     evaluations: found.evaluations,
   }
+}
+
+/** Smallest excess of the high side over the air that a start is led to, K. */
+const LEAST_EXCESS_K = 0.3
+
+/**
+ * The high side is moved by ln of its condensing temperature's excess over the outdoor air: heat
+ * given off is straight in that excess, and no step leads to where there is none.
+ */
+function toExcess(setup: Setup, dischargePa: number): number {
+  const { bubble } = setup.fluid.refrigerant
+  const condensingPa = Math.max(dischargePa - setup.case.faults.airPa, setup.fluid.lowestPa)
+  const excess = bubble.temperature(condensingPa) - setup.outdoorAir.temperatureK
+  return Math.log(Math.max(excess, LEAST_EXCESS_K))
+}
+
+function fromExcess(setup: Setup, logExcess: number): number {
+  const { bubble } = setup.fluid.refrigerant
+  const kelvin = setup.outdoorAir.temperatureK + Math.exp(logExcess)
+  return kelvin < bubble.toK ? bubble.pressure(kelvin) + setup.case.faults.airPa : Infinity
 }
 
 function unknownsOf(setup: Setup, branch: Branch): readonly Unknown[] {
@@ -125,8 +147,8 @@ export function warmestK(setup: Setup, suctionPa: number): number {
 
 /** All that must vanish, each as a share of what it is about. */
 export function residualsOf(setup: Setup, branch: Branch, trial: Trial): Float64Array {
-  const { evaporation, suction, evaporatingAt, device, compression, condensation, guess } = trial
-  const residuals = branch.starved === true ? [] : [logarithmic(device.flow / compression.flow)]
+  const { evaporation, suction, evaporatingAt, condensation, guess } = trial
+  const residuals = branch.starved === true ? [] : [-0.5 * Math.log(trial.driveNeeded)]
   if (typeof branch.pinned === 'object') {
     residuals.push((finsOf(setup, trial) - branch.pinned.finsK) / SUPERHEAT_SCALE)
   } else if (branch.pinned !== 'suction') {
@@ -137,8 +159,7 @@ export function residualsOf(setup: Setup, branch: Branch, trial: Trial): Float64
     if (branch.liquid !== 'between') {
       residuals.push(massIn(setup, trial, branch.liquid === 'full' ? 1 : 0) / setup.charge - 1)
     } else if (spare === 'receiver') {
-      // the face needed runs with the inverse of the excess over the air: this is straight in it
-      residuals.push(condensation.shortfall / (1 + condensation.shortfall))
+      residuals.push(Math.log1p(condensation.shortfall))
     }
   }
   if (branch.stroke === 'holding') {
@@ -150,13 +171,6 @@ export function residualsOf(setup: Setup, branch: Branch, trial: Trial): Float64
 /** Temperature of the fins where it boils, K. */
 export function finsOf(setup: Setup, { evaporatingAt, film }: Trial): number {
   return surfaceTemperature(setup.evaporator, setup.returnAir, evaporatingAt.meanK, film)
-}
-
-const LEAST_RATIO = 0.05
-
-/** ln of a ratio, carried on straight where a trial makes it small or less than nothing. */
-function logarithmic(ratio: number): number {
-  return ratio > LEAST_RATIO ? Math.log(ratio) : Math.log(LEAST_RATIO) + ratio / LEAST_RATIO - 1
 }
 
 /** Suction pressure that a variable stroke holds at a discharge pressure, both Pa absolute. */

@@ -40,7 +40,6 @@ export function deviceFlow(device: Device, fluid: Fluid, inlet: DeviceInlet): De
   const { at, enthalpy } = inlet
   const quality = qualityOf(enthalpy, at)
   const drive = at.pressurePa - inlet.downstreamPa
-  if (!(drive > 0)) return { flow: 0, opening: Number.NaN }
   const liquid: Point = fluid.withEnthalpy(Math.min(enthalpy, at.liquidEnthalpy), at, 'liquid')
   const tube = device.kind === 'tube' ? device : { length: VALVE_LENGTH_RATIO, diameter: 1 }
   const upstream = { at, liquidK: liquid.temperatureK, quality: Math.max(quality, 0) }

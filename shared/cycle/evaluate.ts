@@ -36,6 +36,8 @@ export interface Trial {
   readonly condensation: Condensation
   readonly evaporation: Evaporation
   readonly device: DeviceFlow
+  /** Pressure that the flow needs through liquid line and device over what there is: 1 in balance. */
+  readonly driveNeeded: number
   /** The refrigerant's side of both coils against its nominal conductance. */
   readonly film: number
   /** Superheat at the evaporator's outlet as the bulb feels it, K; below 0 wet. */
@@ -102,7 +104,7 @@ export function tryOut(setup: Setup, guess: Guess): Trial | undefined {
   if (evaporation === undefined) return undefined
 
   const bulbK = (suction.enthalpy - evaporatingAt.vapourEnthalpy) / evaporatingAt.vapourHeatCapacity
-  const { deviceAt, device } = feed(
+  const { deviceAt, device, driveNeeded } = feed(
     setup,
     { atCondenserPa, condensingAt, bulbK },
     flow,
@@ -122,6 +124,7 @@ export function tryOut(setup: Setup, guess: Guess): Trial | undefined {
     condensation,
     evaporation,
     device,
+    driveNeeded,
     film,
     bulbK,
     mass: {
@@ -134,29 +137,28 @@ export function tryOut(setup: Setup, guess: Guess): Trial | undefined {
   }
 }
 
-/** Through the liquid line to the device, and how much that would pass. */
+/** Least share of the pressure in front of it that a device is tried at, behind a line that takes more than there is. */
+const LEAST_DRIVE = 0.03
+
+/** Through the liquid line to the device, how much that would pass, and what drives a flow through both. */
 export function feed(
   setup: Setup,
   from: Pick<Trial, 'atCondenserPa' | 'condensingAt' | 'bulbK'>,
   flow: number,
   { quality, enthalpy }: Condensation,
   evaporatingAt: Saturation,
-): Pick<Trial, 'deviceAt' | 'device'> {
+): Pick<Trial, 'deviceAt' | 'device' | 'driveNeeded'> {
   const { fluid, machine, liquidDropPa } = setup
   const density =
     quality > 0
       ? boiling(from.condensingAt, Math.min(quality, 1)).density
       : from.condensingAt.liquidDensity
   const share = flow / machine.nominalFlow
-  const lost = dropPa({ ...machine.drops.liquid, nominalPa: liquidDropPa }, share, density)
-  const devicePa = from.atCondenserPa - lost
+  const lostPa = dropPa({ ...machine.drops.liquid, nominalPa: liquidDropPa }, share, density)
   const downstreamPa = evaporatingAt.pressurePa
-  if (devicePa <= downstreamPa) {
-    // nothing comes through, and the more is missing the further the trial is from a state
-    const missing = (devicePa - downstreamPa) / fluid.highestPa
-    return { deviceAt: evaporatingAt, device: { flow: missing, opening: 1 } }
-  }
-  const deviceAt = fluid.saturation(devicePa)
+  const available = from.atCondenserPa - downstreamPa
+  const drive = Math.max(available - lostPa, LEAST_DRIVE * available)
+  const deviceAt = fluid.saturation(downstreamPa + drive)
   const device = deviceFlow(machine.device, fluid, {
     at: deviceAt,
     enthalpy,
@@ -165,7 +167,8 @@ export function feed(
     stuck: setup.case.faults.valveStuck,
     size: setup.case.deviations.device,
   })
-  return { deviceAt, device }
+  const driveNeeded = (lostPa + drive * (flow / device.flow) ** 2) / available
+  return { deviceAt, device, driveNeeded }
 }
 
 /** Gas as given by its superheat, or liquid and gas together below it. */

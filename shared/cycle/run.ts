@@ -1,9 +1,9 @@
-import { massIn, residualsOf, type Solution, warmestK } from './branch.ts'
+import { massIn, residualsOf, type Solution } from './branch.ts'
 import { feed, type Guess, type Trial } from './evaluate.ts'
 import { evaporate, type LeavingAir, leavingAir } from './evaporator.ts'
 import { guessAtSuction } from './first-guess.ts'
 import { type Setup, setUp } from './setup.ts'
-import { solveLed, solveStarved, solveSteady } from './solve.ts'
+import { solveLed, solvePinned, solveSteady } from './solve.ts'
 import type { Case, Controls } from './types.ts'
 
 /** What is to be said of a state that was found. */
@@ -179,12 +179,7 @@ function cycle(setup: Setup, by: Stop): Outcome | undefined {
         ? (before ?? guessAtSuction(setup, setup.fluid.saturationPressure(setting - 4)))
         : { ...(before ?? guessAtSuction(setup, setting)), suctionPa: setting }
     const pinned = by === 'thermostat' ? { finsK: setting } : 'suction'
-    const found = solveSteady(setup, start, pinned)
-    const fed =
-      found !== undefined &&
-      found.trial.guess.superheatK < warmestK(setup, found.trial.guess.suctionPa)
-        ? found
-        : solveStarved(setup, pinned, start)
+    const fed = solvePinned(setup, pinned, start)
     if (fed === undefined) break
     states.push(fed)
   }
@@ -210,8 +205,7 @@ function cycle(setup: Setup, by: Stop): Outcome | undefined {
 function dutyOf(setup: Setup, { trial, branch }: Solution): number {
   const { compression, condensation, suction, evaporatingAt } = trial
   // drawn empty: what is let in over the whole cycle goes out while it runs
-  if (branch.starved === true)
-    return share((part) => passes(setup, trial, part) < part * compression.flow)
+  if (branch.starved === true) return share((part) => needs(setup, trial, part) > 1)
   const tooMuch = (part: number) => {
     const flow = part * compression.flow
     const found = evaporate(setup.evaporator, setup.returnAir, evaporatingAt, {
@@ -224,10 +218,10 @@ function dutyOf(setup: Setup, { trial, branch }: Solution): number {
   return share(tooMuch)
 }
 
-/** kg/s that the device passes while a part of the compressor's flow runs through the liquid line. */
-function passes(setup: Setup, trial: Trial, part: number): number {
-  return feed(setup, trial, part * trial.compression.flow, trial.condensation, trial.evaporatingAt)
-    .device.flow
+/** Drive that a part of the compressor's flow needs through liquid line and device, over what there is. */
+function needs(setup: Setup, trial: Trial, part: number): number {
+  const flow = part * trial.compression.flow
+  return feed(setup, trial, flow, trial.condensation, trial.evaporatingAt).driveNeeded
 }
 
 /** Where a condition of a share begins to hold, from 0 to 1. */

@@ -1,4 +1,4 @@
-import { type Branch, heldSuction, type Solution, solveBranch } from './branch.ts'
+import { type Branch, heldSuction, type Solution, solveBranch, warmestK } from './branch.ts'
 import type { Guess } from './evaluate.ts'
 import { firstGuess } from './first-guess.ts'
 import { type Setup, setUp } from './setup.ts'
@@ -33,14 +33,28 @@ export function solveSteady(
   return undefined
 }
 
-/** A low side held fast where the device passes too little: see `Branch.starved`. */
-export function solveStarved(
+/**
+ * The state with the low side held fast. Where the device would have to pass more than it can, gas
+ * comes warmer than the air that warms it: then the evaporator is drawn empty (`Branch.starved`).
+ */
+export function solvePinned(
   setup: Setup,
   pinned: Branch['pinned'],
   from: Guess,
 ): Solution | undefined {
+  const found = solveFrom(setup, from, pinned)
+  if (found !== undefined && isFed(setup, found)) return found
   const liquid = setup.machine.store.kind === 'none' ? 'none' : 'empty'
-  return solveBranch(setup, { liquid, stroke: 'given', pinned, starved: true }, from)
+  const starved = solveBranch(setup, { liquid, stroke: 'given', pinned, starved: true }, from)
+  if (starved !== undefined && starved.trial.driveNeeded > 1) {
+    return starved
+  }
+  const other = solveSteady(setup, from, pinned)
+  return other !== undefined && isFed(setup, other) ? other : undefined
+}
+
+function isFed(setup: Setup, { trial }: Solution): boolean {
+  return trial.guess.superheatK < warmestK(setup, trial.guess.suctionPa)
 }
 
 /** The same for one that was not found so: led from easy weather, step by step. Slow. */
