@@ -72,7 +72,8 @@ export function solveBranch(setup: Setup, branch: Branch, start: Guess): Solutio
       stroke: value('stroke', start.stroke),
     }
   }
-  const trialAt = (x: Float64Array) => attempt(() => tryOut(setup, toGuess(x)))
+  const saturatedOutlet = setup.machine.store.kind === 'receiver' && branch.liquid === 'between'
+  const trialAt = (x: Float64Array) => attempt(() => tryOut(setup, toGuess(x), saturatedOutlet))
   const residuals: Residuals = (x) => {
     const trial = trialAt(x)
     return trial === undefined ? undefined : residualsOf(setup, branch, trial)

@@ -58,8 +58,12 @@ const FILM_EXPONENT = 0.8
 /**
  * Follow the refrigerant round once. Nothing is searched for but single states; `undefined` where
  * the trial leaves what a machine can be: pressures the wrong way round, air on the wrong side.
+ *
+ * @param saturatedOutlet - A receiver with liquid in it lets saturated liquid go, whatever the
+ *   condenser of the trial makes; once solved the condenser makes just that. Without it the
+ *   answer would stand on a corner.
  */
-export function tryOut(setup: Setup, guess: Guess): Trial | undefined {
+export function tryOut(setup: Setup, guess: Guess, saturatedOutlet = false): Trial | undefined {
   const { fluid, machine } = setup
   const { conditions, faults, deviations } = setup.case
   const { suctionPa, dischargePa } = guess
@@ -86,12 +90,15 @@ export function tryOut(setup: Setup, guess: Guess): Trial | undefined {
   const condensingPa = atCondenserPa - faults.airPa
   if (!(condensingPa > suctionPa)) return undefined
   const condensingAt = fluid.saturation(condensingPa)
-  const condensation = condense(setup.condenser, setup.outdoorAir, condensingAt, {
+  const condensed = condense(setup.condenser, setup.outdoorAir, condensingAt, {
     point: discharge,
     flow,
     film,
   })
-  if (condensation === undefined) return undefined
+  if (condensed === undefined) return undefined
+  const condensation = saturatedOutlet
+    ? { ...condensed, enthalpy: condensingAt.liquidEnthalpy, quality: 0 }
+    : condensed
 
   const evaporatingPa = suctionPa + dropPa(machine.drops.suction, share, suction.density)
   if (!(evaporatingPa < condensingPa)) return undefined

@@ -107,7 +107,7 @@ export function solveFrom(
   const holding = spareLiquid(
     setup,
     { stroke: 'holding', pinned },
-    { ...from, stroke: Math.min(Math.max(from.stroke, stroke.minimum), 0.8) },
+    { ...from, stroke: Math.max(from.stroke, stroke.minimum) },
   )
   if (holding !== undefined) {
     const { guess } = holding.trial
@@ -137,13 +137,34 @@ function spareLiquid(
   const between = solveBranch(setup, { ...branch, liquid: 'between' }, from)
   const level = between?.level
   if (level !== undefined && level >= -EDGE && level <= 1 + EDGE) return between
-  const near = between?.trial.guess ?? from
   const order = (level ?? 0) < 0.5 ? (['empty', 'full'] as const) : (['full', 'empty'] as const)
   for (const liquid of order) {
-    const found = solveBranch(setup, { ...branch, liquid }, near)
-    if (found !== undefined && agrees(setup, found)) return found
+    const near = between && beside(setup, between.trial.guess, liquid)
+    for (const start of liquid === 'empty' ? [near, from] : [from, near]) {
+      const found = start && solveBranch(setup, { ...branch, liquid }, start)
+      if (found !== undefined && agrees(setup, found)) return found
+    }
+    // a store that would be far beyond one end does not end at the other
+    if (level !== undefined && Math.abs(level - 0.5) > SURELY) break
   }
   return undefined
+}
+
+/** Beyond this distance from half full, the other end is not tried. */
+const SURELY = 0.8
+
+/**
+ * A start off the corner on which the answer with a store partly filled stands: a little colder
+ * behind the condenser for a receiver that has run full, a little warmer for an empty one.
+ */
+function beside(setup: Setup, guess: Guess, liquid: 'empty' | 'full'): Guess {
+  const { bubble } = setup.fluid.refrigerant
+  const { airPa } = setup.case.faults
+  const airK = setup.outdoorAir.temperatureK
+  const excess = bubble.temperature(guess.dischargePa - airPa) - airK
+  const moved = airK + excess * (liquid === 'empty' ? 0.93 : 1.08)
+  const dischargePa = Math.min(bubble.pressure(moved) + airPa, 0.99 * setup.fluid.highestPa)
+  return { ...guess, dischargePa }
 }
 
 /** An empty store lets through what a store with liquid in it would not, and so does a full one. */
