@@ -1,9 +1,9 @@
-import { massIn, residualsOf, type Solution } from './branch.ts'
+import type { Solution } from './branch.ts'
 import { feed, type Guess, type Trial } from './evaluate.ts'
 import { evaporate, type LeavingAir, leavingAir } from './evaporator.ts'
 import { guessAtSuction } from './first-guess.ts'
 import { type Setup, setUp } from './setup.ts'
-import { solveLed, solvePinned, solveSteady } from './solve.ts'
+import { mustRise, solveLed, solvePinned, solveSteady } from './solve.ts'
 import type { Case, Controls } from './types.ts'
 
 /** What is to be said of a state that was found. */
@@ -122,16 +122,6 @@ function withoutSteady(setup: Setup): Outcome {
   if (cyclingSwitch !== undefined) return cycle(setup, 'low-pressure-switch') ?? { kind: 'dry' }
   if (thermostat !== undefined) return cycle(setup, 'thermostat') ?? { kind: 'dry' }
   return { kind: 'dry' }
-}
-
-/** At a high side held fast: does its own balance ask for more? */
-function mustRise(setup: Setup, solution: Solution): boolean {
-  const free = { ...solution.branch, pinned: undefined }
-  const residuals = residualsOf(setup, free, solution.trial)
-  const last = residuals[residuals.length - 1] as number
-  if (free.liquid === 'between' && setup.machine.store.kind === 'receiver') return last > 0
-  // more charge than these pressures can hold, or an accumulator that cannot take it
-  return massIn(setup, solution.trial, solution.level ?? 0) < setup.charge
 }
 
 type Stop = 'thermostat' | 'low-pressure-switch'

@@ -1,5 +1,5 @@
-import { type Branch, heldSuction, type Solution, solveBranch, warmestK } from './branch.ts'
-import type { Guess } from './evaluate.ts'
+import { type Branch, heldSuction, massIn, type Solution, solveBranch, warmestK } from './branch.ts'
+import type { Guess, Trial } from './evaluate.ts'
 import { firstGuess } from './first-guess.ts'
 import { type Setup, setUp } from './setup.ts'
 import { type Case, type Conditions, type Faults, NO_FAULTS } from './types.ts'
@@ -103,7 +103,7 @@ export function solveFrom(
   const given = (value: number, near: Guess = from) =>
     spareLiquid(setup, { stroke: 'given', pinned }, { ...near, stroke: value })
   if (stroke === undefined || stuck !== undefined) return given(stuck ?? 1)
-  if (pinned !== undefined) return given(1)
+  if (pinned !== undefined && pinned !== 'discharge') return given(1)
   const holding = spareLiquid(
     setup,
     { stroke: 'holding', pinned },
@@ -134,6 +134,8 @@ function spareLiquid(
   if (setup.machine.store.kind === 'none') {
     return solveBranch(setup, { ...branch, liquid: 'none' }, from)
   }
+  // with the high side held fast the charge is left open, and with it what the store holds
+  if (branch.pinned === 'discharge') return solveBranch(setup, { ...branch, liquid: 'empty' }, from)
   const between = solveBranch(setup, { ...branch, liquid: 'between' }, from)
   const level = between?.level
   if (level !== undefined && level >= -EDGE && level <= 1 + EDGE) return between
@@ -169,15 +171,26 @@ function beside(setup: Setup, guess: Guess, liquid: 'empty' | 'full'): Guess {
 
 /** An empty store lets through what a store with liquid in it would not, and so does a full one. */
 function agrees(setup: Setup, { branch, trial }: Solution): boolean {
-  const { store } = setup.machine
-  const excess =
-    store.kind === 'receiver'
-      ? trial.condensation.shortfall
-      : trial.guess.superheatK +
-        (store.kind === 'accumulator'
-          ? (store.bleed * trial.suctionAt.latentHeat) / trial.suctionAt.vapourHeatCapacity
-          : 0)
+  const excess = vapourLetThrough(setup, trial)
   return branch.liquid === 'empty' ? excess >= -EDGE : excess <= EDGE
+}
+
+/** Above 0 where more vapour passes the store than one with liquid in it lets through, below 0 where less. */
+function vapourLetThrough(setup: Setup, trial: Trial): number {
+  const { store } = setup.machine
+  if (store.kind === 'none') return 0
+  if (store.kind === 'receiver') return trial.condensation.shortfall
+  const { latentHeat, vapourHeatCapacity } = trial.suctionAt
+  return trial.guess.superheatK + (store.bleed * latentHeat) / vapourHeatCapacity
+}
+
+/**
+ * At a high side held fast: does the charge ask for more? It does where the machine, with its store
+ * as full as what passes it allows, holds less than there is.
+ */
+export function mustRise(setup: Setup, { trial }: Solution): boolean {
+  const level = vapourLetThrough(setup, trial) > 0 ? 0 : 1
+  return massIn(setup, trial, level) < setup.charge
 }
 
 const FIRST_STEP = 0.25
