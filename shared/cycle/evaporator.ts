@@ -19,14 +19,15 @@ export interface Evaporation {
   readonly mass: number
 }
 
+/** Least span, K, over which the slope of the saturated-air line is taken. */
+const LEAST_SPAN_K = 1e-3
+const ROUNDS = 2
+
 /** How the air gives its heat to a boiling zone: W over the whole face, dry or wet. */
 interface BoilingHeat {
   readonly whole: number
   readonly wet: boolean
 }
-
-/** Below this difference, K, the slope of the saturated-air line is taken at the point. */
-const SAME_K = 1e-3
 
 /**
  * Heat of a coil that boils all over, at an even temperature: the larger of the dry and the wet
@@ -35,33 +36,27 @@ const SAME_K = 1e-3
  * Wet: with Lewis number 1 the film of air passes dQ = (UA_o/c_p)(h − h_s,surface) and the wall
  * dQ = (UA_i/c_s)(h_s,surface − h_s,T), c_s the slope of saturated-air enthalpy over temperature;
  * so Q = ṁ_a (1 − exp(−UA/ṁ_a)) (h_in − h_s,T) with 1/UA = c_s/UA_i + c_p/UA_o. c_s is taken
- * between the refrigerant's temperature and the air's dew point, the range that the surface is in.
+ * between the refrigerant's temperature and that of the fins.
  */
 export function boilingHeat(coil: Coil, air: AirStream, kelvin: number, film: number): BoilingHeat {
   const { boilingRate } = airRates(coil, air, film)
   const dry = boilingRate * (air.temperatureK - kelvin)
   if (!(kelvin < air.dewPointK)) return { whole: dry, wet: false }
   const saturated = saturatedAirEnthalpy(kelvin, air.barometerPa)
-  const wet =
-    air.dryFlow *
-    approach(wetConductance(coil, air, kelvin, film, saturated), air.dryFlow) *
-    (air.enthalpy - saturated)
+  // the fins are first taken to reach the dew point, then to be where the heat of that puts them
+  let spanK = air.dewPointK - kelvin
+  let wet = 0
+  for (let round = 0; round < ROUNDS; round += 1) {
+    const span = Math.max(spanK, LEAST_SPAN_K)
+    const slope = (saturatedAirEnthalpy(kelvin + span, air.barometerPa) - saturated) / span
+    const conductance = inSeries(
+      (coil.refrigerantConductance * film) / slope,
+      coil.airConductance / air.heatCapacity,
+    )
+    wet = air.dryFlow * approach(conductance, air.dryFlow) * (air.enthalpy - saturated)
+    spanK = wet / (coil.refrigerantConductance * film)
+  }
   return wet > dry ? { whole: wet, wet: true } : { whole: dry, wet: false }
-}
-
-function wetConductance(
-  coil: Coil,
-  air: AirStream,
-  kelvin: number,
-  film: number,
-  saturated: number,
-): number {
-  const span = Math.max(air.dewPointK - kelvin, SAME_K)
-  const slope = (saturatedAirEnthalpy(kelvin + span, air.barometerPa) - saturated) / span
-  return inSeries(
-    (coil.refrigerantConductance * film) / slope,
-    coil.airConductance / air.heatCapacity,
-  )
 }
 
 /** Refrigerant boils, then superheats over what face is left. `undefined` where the air is colder. */

@@ -2,8 +2,9 @@ import type { Solution } from './branch.ts'
 import { feed, type Guess, type Trial } from './evaluate.ts'
 import { evaporate, type LeavingAir, leavingAir } from './evaporator.ts'
 import { guessAtSuction } from './first-guess.ts'
+import { findBelow } from './scan.ts'
 import { type Setup, setUp } from './setup.ts'
-import { mustRise, solveLed, solvePinned, solveSteady } from './solve.ts'
+import { solvePinned, solveSteady } from './solve.ts'
 import type { Case, Controls } from './types.ts'
 
 /** What is to be said of a state that was found. */
@@ -80,7 +81,7 @@ const WET_SUCTION_K = -0.01
 export function run(asked: Case, start?: Guess): Outcome {
   const setup = setUp(asked)
   const { controls } = setup.machine
-  const steady = solveSteady(setup, start) ?? ledUnlessTripped(setup)
+  const steady = solveSteady(setup, start) ?? findBelow(setup, controls.highCutOutPa)
   if (steady === 'tripped') {
     return { kind: 'high-pressure-trip', limitPa: controls.highCutOutPa }
   }
@@ -100,20 +101,6 @@ export function run(asked: Case, start?: Guess): Outcome {
   }
   if (freezes(controls, state)) return { kind: 'iced', state }
   return { kind: 'steady', state }
-}
-
-/**
- * Nothing solved at once. At a high side held at the cut-out, the sign of its own balance shows
- * whether it must rise further; if it must not, there is a state below, and it is looked for.
- */
-function ledUnlessTripped(setup: Setup): Solution | 'tripped' | undefined {
-  const { fluid, case: asked } = setup
-  const top = Math.min(setup.machine.controls.highCutOutPa, 0.995 * fluid.highestPa)
-  const suctionPa = fluid.saturationPressure(asked.conditions.returnAirK - 20)
-  const start = { suctionPa, dischargePa: top, superheatK: 6, stroke: 1 }
-  const atTop = solveSteady(setup, start, 'discharge')
-  if (atTop !== undefined && mustRise(setup, atTop)) return 'tripped'
-  return solveLed(setup)
 }
 
 /** No state at all: pumped down, unless a control stops it before. */

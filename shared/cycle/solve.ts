@@ -1,8 +1,7 @@
 import { type Branch, heldSuction, massIn, type Solution, solveBranch, warmestK } from './branch.ts'
 import type { Guess, Trial } from './evaluate.ts'
 import { firstGuess } from './first-guess.ts'
-import { type Setup, setUp } from './setup.ts'
-import { type Case, type Conditions, type Faults, NO_FAULTS } from './types.ts'
+import type { Setup } from './setup.ts'
 
 /** An answer on the edge of its branch belongs to it. */
 const EDGE = 1e-7
@@ -19,7 +18,8 @@ const FEW = STARTS.slice(0, 2)
 /**
  * The steady state of a machine left running, whatever its controls would say: the branch of the
  * spare liquid and of the stroke that agrees with its own answer. From a guess where one is given,
- * then from a few usual ones, then led from easy weather step by step.
+ * then from where the coils would settle, then from a few usual differences. `undefined` where none
+ * of these led to one: `findBelow` of `scan.ts` looks for it then.
  */
 export function solveSteady(
   setup: Setup,
@@ -55,11 +55,6 @@ export function solvePinned(
 
 function isFed(setup: Setup, { trial }: Solution): boolean {
   return trial.guess.superheatK < warmestK(setup, trial.guess.suctionPa)
-}
-
-/** The same for one that was not found so: led from easy weather, step by step. Slow. */
-export function solveLed(setup: Setup): Solution | undefined {
-  return led(setup)
 }
 
 function* starts(
@@ -191,68 +186,4 @@ function vapourLetThrough(setup: Setup, trial: Trial): number {
 export function mustRise(setup: Setup, { trial }: Solution): boolean {
   const level = vapourLetThrough(setup, trial) > 0 ? 0 : 1
   return massIn(setup, trial, level) < setup.charge
-}
-
-const FIRST_STEP = 0.25
-const SMALLEST_STEP = 1 / 128
-const MOST_STEPS = 120
-
-/** Lead the answer from a sound machine in easy weather to the case asked, in steps it can follow. */
-function led(setup: Setup): Solution | undefined {
-  const target = setup.case
-  const easy = easyCase(target)
-  let here = solveSteady(setUp(easy))
-  if (here === undefined) return undefined
-  let [at, step] = [0, FIRST_STEP]
-  for (let count = 0; count < MOST_STEPS && step >= SMALLEST_STEP; count += 1) {
-    const next = Math.min(1, at + step)
-    const found: Solution | undefined = solveFrom(
-      next === 1 ? setup : setUp(part(easy, target, next)),
-      here.trial.guess,
-    )
-    if (found === undefined) {
-      step /= 2
-      continue
-    }
-    if (next === 1) return found
-    here = found
-    at = next
-    step *= 1.5
-  }
-  return undefined
-}
-
-function easyCase(target: Case): Case {
-  const { faults, conditions } = target
-  return {
-    ...target,
-    conditions: {
-      ...conditions,
-      ambientK: 303,
-      returnAirK: 299,
-      returnHumidity: 0.45,
-      condenserFan: 1,
-      blower: 1,
-    },
-    faults: {
-      ...NO_FAULTS,
-      ...(faults.valveStuck === undefined ? {} : { valveStuck: 0.5 }),
-      ...(faults.strokeStuck === undefined ? {} : { strokeStuck: 0.7 }),
-    },
-  }
-}
-
-function part(from: Case, to: Case, share: number): Case {
-  const mixed = <T extends Conditions | Faults>(a: T, b: T): T =>
-    Object.fromEntries(
-      Object.entries(b).map(([key, end]) => {
-        const begin = (a as unknown as Record<string, number>)[key] as number
-        return [key, begin + share * ((end as number) - begin)]
-      }),
-    ) as unknown as T
-  return {
-    ...to,
-    conditions: mixed(from.conditions, to.conditions),
-    faults: mixed(from.faults, to.faults),
-  }
 }
