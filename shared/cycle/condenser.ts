@@ -1,6 +1,6 @@
 import type { AirStream } from './air.ts'
 import { approach, excessAfter, faceToReach, inSeries, meanExcess } from './exchange.ts'
-import type { Point, Saturation } from './fluid.ts'
+import type { Fluid, Point, Saturation } from './fluid.ts'
 import type { Coil } from './types.ts'
 import { meanBoilingDensity } from './void-fraction.ts'
 
@@ -24,10 +24,11 @@ export interface Condensation {
  * A condenser with moving zones: gas cools to the dew line, condenses, and what face is left cools
  * the liquid. Explicit: no zone has to be searched for.
  *
- * The heat capacity of the gas is its mean over the zone; that of the liquid is taken at the
- * bubble line. Nothing where the air is not colder than the refrigerant (`undefined`).
+ * Heat capacities are means: of the gas over its zone, of the liquid down to the air's temperature.
+ * Nothing where the air is not colder than the refrigerant (`undefined`).
  */
 export function condense(
+  fluid: Fluid,
   coil: Coil,
   air: AirStream,
   at: Saturation,
@@ -84,7 +85,7 @@ export function condense(
     }
   }
   const liquid = -shortfall
-  const rate = flow * at.liquidHeatCapacity
+  const rate = flow * fluid.heatCapacityTowards(air.temperatureK, at, 'liquid')
   const outExcess = excessAfter(bubbleExcess, liquid, singleRate, rate)
   const enthalpy = at.liquidEnthalpy - (rate * (bubbleExcess - outExcess)) / flow
   // liquid thickens as it cools; half of that stands for the mean

@@ -90,7 +90,7 @@ export function tryOut(setup: Setup, guess: Guess, saturatedOutlet = false): Tri
   const condensingPa = atCondenserPa - faults.airPa
   if (!(condensingPa > suctionPa)) return undefined
   const condensingAt = fluid.saturation(condensingPa)
-  const condensed = condense(setup.condenser, setup.outdoorAir, condensingAt, {
+  const condensed = condense(fluid, setup.condenser, setup.outdoorAir, condensingAt, {
     point: discharge,
     flow,
     film,
@@ -103,7 +103,7 @@ export function tryOut(setup: Setup, guess: Guess, saturatedOutlet = false): Tri
   const evaporatingPa = suctionPa + dropPa(machine.drops.suction, share, suction.density)
   if (!(evaporatingPa < condensingPa)) return undefined
   const evaporatingAt = fluid.saturation(evaporatingPa)
-  const evaporation = evaporate(setup.evaporator, setup.returnAir, evaporatingAt, {
+  const evaporation = evaporate(fluid, setup.evaporator, setup.returnAir, evaporatingAt, {
     enthalpy: condensation.enthalpy,
     flow,
     film,

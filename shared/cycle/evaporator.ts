@@ -1,7 +1,7 @@
 import { type AirStream, humidityOf, saturatedAirEnthalpy, saturatedAirTemperature } from './air.ts'
 import { airRates } from './condenser.ts'
 import { approach, excessAfter, inSeries, meanExcess } from './exchange.ts'
-import type { Saturation } from './fluid.ts'
+import type { Fluid, Saturation } from './fluid.ts'
 import type { Coil } from './types.ts'
 import { meanBoilingDensity } from './void-fraction.ts'
 
@@ -61,6 +61,7 @@ export function boilingHeat(coil: Coil, air: AirStream, kelvin: number, film: nu
 
 /** Refrigerant boils, then superheats over what face is left. `undefined` where the air is colder. */
 export function evaporate(
+  fluid: Fluid,
   coil: Coil,
   air: AirStream,
   at: Saturation,
@@ -85,11 +86,12 @@ export function evaporate(
   }
   const boilingFace = Math.max(needed, 0)
   const { singleRate } = airRates(coil, air, film)
-  const rate = flow * at.vapourHeatCapacity
+  const heatCapacity = fluid.heatCapacityTowards(air.temperatureK, at, 'vapour')
+  const rate = flow * heatCapacity
   const outExcess = excessAfter(excess, 1 - boilingFace, singleRate, rate)
   const outK = air.temperatureK - outExcess
   return {
-    enthalpy: at.vapourEnthalpy + at.vapourHeatCapacity * (outK - at.dewK),
+    enthalpy: at.vapourEnthalpy + heatCapacity * (outK - at.dewK),
     boilingFace,
     airHeat: boilingFace * whole + (1 - boilingFace) * singleRate * meanExcess(excess, outExcess),
     wet,

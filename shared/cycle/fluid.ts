@@ -1,5 +1,5 @@
 import { type Refrigerant, saturatedCurves } from '../refrigerant/index.ts'
-import { density as molarDensity } from '../substance/density.ts'
+import { density as molarDensity, type Phase } from '../substance/density.ts'
 import type { HelmholtzModel } from '../substance/model.ts'
 import { type MolarState, stateAt } from '../substance/state.ts'
 import { searchState } from '../substance/state-search.ts'
@@ -31,7 +31,10 @@ export interface Point {
   readonly entropy: number
 }
 
-type Place = 'suction' | 'isentropic' | 'discharge' | 'liquid' | 'other'
+type Place = 'suction' | 'isentropic' | 'discharge' | 'liquid' | 'warm' | 'cold' | 'other'
+
+/** Nearer to the line than this, K, the line's own heat capacity serves. */
+const SAME_K = 0.05
 
 /**
  * The properties of one refrigerant as the cycle asks for them, thousands of times a solve: no
@@ -44,8 +47,11 @@ export interface Fluid {
   readonly highestPa: number
   saturation(pressurePa: number): Saturation
   saturationPressure(temperatureK: number): number
-  /** Vapour at a temperature and pressure. */
-  vapour(temperatureK: number, at: Saturation, place: Place): Point
+  /**
+   * Mean heat capacity, J/(kg·K), of the single phase between its line and a temperature beyond it:
+   * what a stream has on its way to the air's temperature.
+   */
+  heatCapacityTowards(temperatureK: number, at: Saturation, phase: Phase): number
   withEnthalpy(enthalpy: number, at: Saturation, place: Place): Point
   withEntropy(entropy: number, at: Saturation, place: Place): Point
 }
@@ -134,12 +140,18 @@ export function cycleFluid(refrigerant: Refrigerant): Fluid {
     highestPa: Math.min(HIGHEST_SHARE * refrigerant.criticalPressurePa, bubble.toPa, dew.toPa),
     saturation,
     saturationPressure: (temperatureK) => dew.pressure(temperatureK),
-    vapour(temperatureK, at, place) {
-      const from = guess(place, 'vapour', temperatureK - at.dewK, at)
-      const density = molarDensity(model, temperatureK, at.pressurePa, 'vapour', from.density)
+    heatCapacityTowards(temperatureK, at, phase) {
+      const [lineK, enthalpy, heatCapacity] =
+        phase === 'liquid'
+          ? [at.bubbleK, at.liquidEnthalpy, at.liquidHeatCapacity]
+          : [at.dewK, at.vapourEnthalpy, at.vapourHeatCapacity]
+      if (Math.abs(temperatureK - lineK) < SAME_K) return heatCapacity
+      const place = phase === 'liquid' ? 'cold' : 'warm'
+      const from = guess(place, phase, temperatureK - lineK, at)
+      const density = molarDensity(model, temperatureK, at.pressurePa, phase, from.density)
       const state = stateAt(model, temperatureK, density)
       last.set(place, state)
-      return point(state)
+      return (point(state).enthalpy - enthalpy) / (temperatureK - lineK)
     },
     withEnthalpy: (enthalpy, at, place) => search('enthalpy', enthalpy, at, place),
     withEntropy: (entropy, at, place) => search('entropy', entropy, at, place),

@@ -185,7 +185,7 @@ function dutyOf(setup: Setup, { trial, branch }: Solution): number {
   if (branch.starved === true) return share((part) => needs(setup, trial, part) > 1)
   const tooMuch = (part: number) => {
     const flow = part * compression.flow
-    const found = evaporate(setup.evaporator, setup.returnAir, evaporatingAt, {
+    const found = evaporate(setup.fluid, setup.evaporator, setup.returnAir, evaporatingAt, {
       enthalpy: condensation.enthalpy,
       flow,
       film: (flow / setup.machine.nominalFlow) ** 0.8,

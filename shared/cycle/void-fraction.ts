@@ -3,7 +3,7 @@
  *
  * Zivi 1964 (J. Heat Transfer 86, 247), from least entropy production: α = x/(x + B(1−x)),
  * B = (ρ_v/ρ_l)^(2/3). Check value of an independent public implementation (chemical engineering
- * library `fluids`): x 0.4, ρ_l 800, ρ_v 2.5 gives 0.96893899. It is known to predict more vapour,
+ * library `fluids`): x 0.4, ρ_l 800, ρ_v 2.5 gives 0.9689339909056356. It is known to predict more vapour,
  * so less charge, than measurements show.
  */
 export function voidFraction(
