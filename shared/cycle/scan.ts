@@ -41,7 +41,7 @@ function* levels(setup: Setup, toPa: number, steps: number): Generator<Level | u
   }
 }
 
-const COARSE = 24
+const COARSE = 36
 const HALVINGS = 30
 
 /**
@@ -59,21 +59,30 @@ export function findBelow(setup: Setup, toPa: number): Solution | 'tripped' | un
   return undefined
 }
 
-/** Halve the way between two high sides until a solve from there finds the state. */
+/** Shares of the way at which a bracket is cut, the first that balances. */
+const CUTS = [0.5, 0.35, 0.65, 0.2, 0.8]
+
+/** Narrow the bracket between two high sides until a solve from within finds the state. */
 function between(setup: Setup, above: Level, below: Level): Solution | undefined {
   let [high, low] = [above, below]
   for (let step = 0; step < HALVINGS; step += 1) {
     const [a, b] = [high.solution.trial.guess, low.solution.trial.guess]
-    const dischargePa = (a.dischargePa + b.dischargePa) / 2
-    for (const near of [a, b]) {
-      const found = solveFrom(setup, { ...near, dischargePa })
-      if (found !== undefined) return found
+    let middle: Level | undefined
+    for (const cut of CUTS) {
+      const dischargePa = a.dischargePa + cut * (b.dischargePa - a.dischargePa)
+      for (const near of [a, b]) {
+        const found = solveFrom(setup, { ...near, dischargePa })
+        if (found !== undefined) return found
+        const solution = solveFrom(setup, { ...near, dischargePa }, 'discharge')
+        if (solution === undefined) continue
+        middle = { solution, rises: mustRise(setup, solution) }
+        break
+      }
+      if (middle !== undefined) break
     }
-    const middle = solveFrom(setup, { ...a, dischargePa }, 'discharge')
     if (middle === undefined) return undefined
-    const level = { solution: middle, rises: mustRise(setup, middle) }
-    if (level.rises) low = level
-    else high = level
+    if (middle.rises) low = middle
+    else high = middle
   }
   return undefined
 }
