@@ -64,7 +64,11 @@ export function firstGuess(setup: Setup): Guess {
   }
   const dischargePa = dischargeAt(setup, condensingK)
   const most = mostThroughDevice(setup, dischargePa, suctionPa)
-  if (most >= flow) return { suctionPa, dischargePa, superheatK: 5, stroke }
+  if (most >= flow) {
+    const regulates = setup.machine.device.kind === 'valve' && faults.valveStuck === undefined
+    const superheatK = regulates ? 5 : flooded(setup, suctionPa, flow / most)
+    return { suctionPa, dischargePa, superheatK, stroke }
+  }
   const share = Math.max(most / flow, 0.1)
   // a stroke that holds the low side gives way; any other compressor draws it down
   if (stroke < given) stroke = Math.max(stroke * share, LEAST_STROKE)
@@ -77,6 +81,15 @@ export function firstGuess(setup: Setup): Guess {
     superheatK: Math.max(5, STARVED_SUPERHEAT * warmest * (1 - share)),
     stroke,
   }
+}
+
+/** Share of what a device that does not regulate passes too much, that comes through unboiled. */
+const UNBOILED = 0.7
+
+/** Superheat below 0 of a suction that gets more than the evaporator boils, K. */
+function flooded(setup: Setup, suctionPa: number, boiledShare: number): number {
+  const { latentHeat, vapourHeatCapacity } = setup.fluid.saturation(suctionPa)
+  return (-UNBOILED * (1 - boiledShare) * latentHeat) / vapourHeatCapacity
 }
 
 /** The same with a low side held fast at a pressure in Pa, whatever the evaporator brings. */

@@ -13,14 +13,14 @@ export interface NewtonResult {
   readonly evaluations: number
 }
 
-const MOST_ITERATIONS = 30
+const MOST_ITERATIONS = 25
 /** Aimed at, and accepted where rounding stops the last steps. */
 const AIM = 1e-11
 export const ACCEPTED = 1e-8
 const DIFFERENCE = 2e-7
 const MOST_HALVINGS = 7
 /** Given up when so many iterations have not brought the error down to this share. */
-const PATIENCE = 8
+const PATIENCE = 6
 const PROGRESS = 0.5
 /** An old Jacobian, corrected, is kept while a step leaves less than this share of the error. */
 const GOOD_STEP = 0.25

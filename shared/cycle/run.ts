@@ -2,9 +2,9 @@ import type { Solution } from './branch.ts'
 import { feed, type Guess, type Trial } from './evaluate.ts'
 import { evaporate, type LeavingAir, leavingAir } from './evaporator.ts'
 import { guessAtSuction } from './first-guess.ts'
-import { findBelow } from './scan.ts'
+import { findBelow, settled } from './scan.ts'
 import { type Setup, setUp } from './setup.ts'
-import { solvePinned, solveSteady } from './solve.ts'
+import { solveAnyhow, solvePinned, solveSteady } from './solve.ts'
 import type { Case, Controls } from './types.ts'
 
 /** What is to be said of a state that was found. */
@@ -81,7 +81,7 @@ const WET_SUCTION_K = -0.01
 export function run(asked: Case, start?: Guess): Outcome {
   const setup = setUp(asked)
   const { controls } = setup.machine
-  const steady = solveSteady(setup, start) ?? findBelow(setup, controls.highCutOutPa)
+  const steady = steadyState(setup, start)
   if (steady === 'tripped') {
     return { kind: 'high-pressure-trip', limitPa: controls.highCutOutPa }
   }
@@ -101,6 +101,16 @@ export function run(asked: Case, start?: Guess): Outcome {
   }
   if (freezes(controls, state)) return { kind: 'iced', state }
   return { kind: 'steady', state }
+}
+
+/** The state that a machine settles in; or that it trips on the way to one, or pumps itself down. */
+function steadyState(setup: Setup, start?: Guess): Solution | 'tripped' | undefined {
+  const found = solveSteady(setup, start)
+  if (found !== undefined) return settled(setup, found)
+  const below = findBelow(setup, setup.machine.controls.highCutOutPa)
+  if (below !== undefined && below !== 'tripped') return below
+  const any = solveAnyhow(setup)
+  return any === undefined ? below : settled(setup, any)
 }
 
 /** No state at all: pumped down, unless a control stops it before. */

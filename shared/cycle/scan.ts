@@ -1,6 +1,6 @@
 import type { Solution } from './branch.ts'
 import { type Setup, setUp } from './setup.ts'
-import { mustRise, solveFrom, solveSteady } from './solve.ts'
+import { mustRise, solveAnyhow, solveFrom } from './solve.ts'
 import type { Case } from './types.ts'
 
 /** A high side held fast, with the balances that this leaves solved. */
@@ -18,12 +18,18 @@ const LEAST_EXCESS_K = 1
  * before: evaporator, device and compressor agree, the charge is left open. A steady state lies
  * where the charge begins to fit.
  */
-function* levels(setup: Setup, toPa: number, steps: number): Generator<Level | undefined> {
+function* levels(
+  setup: Setup,
+  toPa: number,
+  steps: number,
+  thorough = false,
+): Generator<Level | undefined> {
   const { bubble } = setup.fluid.refrigerant
   const { faults, conditions } = setup.case
   const airPa = faults.airPa
   const fromK = conditions.ambientK + LEAST_EXCESS_K
   const toK = bubble.temperature(Math.min(toPa, 0.995 * setup.fluid.highestPa) - airPa)
+  let solved = false
   let before = {
     suctionPa: setup.fluid.saturationPressure(conditions.returnAirK - 20),
     superheatK: 6,
@@ -32,31 +38,66 @@ function* levels(setup: Setup, toPa: number, steps: number): Generator<Level | u
   for (let step = 0; step <= steps; step += 1) {
     const dischargePa = bubble.pressure(toK + ((fromK - toK) * step) / steps) + airPa
     const start = { ...before, dischargePa }
-    const solution = solveFrom(setup, start, 'discharge') ?? solveSteady(setup, start, 'discharge')
+    const solution =
+      solveFrom(setup, start, 'discharge') ??
+      (solved && !thorough ? undefined : solveAnyhow(setup, 'discharge', start))
     if (solution === undefined) yield undefined
     else {
+      solved = true
       before = solution.trial.guess
       yield { solution, rises: mustRise(setup, solution) }
     }
   }
 }
 
-const COARSE = 36
+/** Steps of a first look, and of the second where the first was not plain. */
+const LOOKS = [6, 24]
+/** So many levels that balance, and all ask for more: plain enough. */
+const PLAIN = 5
 const HALVINGS = 30
 
 /**
- * The steady state below a high side, where one is; `tripped` where the charge asks for more even
- * there; `undefined` where neither is seen. Slower than a solve from a guess by ten to thirty times.
+ * The steady state below a high side: where the charge fits above and asks for more below.
+ * `tripped` where it asks for more at the very top and fits nowhere; `undefined` where nothing is
+ * seen. Slower than a solve from a guess by several times.
  */
 export function findBelow(setup: Setup, toPa: number): Solution | 'tripped' | undefined {
-  let above: Level | undefined
-  for (const level of levels(setup, toPa, COARSE)) {
-    if (level === undefined) continue
-    if (above === undefined && level.rises) return 'tripped'
-    if (above !== undefined && level.rises) return between(setup, above, level)
-    above = level
+  let top: Level | undefined
+  for (const steps of LOOKS) {
+    let above: Level | undefined
+    let [balanced, rising] = [0, 0]
+    for (const level of levels(setup, toPa, steps)) {
+      if (level === undefined) continue
+      top ??= level
+      balanced += 1
+      if (level.rises) rising += 1
+      if (above !== undefined && !above.rises && level.rises) {
+        const found = between(setup, above, level)
+        if (found !== undefined) return found
+      }
+      above = level
+    }
+    if (rising === balanced && balanced >= PLAIN) break
   }
-  return undefined
+  return top?.rises === true ? 'tripped' : undefined
+}
+
+/** Liquid face of a condenser from which on a second state is looked for. */
+const FLOODED = 0.3
+const NUDGE = 1.01
+
+/**
+ * A condenser flooded by far can hold less the higher its pressure: then a state may stand on the
+ * wrong side, from which it would run away. The one that a machine comes to from rest lies below.
+ */
+export function settled(setup: Setup, solution: Solution): Solution {
+  const { guess, condensation } = solution.trial
+  if (condensation.faces.liquid < FLOODED) return solution
+  const above = { ...guess, dischargePa: guess.dischargePa * NUDGE }
+  const nudged = solveFrom(setup, above, 'discharge')
+  if (nudged === undefined || !mustRise(setup, nudged)) return solution
+  const below = findBelow(setup, guess.dischargePa / NUDGE)
+  return below === undefined || below === 'tripped' ? solution : below
 }
 
 /** Shares of the way at which a bracket is cut, the first that balances. */
@@ -103,7 +144,7 @@ export function scanHighSide(asked: Case, toPa: number, steps = 120): Scan {
   let [balanced, crossings] = [0, 0]
   let risesAtTop = false
   let before: boolean | undefined
-  for (const level of levels(setUp(asked), toPa, steps)) {
+  for (const level of levels(setUp(asked), toPa, steps, true)) {
     if (level === undefined) continue
     balanced += 1
     if (before === undefined) risesAtTop = level.rises

@@ -6,7 +6,7 @@ import type { Setup } from './setup.ts'
 /** An answer on the edge of its branch belongs to it. */
 const EDGE = 1e-7
 
-/** Differences from the air that a search starts from where the first guess does not do, K. */
+/** Differences from the air that a search starts from where nothing better did, K. */
 const STARTS: readonly (readonly [evaporating: number, condensing: number, superheat: number])[] = [
   [34, 26, 12],
   [28, 36, 4],
@@ -18,15 +18,17 @@ const FEW = STARTS.slice(0, 2)
 /**
  * The steady state of a machine left running, whatever its controls would say: the branch of the
  * spare liquid and of the stroke that agrees with its own answer. From a guess where one is given,
- * then from where the coils would settle, then from a few usual differences. `undefined` where none
- * of these led to one: `findBelow` of `scan.ts` looks for it then.
+ * else from where the coils would settle. `undefined` where these did not lead to one: `findBelow`
+ * of `scan.ts` looks for it then.
  */
-export function solveSteady(
-  setup: Setup,
-  start?: Guess,
-  pinned?: Branch['pinned'],
-): Solution | undefined {
-  for (const from of [...(start === undefined ? [] : [start]), ...starts(setup, pinned, start)]) {
+export function solveSteady(setup: Setup, start?: Guess): Solution | undefined {
+  const found = start && solveFrom(setup, start)
+  return found ?? solveFrom(setup, firstGuess(setup))
+}
+
+/** The same from differences that are less usual: the last thing tried. */
+export function solveAnyhow(setup: Setup, pinned?: Branch['pinned'], near?: Guess) {
+  for (const from of starts(setup, pinned, near)) {
     const found = solveFrom(setup, from, pinned)
     if (found !== undefined) return found
   }
@@ -49,7 +51,7 @@ export function solvePinned(
   if (starved !== undefined && starved.trial.driveNeeded > 1) {
     return starved
   }
-  const other = solveSteady(setup, from, pinned)
+  const other = solveAnyhow(setup, pinned, from)
   return other !== undefined && isFed(setup, other) ? other : undefined
 }
 
@@ -66,7 +68,6 @@ function* starts(
   const { fluid } = setup
   const inside = (pressure: number) =>
     Math.min(Math.max(pressure, 1.3 * fluid.lowestPa), 0.97 * fluid.highestPa)
-  if (pinned === undefined) yield firstGuess(setup)
   for (const [evaporating, condensing, superheatK] of pinned === undefined ? STARTS : FEW) {
     const dischargeK = Math.min(
       ambientK + condensing,

@@ -27,6 +27,7 @@ const rows = new Map<string, Row>()
 const unconfirmed: string[] = []
 let total = 0
 let scanned = 0
+let several = 0
 for (const { preset, case: asked } of cases(each, seed)) {
   const { id } = preset.machine
   const row: Row = rows.get(id) ?? { counts: new Map(), times: [], worstError: 0, worstBalance: 0 }
@@ -57,11 +58,8 @@ for (const { preset, case: asked } of cases(each, seed)) {
     if (outcome.kind === 'steady' && total % SAMPLE === 0) {
       const { crossings } = scanHighSide(asked, preset.machine.controls.highCutOutPa)
       scanned += 1
-      // none: some high sides do not balance by themselves, and the scan stepped over the state
-      if (crossings > 1)
-        unconfirmed.push(
-          `${id} has ${crossings} steady states ${JSON.stringify({ ...asked.conditions, ...asked.faults })}`,
-        )
+      // a condenser flooded by far may have a second, from which it would run away
+      if (crossings > 1) several += 1
     }
     for (const remark of outcome.kind === 'steady' ? remarks : []) name += ` +${remark}`
   }
@@ -83,7 +81,7 @@ for (const [id, row] of rows) {
   }
 }
 console.log(
-  `${total} cases; ${scanned} steady ones scanned for others; ${unconfirmed.length} not confirmed`,
+  `${total} cases; ${scanned} steady ones scanned, ${several} with more than one state; ${unconfirmed.length} not confirmed`,
 )
 for (const line of unconfirmed) console.log(line)
 if (failed) process.exitCode = 1
