@@ -65,8 +65,7 @@ export function firstGuess(setup: Setup): Guess {
   const dischargePa = dischargeAt(setup, condensingK)
   const most = mostThroughDevice(setup, dischargePa, suctionPa)
   if (most >= flow) {
-    const regulates = setup.machine.device.kind === 'valve' && faults.valveStuck === undefined
-    const superheatK = regulates ? 5 : flooded(setup, suctionPa, flow / most)
+    const superheatK = faults.valveStuck === undefined ? 5 : flooded(setup, suctionPa, flow / most)
     return { suctionPa, dischargePa, superheatK, stroke }
   }
   const share = Math.max(most / flow, 0.1)
@@ -83,7 +82,7 @@ export function firstGuess(setup: Setup): Guess {
   }
 }
 
-/** Share of what a device that does not regulate passes too much, that comes through unboiled. */
+/** Share of what a stuck valve passes too much, that comes through unboiled. */
 const UNBOILED = 0.7
 
 /** Superheat below 0 of a suction that gets more than the evaporator boils, K. */

@@ -4,7 +4,7 @@ import { evaporate, type LeavingAir, leavingAir } from './evaporator.ts'
 import { guessAtSuction } from './first-guess.ts'
 import { findBelow, settled } from './scan.ts'
 import { type Setup, setUp } from './setup.ts'
-import { solveAnyhow, solvePinned, solveSteady } from './solve.ts'
+import { MOST_STARTS, solveAnyhow, solvePinned, solveSteady } from './solve.ts'
 import type { Case, Controls } from './types.ts'
 
 /** What is to be said of a state that was found. */
@@ -105,12 +105,12 @@ export function run(asked: Case, start?: Guess): Outcome {
 
 /** The state that a machine settles in; or that it trips on the way to one, or pumps itself down. */
 function steadyState(setup: Setup, start?: Guess): Solution | 'tripped' | undefined {
-  const found = solveSteady(setup, start)
+  const found = solveSteady(setup, start) ?? solveAnyhow(setup, 1)
   if (found !== undefined) return settled(setup, found)
   const below = findBelow(setup, setup.machine.controls.highCutOutPa)
-  if (below !== undefined && below !== 'tripped') return below
-  const any = solveAnyhow(setup)
-  return any === undefined ? below : settled(setup, any)
+  if (below !== undefined) return below
+  const any = solveAnyhow(setup, MOST_STARTS)
+  return any && settled(setup, any)
 }
 
 /** No state at all: pumped down, unless a control stops it before. */

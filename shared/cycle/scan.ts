@@ -40,7 +40,7 @@ function* levels(
     const start = { ...before, dischargePa }
     const solution =
       solveFrom(setup, start, 'discharge') ??
-      (solved && !thorough ? undefined : solveAnyhow(setup, 'discharge', start))
+      (solved && !thorough ? undefined : solveAnyhow(setup, 2, 'discharge', start))
     if (solution === undefined) yield undefined
     else {
       solved = true
@@ -58,17 +58,14 @@ const HALVINGS = 30
 
 /**
  * The steady state below a high side: where the charge fits above and asks for more below.
- * `tripped` where it asks for more at the very top and fits nowhere; `undefined` where nothing is
- * seen. Slower than a solve from a guess by several times.
+ * `tripped` where it asks for more at every one; `undefined` where nothing is plain. Slower than a solve from a guess by several times.
  */
 export function findBelow(setup: Setup, toPa: number): Solution | 'tripped' | undefined {
-  let top: Level | undefined
   for (const steps of LOOKS) {
     let above: Level | undefined
     let [balanced, rising] = [0, 0]
     for (const level of levels(setup, toPa, steps)) {
       if (level === undefined) continue
-      top ??= level
       balanced += 1
       if (level.rises) rising += 1
       if (above !== undefined && !above.rises && level.rises) {
@@ -77,9 +74,9 @@ export function findBelow(setup: Setup, toPa: number): Solution | 'tripped' | un
       }
       above = level
     }
-    if (rising === balanced && balanced >= PLAIN) break
+    if (rising === balanced && balanced >= PLAIN) return 'tripped'
   }
-  return top?.rises === true ? 'tripped' : undefined
+  return undefined
 }
 
 /** Liquid face of a condenser from which on a second state is looked for. */

@@ -6,14 +6,17 @@ import type { Setup } from './setup.ts'
 /** An answer on the edge of its branch belongs to it. */
 const EDGE = 1e-7
 
-/** Differences from the air that a search starts from where nothing better did, K. */
-const STARTS: readonly (readonly [evaporating: number, condensing: number, superheat: number])[] = [
+/** Evaporating below the return air, condensing above the outdoor air, superheat: all K. */
+type Difference = readonly [evaporating: number, condensing: number, superheat: number]
+
+/** What a search starts from where nothing better did: the most fruitful first. */
+const STARTS: readonly Difference[] = [
   [34, 26, 12],
   [28, 36, 4],
   [24, 17, 6],
   [16, 10, 3],
 ]
-const FEW = STARTS.slice(0, 2)
+export const MOST_STARTS = STARTS.length
 
 /**
  * The steady state of a machine left running, whatever its controls would say: the branch of the
@@ -26,10 +29,15 @@ export function solveSteady(setup: Setup, start?: Guess): Solution | undefined {
   return found ?? solveFrom(setup, firstGuess(setup))
 }
 
-/** The same from differences that are less usual: the last thing tried. */
-export function solveAnyhow(setup: Setup, pinned?: Branch['pinned'], near?: Guess) {
-  for (const from of starts(setup, pinned, near)) {
-    const found = solveFrom(setup, from, pinned)
+/** The same from so many less usual differences from the air. */
+export function solveAnyhow(
+  setup: Setup,
+  most: number,
+  pinned?: Branch['pinned'],
+  near?: Guess,
+): Solution | undefined {
+  for (const difference of STARTS.slice(0, most)) {
+    const found = solveFrom(setup, startFrom(setup, difference, pinned, near), pinned)
     if (found !== undefined) return found
   }
   return undefined
@@ -51,7 +59,7 @@ export function solvePinned(
   if (starved !== undefined && starved.trial.driveNeeded > 1) {
     return starved
   }
-  const other = solveAnyhow(setup, pinned, from)
+  const other = solveAnyhow(setup, 2, pinned, from)
   return other !== undefined && isFed(setup, other) ? other : undefined
 }
 
@@ -59,32 +67,29 @@ function isFed(setup: Setup, { trial }: Solution): boolean {
   return trial.guess.superheatK < warmestK(setup, trial.guess.suctionPa)
 }
 
-function* starts(
+function startFrom(
   setup: Setup,
+  [evaporating, condensing, superheatK]: Difference,
   pinned: Branch['pinned'],
-  start: Guess | undefined,
-): Generator<Guess> {
-  const { ambientK, returnAirK } = setup.case.conditions
+  near: Guess | undefined,
+): Guess {
+  const { conditions, faults } = setup.case
   const { fluid } = setup
   const inside = (pressure: number) =>
     Math.min(Math.max(pressure, 1.3 * fluid.lowestPa), 0.97 * fluid.highestPa)
-  for (const [evaporating, condensing, superheatK] of pinned === undefined ? STARTS : FEW) {
-    const dischargeK = Math.min(
-      ambientK + condensing,
-      0.97 * fluid.refrigerant.criticalTemperatureK,
-    )
-    yield {
-      suctionPa:
-        pinned === 'suction' && start !== undefined
-          ? start.suctionPa
-          : inside(fluid.saturationPressure(returnAirK - evaporating)),
-      dischargePa:
-        pinned === 'discharge' && start !== undefined
-          ? start.dischargePa
-          : inside(fluid.saturationPressure(dischargeK) + setup.case.faults.airPa),
-      superheatK,
-      stroke: 1,
-    }
+  const hottestK = 0.97 * fluid.refrigerant.criticalTemperatureK
+  const dischargeK = Math.min(conditions.ambientK + condensing, hottestK)
+  return {
+    suctionPa:
+      pinned === 'suction' && near !== undefined
+        ? near.suctionPa
+        : inside(fluid.saturationPressure(conditions.returnAirK - evaporating)),
+    dischargePa:
+      pinned === 'discharge' && near !== undefined
+        ? near.dischargePa
+        : inside(fluid.saturationPressure(dischargeK) + faults.airPa),
+    superheatK,
+    stroke: 1,
   }
 }
 
