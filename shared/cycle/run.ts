@@ -110,7 +110,8 @@ function steadyState(setup: Setup, start?: Guess): Solution | 'tripped' | undefi
   const below = findBelow(setup, setup.machine.controls.highCutOutPa)
   if (below !== undefined) return below
   const any = solveAnyhow(setup, MOST_STARTS)
-  return any && settled(setup, any)
+  if (any !== undefined) return settled(setup, any)
+  return findBelow(setup, setup.machine.controls.highCutOutPa, true)
 }
 
 /** No state at all: pumped down, unless a control stops it before. */

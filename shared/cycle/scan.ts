@@ -52,6 +52,8 @@ function* levels(
 
 /** Steps of a first look, and of the second where the first was not plain. */
 const LOOKS = [6, 24]
+/** Steps of the last look, slow, each from several starts. */
+const FINE = 100
 /** So many levels that balance, and all ask for more: plain enough. */
 const PLAIN = 5
 const HALVINGS = 30
@@ -60,11 +62,15 @@ const HALVINGS = 30
  * The steady state below a high side: where the charge fits above and asks for more below.
  * `tripped` where it asks for more at every one; `undefined` where nothing is plain. Slower than a solve from a guess by several times.
  */
-export function findBelow(setup: Setup, toPa: number): Solution | 'tripped' | undefined {
-  for (const steps of LOOKS) {
+export function findBelow(
+  setup: Setup,
+  toPa: number,
+  fine = false,
+): Solution | 'tripped' | undefined {
+  for (const steps of fine ? [FINE] : LOOKS) {
     let above: Level | undefined
     let [balanced, rising] = [0, 0]
-    for (const level of levels(setup, toPa, steps)) {
+    for (const level of levels(setup, toPa, steps, fine)) {
       if (level === undefined) continue
       balanced += 1
       if (level.rises) rising += 1
