@@ -59,7 +59,48 @@ describe('the barometer of a standing test', () => {
   })
 })
 
+describe('the least pressure of a standing test', () => {
+  it('is 5 psi above the air, or what the gauge may be off by', () => {
+    const at = (psig: number, plusMinus: number) => ({
+      ...standing,
+      startPressure: `${psig} ±${plusMinus} psig`,
+      endPressure: `${psig} ±${plusMinus} psig`,
+    })
+    expect(() => run(at(6, 0.1))).not.toThrow()
+    for (const low of [at(4.5, 0.1), at(6, 7)]) {
+      expect(refusalOf(() => run(low))).toMatchObject({
+        code: 'bad-input',
+        path: ['startPressure'],
+      })
+    }
+  })
+})
+
+describe('a shallow vacuum', () => {
+  it('is a vacuum from 2 % below the air on', () => {
+    const kind = (startPressure: string) =>
+      run({ ...standing, startPressure, endPressure: startPressure, barometer: '29.92 inHg' })
+        .result.standing?.kind
+    expect(kind('10 ±0.1 inHg vac')).toBe('vacuum')
+    expect(kind('1 ±0.1 inHg vac')).toBe('vacuum')
+    expect(() => kind('0.4 ±0.1 inHg vac')).toThrow(/pressure of the air/u)
+  })
+})
+
 describe('instruments of a standing test', () => {
+  it('weigh in by the scale, and out as recovery machines do', () => {
+    const lost = leakTest.run({
+      chargeThen: '1000 g',
+      chargeNow: '700 g',
+      between: '1 yr',
+      units: 'si',
+      precise: true,
+    })
+    // scale 15 g, recovered mass 30 g
+    expect(lost.result.yearly?.lost.plusMinus).toBeCloseTo(Math.hypot(15, 30), 6)
+    expect(lost.assumptions.map(({ field }) => field)).toEqual(['chargeThen', 'chargeNow'])
+  })
+
   it('are the shop’s where no ± is given, and listed', () => {
     const answer = run({
       startPressure: '150 psig',
