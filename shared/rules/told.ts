@@ -1,6 +1,6 @@
 import data from '../../data/rules/told.json' with { type: 'json' }
 import { type Figure, type Level, LONGEST_HEADLINE, MOST_NEXT, type Told } from '../answer/told.ts'
-import { fill } from '../fill.ts'
+import { fillIn } from '../sentence.ts'
 import type { Decision, Statement } from './decide.ts'
 import type { Facts } from './facts.ts'
 import { inWords, shortCitation, shortNames } from './words.ts'
@@ -38,7 +38,7 @@ export function rulesTold(decision: Decision, facts: Facts): Told {
     text: '{text}',
   }
   const shown = new Map(figures.map(({ id, value }) => [id, String(value)]))
-  const ways = headlines[verdict].map((sentence) => fill(sentence, words))
+  const ways = headlines[verdict].map((sentence) => fillIn(sentence, words))
   const length = (sentence: string) =>
     sentence.replace(/\{(\w+)\}/gu, (_, id: string) => shown.get(id) ?? '').length
   return {
@@ -130,7 +130,7 @@ function nextOf(decision: Decision, verdict: Verdict): readonly string[] {
   const unverified = certificate.statements.some(({ mark }) => mark === 'memory')
   return [
     ...(certificate.held === 'not-given' ? [next['give-certificates']] : []),
-    ...(missing.length > 0 ? [fill(next['give-facts'], { missing: inWords(missing) })] : []),
+    ...(missing.length > 0 ? [fillIn(next['give-facts'], { missing: inWords(missing) })] : []),
     ...(unverified || certificate.needed === 'look-up' ? [next['look-up']] : []),
     ...(decision.equipment.statements.length > 0 ? [next.equipment] : []),
     ...(decision.records.statements.length > 0 ? [next.records] : []),

@@ -1,7 +1,13 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { CalcError, type ErrorCode } from '../../../shared/errors.ts'
-import { densityUncertainty, refrigerant, refrigerants } from '../../../shared/refrigerant/index.ts'
+import {
+  densityUncertainty,
+  propertyUncertainty,
+  refrigerant,
+  refrigerants,
+  saturationPressure,
+} from '../../../shared/refrigerant/index.ts'
 import { saturation } from '../../../shared/service/saturation.ts'
 import { refusalOf } from '../../support/refusal.ts'
 
