@@ -1,6 +1,6 @@
 import type { Solution } from './branch.ts'
-import { feed, type Guess, type Trial } from './evaluate.ts'
-import { evaporate, type LeavingAir, leavingAir } from './evaporator.ts'
+import type { Guess } from './evaluate.ts'
+import { type LeavingAir, leavingAir } from './evaporator.ts'
 import { guessAtSuction } from './first-guess.ts'
 import { findBelow, settled } from './scan.ts'
 import { type Setup, setUp } from './setup.ts'
@@ -146,11 +146,11 @@ function freezes(controls: Controls, state: Running): boolean {
 }
 
 /**
- * A clutch that opens and closes. The low side swings between two settings; the evaporator never
- * settles, but flow, high side and charge follow within seconds. So the state at a suction pressure
- * is solved with the evaporator's own balance left out, and the duty follows from that balance over
- * a whole cycle: at the mean setting, the flow that the air can keep boiling over the flow that
- * the compressor has while it runs.
+ * A clutch that opens and closes. The low side swings between two settings. Compressor and
+ * condenser work at the full flow while it runs; what is stored on either side keeps device and
+ * evaporator going at the mean flow. So at a setting of the low side the same balances are solved,
+ * with the share of the time that it runs in the place of the pressure: at the mean setting that is
+ * the duty, at the opening one the state just before it opens, which makers' charts ask to read.
  */
 function cycle(setup: Setup, by: Stop): Outcome | undefined {
   const { thermostat, cyclingSwitch, highCutOutPa } = setup.machine.controls
@@ -176,8 +176,8 @@ function cycle(setup: Setup, by: Stop): Outcome | undefined {
   if (opening.trial.guess.dischargePa > highCutOutPa) {
     return { kind: 'high-pressure-trip', limitPa: highCutOutPa, state: running(setup, opening) }
   }
-  const duty = dutyOf(setup, mean)
-  const { compression, suction, condensation } = mean.trial
+  const { compression, suction, condensation, guess } = mean.trial
+  const duty = guess.duty ?? 1
   return {
     kind: 'cycling',
     by,
@@ -185,43 +185,8 @@ function cycle(setup: Setup, by: Stop): Outcome | undefined {
     state: running(setup, opening),
     averageCapacity: duty * compression.flow * (suction.enthalpy - condensation.enthalpy),
     // the low side swings evenly about its mean
-    closesPa: 2 * mean.trial.guess.suctionPa - opening.trial.guess.suctionPa,
+    closesPa: 2 * guess.suctionPa - opening.trial.guess.suctionPa,
   }
-}
-
-/** Share of the running flow that the evaporator can bring to the suction's state, from 0 to 1. */
-function dutyOf(setup: Setup, { trial, branch }: Solution): number {
-  const { compression, condensation, suction, evaporatingAt } = trial
-  // drawn empty: what is let in over the whole cycle goes out while it runs
-  if (branch.starved === true) return share((part) => needs(setup, trial, part) > 1)
-  const tooMuch = (part: number) => {
-    const flow = part * compression.flow
-    const found = evaporate(setup.fluid, setup.evaporator, setup.returnAir, evaporatingAt, {
-      enthalpy: condensation.enthalpy,
-      flow,
-      film: (flow / setup.machine.nominalFlow) ** 0.8,
-    })
-    return found === undefined || found.enthalpy < suction.enthalpy
-  }
-  return share(tooMuch)
-}
-
-/** Drive that a part of the compressor's flow needs through liquid line and device, over what there is. */
-function needs(setup: Setup, trial: Trial, part: number): number {
-  const flow = part * trial.compression.flow
-  return feed(setup, trial, flow, trial.condensation, trial.evaporatingAt).driveNeeded
-}
-
-/** Where a condition of a share begins to hold, from 0 to 1. */
-function share(tooMuch: (part: number) => boolean): number {
-  if (!tooMuch(1)) return 1
-  let [low, high] = [0, 1]
-  for (let step = 0; step < 40; step += 1) {
-    const middle = (low + high) / 2
-    if (tooMuch(middle)) high = middle
-    else low = middle
-  }
-  return (low + high) / 2
 }
 
 function running(setup: Setup, solution: Solution): Running {
@@ -232,7 +197,7 @@ function running(setup: Setup, solution: Solution): Running {
     setup.evaporator,
     setup.returnAir,
     evaporatingAt,
-    trial.film,
+    trial.evaporatorFilm,
     evaporation,
   )
   const remarks: Remark[] = []
