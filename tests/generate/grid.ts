@@ -66,7 +66,9 @@ for (const { preset, case: asked } of cases(each, seed)) {
       state.leaving.probeK < (thermostat?.opensK ?? 0) ||
       solution.trial.guess.suctionPa < (cyclingSwitch?.opensPa ?? 0)
     if (outcome.kind === 'steady' && lets)
-      unconfirmed.push(`${id} runs on though its control has opened`)
+      unconfirmed.push(
+        `${id} steady though its control has opened ${JSON.stringify({ ...asked.conditions, ...asked.faults })}`,
+      )
     for (const remark of outcome.kind === 'steady' ? remarks : []) name += ` +${remark}`
   }
   row.counts.set(name, (row.counts.get(name) ?? 0) + 1)
