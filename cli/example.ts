@@ -1,6 +1,7 @@
 import { type Field, fieldsOf, kebab } from '../shared/input/index.ts'
 import type { Operation } from '../shared/operation.ts'
 import { shellQuoted } from './completion/model.ts'
+import { EVERYDAY } from './input/shorthand.ts'
 
 /** The example of an operation as the words of a command line. */
 export function exampleArgv(operation: Operation): readonly string[] {
@@ -23,6 +24,23 @@ export function exampleText(operation: Operation, width: number): string {
   const line = ['chargewright', name, ...parts].join(' ')
   if (line.length <= width) return line
   return [`chargewright ${name}`, ...parts].join(' \\\n    ')
+}
+
+/** The everyday line of an operation, broken before its options where it is wider than `width`. */
+export function everydayText({ name }: Operation, width: number): string | undefined {
+  const line = EVERYDAY[name]
+  if (line === undefined) return undefined
+  const whole = `chargewright ${line}`
+  if (whole.length <= width) return whole
+  const [first = '', ...options] = whole.split(/ (?=--?[a-z])/u)
+  const rows = [first]
+  for (const option of options) {
+    const longer = `${rows.at(-1)} ${option}`
+    // Room for the stroke that says the line goes on.
+    if (longer.length <= width - 2) rows[rows.length - 1] = longer
+    else rows.push(`    ${option}`)
+  }
+  return rows.join(' \\\n  ')
 }
 
 function fieldWords(field: Field, value: unknown): readonly string[] {

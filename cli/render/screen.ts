@@ -48,13 +48,15 @@ function figureLines({ figures }: ToldAnswer, page: Page): readonly string[] {
     const meaning = [says, basis === undefined ? undefined : `(${basis})`]
       .filter((part) => part !== undefined)
       .join(' ')
-    const head = `  ${padEnd(label, labels)}${page.ink.figure(text)}`
+    const head = `  ${padEnd(capital(label), labels)}${page.ink.figure(text)}`
     if (meaning === '') return [head]
     // On a narrow terminal the meaning stands under its figure.
     if (start > page.width / 2) return [head, ...paragraph(meaning, 4, page.width)]
     return hanging(head, meaning, start, page.width)
   })
 }
+
+const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1)
 
 function nextLines({ next }: ToldAnswer, page: Page): readonly string[] {
   const [first, ...others] = next
@@ -84,7 +86,7 @@ function warningLines({ warnings }: ToldAnswer, page: Page): readonly string[] {
   const left = warnings.length - shown.length
   return [
     ...shown.flatMap(({ message }) =>
-      noted('Look', firstSentence(message), page, page.ink.level.warning),
+      noted('Check', firstSentence(message), page, page.ink.level.warning),
     ),
     ...(left > 0 ? noted('', `and ${left} more: --full`, page) : []),
   ]
