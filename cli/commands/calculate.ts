@@ -61,8 +61,7 @@ export function addOptions(command: Command, operation: Operation, width: number
     '--input <file>',
     'JSON, a JSON object a line, or CSV under a line of field names; "-" reads standard input. Options given beside it hold for every row',
   )
-  if (last.length > 0)
-    command.optionsGroup('Place and instruments:')
+  if (last.length > 0) command.optionsGroup('Place and instruments:')
   for (const field of last) add(field)
   command.optionsGroup('Output:')
   for (const field of fields) if (OUTPUT.has(field.name)) add(field)
