@@ -109,6 +109,7 @@ const frameOut = {
   headline: toldOut.headline.optional(),
   figures: toldOut.figures.optional(),
   next: toldOut.next.optional(),
+  law: toldOut.law,
   line: toldOut.line.optional(),
   steps: z
     .array(

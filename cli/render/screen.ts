@@ -21,6 +21,7 @@ export function screenLines(answer: ToldAnswer, page: Page): readonly string[] {
   const notes = [
     ...warningLines(answer, page),
     ...dangerLines(answer, page),
+    ...lawLines(answer, page),
     ...assumedLines(answer, page),
   ]
   if (answer.line) return [...heading, ...notes]
@@ -91,6 +92,9 @@ function warningLines({ warnings }: ToldAnswer, page: Page): readonly string[] {
     ...(left > 0 ? noted('', `and ${left} more: --full`, page) : []),
   ]
 }
+
+const lawLines = ({ law }: ToldAnswer, page: Page): readonly string[] =>
+  law === undefined ? [] : noted('Law', law, page)
 
 function assumedLines({ assumptions }: ToldAnswer, page: Page): readonly string[] {
   const texts = [...new Set(assumptions.map(({ short, taken }) => short ?? taken))]

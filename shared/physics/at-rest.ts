@@ -32,7 +32,7 @@ export function atRest(
   checkReading('temperature', temperature)
   if (contents === undefined) return againstLines(r, pressure, temperature)
   checkReading('contents', contents.mass)
-  checkReading('containerVolume', contents.volume)
+  checkReading('volume', contents.volume)
   return againstContents(r, pressure, temperature, contents)
 }
 

@@ -7,21 +7,24 @@ import type { Decision, Statement } from './decide.ts'
 import type { Facts } from './facts.ts'
 import { CERTIFICATES } from './library.ts'
 import type { Action } from './types.ts'
+import { inWords } from './words.ts'
 
 /** What the law asks of the person, in one sentence, and whether what is held is enough. */
-export function certificateSentence({ needed, anyOf, settled, held }: CertificateAnswer): string {
+export function certificateSentence(answer: CertificateAnswer): string {
+  const { needed, anyOf, settled, held, missing } = answer
+  const open = inWords(missing)
   const names = anyOf.map((id) => CERTIFICATES[id]).join('; or ')
   const need = {
     required: settled
       ? `A certificate is required: ${names}.`
       : names
-        ? `A certificate is required; which one hangs on what is not known yet. Enough in any case: ${names}.`
-        : 'A certificate is required; which one hangs on what is not known yet.',
+        ? `A certificate is required; which one depends on ${open}. Enough in any case: ${names}.`
+        : `A certificate is required; which one depends on ${open}.`,
     'not-required': 'No certificate is required by this law.',
     'look-up': 'Look up whether a certificate is required: see the statements.',
     depends: names
-      ? `Whether a certificate is required depends on what was not given; enough in any case: ${names}.`
-      : 'Whether a certificate is required depends on what was not given.',
+      ? `Whether a certificate is required depends on ${open}; enough in any case: ${names}.`
+      : `Whether a certificate is required depends on ${open}.`,
   }[needed]
   const hold = {
     enough: ' What is held is enough.',

@@ -10,6 +10,12 @@ export interface CertificateAnswer {
   readonly anyOf: readonly CertificateId[]
   /** Whether one row of the table answers: else other certificates may do once more is known. */
   readonly settled: boolean
+  /** Input fields that would decide between the rows that are left. */
+  readonly missing: readonly string[]
+  /** Which of them it is depends on a place finer than these rules know. */
+  readonly placeDecides: boolean
+  /** Ids of the statements that a short citation names. */
+  readonly cites: readonly string[]
   readonly held: (typeof HELD)[number]
 }
 
@@ -39,6 +45,9 @@ export function certificateAnswer(
     needed: only ?? 'depends',
     anyOf: anyOf ?? [],
     settled: rows.length === 1,
+    missing: rows.length > 1 ? [...new Set(matches.flatMap(({ missing }) => missing))] : [],
+    placeDecides: rows.some((row) => row.placeDecides === true),
+    cites: [...new Set(rows.flatMap(({ cite, statements }) => cite ?? statements.slice(0, 1)))],
     held: verdict(),
   }
 

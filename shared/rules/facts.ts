@@ -1,6 +1,7 @@
 import data from '../../data/rules/families.json' with { type: 'json' }
 import type { CompressorDrive, Machine, Sector } from '../fields/machine.ts'
-import type { RefrigerantInfo } from '../refrigerant/index.ts'
+import type { Quantity } from '../quantity/index.ts'
+import type { Refrigerant, RefrigerantInfo } from '../refrigerant/index.ts'
 import type { Action } from './types.ts'
 
 /** What the rules ask about a refrigerant. */
@@ -14,7 +15,7 @@ export interface RefrigerantFacts {
 
 /** What is known of a job; what is undefined was not given, and is never guessed. */
 export interface Facts {
-  readonly machine: Machine
+  readonly machine: Machine | undefined
   readonly compressorDrive: CompressorDrive | undefined
   readonly factorySealed: boolean | undefined
   readonly sector: Sector | undefined
@@ -46,3 +47,32 @@ export function refrigerantFacts(info: RefrigerantInfo): RefrigerantFacts {
     onlyFamily: chemical.length === 1 ? chemical[0] : undefined,
   }
 }
+
+/** A job as the fields of any operation give it; what is left out is not guessed. */
+export interface JobGiven {
+  readonly refrigerant: Refrigerant
+  readonly machine?: Machine | undefined
+  readonly compressorDrive?: CompressorDrive | undefined
+  readonly factorySealed?: boolean | undefined
+  readonly sector?: Sector | undefined
+  readonly labelCharge?: Quantity<'mass'> | undefined
+  /** What is to be done; opening without it. */
+  readonly action?: Action | undefined
+  readonly forPay?: boolean | undefined
+  /** The worker's own machine is worked on unpaid, unless it is said otherwise. */
+  readonly ownMachine?: boolean | undefined
+  readonly to?: Refrigerant | undefined
+}
+
+/** The facts that the tables are read with. */
+export const factsFor = (job: JobGiven): Facts => ({
+  machine: job.machine,
+  compressorDrive: job.compressorDrive,
+  factorySealed: job.factorySealed,
+  sector: job.sector,
+  refrigerant: refrigerantFacts(job.refrigerant.info),
+  chargeKg: job.labelCharge?.si,
+  action: job.action ?? 'open',
+  forPay: job.forPay ?? (job.ownMachine === true ? false : undefined),
+  to: job.to && refrigerantFacts(job.to.info),
+})

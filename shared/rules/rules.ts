@@ -1,6 +1,6 @@
 import type * as z from 'zod'
 import { ALL_DANGERS } from '../dangers.ts'
-import { CalcError, under } from '../errors.ts'
+import { CalcError } from '../errors.ts'
 import {
   choiceIn,
   compressorDriveIn,
@@ -16,12 +16,12 @@ import {
 } from '../fields/index.ts'
 import { type Assumption, defineOperation } from '../operation.ts'
 import { mass, type Quantity } from '../quantity/index.ts'
-import { refrigerant } from '../refrigerant/index.ts'
 import { cautionsFor, certificateSentence, warningsFor } from './advice.ts'
 import { type Decision, decide, type Statement, statementSource } from './decide.ts'
-import { type Facts, refrigerantFacts } from './facts.ts'
+import { type Facts, factsFor } from './facts.ts'
 import { CERTIFICATES } from './library.ts'
 import { type RulesShown, rulesOut } from './shown.ts'
+import { rulesTold } from './told.ts'
 import { ACTIONS } from './types.ts'
 
 const fields = {
@@ -85,6 +85,7 @@ export const rules = defineOperation({
     const unverified = said.filter(({ mark }) => mark === 'memory')
     return {
       result: shown(decision, facts, unverified),
+      told: rulesTold(decision, facts),
       steps: [
         {
           what: 'Which regime binds',
@@ -111,29 +112,17 @@ export const rules = defineOperation({
 /** The facts that the tables are read with. @throws {CalcError} `unknown-refrigerant`. */
 function factsOf(input: RulesInput): { facts: Facts; assumptions: Assumption[] } {
   const unpaid = input.forPay === undefined && input.ownMachine === true
+  const to =
+    input.newRefrigerant === undefined
+      ? undefined
+      : pickRefrigerant(input.newRefrigerant, 'newRefrigerant')
   return {
-    facts: {
-      machine: input.machine,
-      compressorDrive: input.compressorDrive,
-      factorySealed: input.factorySealed,
-      sector: input.sector,
-      refrigerant: named(input.refrigerant, 'refrigerant'),
-      chargeKg: input.labelCharge?.si,
-      action: input.action,
-      forPay: unpaid ? false : input.forPay,
-      to:
-        input.newRefrigerant === undefined
-          ? undefined
-          : named(input.newRefrigerant, 'newRefrigerant'),
-    },
+    facts: factsFor({ ...input, refrigerant: pickRefrigerant(input.refrigerant), to }),
     assumptions: unpaid
       ? [{ field: 'forPay', taken: 'not paid', because: "the machine is the worker's own" }]
       : [],
   }
 }
-
-const named = (name: string, field: string) =>
-  under(field, () => refrigerantFacts(refrigerant(name).info))
 
 const statements = (decision: Decision): readonly Statement[] =>
   Object.values(decision).flatMap((part) =>
@@ -143,14 +132,15 @@ const statements = (decision: Decision): readonly Statement[] =>
 function shown(decision: Decision, facts: Facts, unverified: readonly Statement[]): RulesShown {
   const { regime, certificate } = decision
   const parts = {
-    place: decision.law,
-    placeName: decision.lawName,
+    law: decision.law,
+    lawName: decision.lawName,
     refrigerant: facts.refrigerant.id,
     regime: { decided: regime.ids.length === 1, ...regime },
     certificate: {
       needed: certificate.needed,
       anyOf: certificate.anyOf.map((id) => ({ id, name: CERTIFICATES[id] })),
       held: certificate.held,
+      missing: certificate.missing,
       says: certificateSentence(certificate),
       statements: certificate.statements,
     },
@@ -169,7 +159,7 @@ function shown(decision: Decision, facts: Facts, unverified: readonly Statement[
 }
 
 const described = (facts: Facts): Record<string, string | Quantity> => ({
-  machine: facts.machine,
+  machine: facts.machine ?? 'not given',
   compressorDrive: facts.compressorDrive ?? 'not given',
   refrigerant: facts.refrigerant.id,
   labelCharge: facts.chargeKg === undefined ? 'not given' : mass(facts.chargeKg),

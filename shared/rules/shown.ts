@@ -52,6 +52,7 @@ export const rulesOut = z.strictObject({
     needed: z.enum(NEEDED),
     anyOf: z.array(z.strictObject({ id: z.string(), name: z.string() })),
     held: z.enum(HELD),
+    missing: z.array(z.string()).describe('Input fields that would decide what it takes'),
     says: z.string(),
     statements,
   }),

@@ -46,6 +46,8 @@ export interface Row {
   /** Whether it applies hangs on what no field holds: a figure from memory, the size of a container. */
   readonly unsettled?: boolean
   readonly statements: readonly string[]
+  /** Those of them that a short citation names; without it the first. */
+  readonly cite?: readonly string[]
 }
 
 export interface StatementData {

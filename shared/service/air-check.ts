@@ -1,33 +1,27 @@
 import * as z from 'zod'
 import data from '../../data/service/air-check.json' with { type: 'json' }
 import { ALL_DANGERS, dangersOf } from '../dangers.ts'
-import { CalcError, under } from '../errors.ts'
+import { CalcError, refusal, under } from '../errors.ts'
 import { pickRefrigerant } from '../fields/index.ts'
-import { resolvePlace } from '../instrument/index.ts'
-import { type Notes, newNotes, withNotes } from '../notes.ts'
+import { reader, resolvePlace } from '../instrument/index.ts'
+import { newNotes, withNotes } from '../notes.ts'
 import { defineOperation } from '../operation.ts'
-import {
-  absolutePressure,
-  pressureDifference,
-  type Quantity,
-  quantity,
-  quantityOut,
-  toAbsolute,
-  toGauge,
-  type Uncertain,
-} from '../quantity/index.ts'
-import { saturationPressure } from '../refrigerant/index.ts'
+import { atRest, type ContentsGiven } from '../physics/at-rest.ts'
+import { absolutePressure, pressureDifference, quantityOut, say } from '../quantity/index.ts'
+import { propertyUncertainty, type Refrigerant } from '../refrigerant/index.ts'
 import { sourceTable } from '../source-table.ts'
 import { advice, comparisons } from './air-check/advice.ts'
 import { excessPressure } from './air-check/air.ts'
 import { airOf, airOut } from './air-check/air-part.ts'
 import { conditionsOf } from './air-check/conditions.ts'
 import { explain } from './air-check/explain.ts'
-import { fields } from './air-check/fields.ts'
+import { type AirCheckInput, fields } from './air-check/fields.ts'
 import { airLimit } from './air-check/limit.ts'
-import { FAR_ABOVE, judge, VERDICTS } from './air-check/verdict.ts'
+import { airCheckTold } from './air-check/told.ts'
+import { isFarAbove, judge, VERDICTS } from './air-check/verdict.ts'
 import { conditionOut } from './condition.ts'
 import { propertySources, propertyWarnings } from './property-sources.ts'
+import { restShown, restShownOut } from './rest-shown.ts'
 import { statementOut, statementSources, statementTable } from './statement.ts'
 
 const sourceOf = sourceTable(data.sources)
@@ -36,11 +30,10 @@ const statements = statementTable(data.statements, sourceOf)
 const result = z.strictObject({
   refrigerant: z.string(),
   verdict: z.enum(VERDICTS),
-  saturation: z.strictObject({
-    bubble: quantityOut,
-    dew: quantityOut.optional().describe('Where it differs from the bubble pressure'),
-  }),
-  above: quantityOut.describe('Pressure above saturation (bubble line)'),
+  ...restShownOut,
+  above: quantityOut.describe(
+    'Pressure above that of the given contents alone, or above the bubble line',
+  ),
   limit: z
     .strictObject({
       basis: z.enum(['published-cells', 'saturation-plus-5-psi']),
@@ -62,11 +55,11 @@ export const airCheck = defineOperation({
   name: 'air-check',
   summary: 'Whether a resting cylinder or system holds air, by its pressure and temperature',
   description:
-    'Compares pressure with saturation and, for R-12 and R-134a, with the published limit for recycled refrigerant; gives the share and the mass of air, and what to do. It needs liquid in the container and an even temperature.',
+    'Compares the pressure with what the refrigerant alone has: with the weight of the contents and the inner volume that of those contents, else saturation; for R-12 and R-134a also with the limit for recycled refrigerant. Gives the share and the mass of air, and what to do. It needs an even temperature, and liquid in the container where no contents are given.',
   fields,
   result,
   cautions: {
-    always: ['pressure', 'cold-burns', 'full-cylinder', 'no-venting', 'do-not-mix', 'local-rules'],
+    always: ['pressure', 'cold-burns', 'asphyxiation', 'do-not-mix', 'local-rules'],
     mayAlso: ALL_DANGERS,
   },
   example: {
@@ -76,104 +69,139 @@ export const airCheck = defineOperation({
     recycled: true,
     rested: '16 h',
     inSun: false,
-    containerVolume: '21.6 L',
+    volume: '21.6 L',
     contents: '18 lb',
   },
   compute(input) {
     const r = pickRefrigerant(input.refrigerant)
     const notes = newNotes()
-    notes.cautions.push('pressure', 'cold-burns', 'no-venting', 'do-not-mix', 'local-rules')
-    notes.cautions.push(...dangersOf({ refrigerant: r }))
+    notes.cautions.push(...dangersOf({ refrigerant: r, does: ['recovers'] }))
     const place = resolvePlace(input)
-    if (input.pressure.kind === 'gaugePressure') notes.assumptions.push(...place.assumptions)
+    const take = reader(input, notes)
+    const reading = take(input.pressure, 'a-gauge', 'pressure')
+    const temperature = take(input.temperature, 'thermometer', 'temperature')
+    const contents = take(input.contents, 'scale', 'contents')
+    if (reading.kind === 'gaugePressure') notes.assumptions.push(...place.assumptions)
+    notes.sources.push(...propertySources(r), ...place.sources, sourceOf('partial-pressures'))
+    notes.sources.push(...propertyUncertaintySources(r, temperature.si))
     notes.warnings.push(...propertyWarnings(r), ...place.warnings)
-    const { barometerPa } = place
-    const pressure = under('pressure', () => toAbsolute(input.pressure, barometerPa))
-    if ((pressure.plusMinus ?? 0) >= pressure.si) {
-      throw new CalcError('bad-input', 'The pressure is less certain than it is high.', {
-        hint: 'Give the uncertainty of the gauge in the unit of the reading, such as 104 ±1 psig.',
-        path: ['pressure'],
-      })
-    }
-    const temperatureK = input.temperature
-
-    const bubblePa = under('temperature', () => saturationPressure(r, temperatureK.si, 'bubble'))
-    const dewPa = saturationPressure(r, temperatureK.si, 'dew')
-    const [p, t] = withDefaults(pressure, temperatureK, notes)
-    const excess = excessPressure(r, p, t)
+    const pressure = under('pressure', () => place.absolute(reading))
+    const inside = contentsOf({ volume: input.volume, contents })
+    const found = aboutReadings(() => atRest(r, pressure, temperature, inside))
+    const excess = excessPressure(found, pressure)
+    if (!excess) throw overfull(input)
+    const alone = { si: pressure.si - excess.si, plusMinus: found.expected?.plusMinus }
+    const above = pressureDifference(excess.si, excess.plusMinus)
     notes.steps.push({
-      what: 'Pressure above saturation',
-      formula: 'absolute pressure − saturation pressure at this temperature (bubble line)',
-      values: { pressure, saturation: absolutePressure(bubblePa), temperature: temperatureK },
-      gives: pressureDifference(excess.si, excess.plusMinus),
+      what: 'Pressure above that of the refrigerant alone',
+      formula:
+        found.from === 'contents'
+          ? 'absolute pressure − pressure of the given contents at this temperature'
+          : 'absolute pressure − saturation pressure at this temperature (bubble line)',
+      values: { pressure, refrigerant: absolutePressure(alone.si), temperature },
+      gives: above,
     })
-    notes.sources.push(...propertySources(r), sourceOf('partial-pressures'))
 
-    const limit = under('temperature', () => airLimit(r, temperatureK))
-    const conditions = conditionsOf(input)
+    const limit = under('temperature', () => airLimit(r, temperature))
+    const conditions = conditionsOf({ ...input, temperature })
     notes.sources.push(...conditions.map((entry) => sourceOf(entry.source as 'tm-5-3810-307')))
-    const verdict = judge(r, pressure, temperatureK.si, excess, limit, conditions)
-    explain(r, verdict, limit, conditions, notes)
-    const farAbove = pressure.si > FAR_ABOVE * bubblePa
-    if (farAbove) {
-      notes.cautions.push('full-cylinder')
-      notes.warnings.push({
-        code: 'far-above-saturation',
-        message:
-          'The pressure is more than one and a half times saturation: too much for air alone to be likely. It may be full of liquid, or another refrigerant, or the reading is wrong.',
-      })
-    }
+    const verdict = judge(found, pressure, limit, conditions)
+    const farAbove = isFarAbove(found, pressure.si)
+    explain(r, { found, verdict, limit, conditions, farAbove }, notes)
     const whatToDo = statements(...advice(r, verdict, input, farAbove))
     const forComparison = statements(...comparisons(r, input))
     notes.sources.push(...statementSources([...whatToDo, ...forComparison], sourceOf))
-    const gauge = (pa: number | undefined) =>
-      pa === undefined ? undefined : toGauge(pa, barometerPa)
-    return withNotes(
-      {
-        refrigerant: r.info.id,
-        verdict,
-        saturation: {
-          bubble: toGauge(bubblePa, barometerPa),
-          dew: bubblePa - dewPa > 1 ? toGauge(dewPa, barometerPa) : undefined,
-        },
-        above: pressureDifference(excess.si, excess.plusMinus),
-        limit: limit && {
-          basis: limit.basis,
-          atLeast: gauge(limit.atLeastPa),
-          atMost: gauge(limit.atMostPa),
-        },
-        air: airOf(r, input, p, t, excess, notes),
-        conditions,
-        whatToDo,
-        forComparison,
-      },
+    const shown = restShown(found, place)
+    const air = airOf(
+      found,
+      { volume: input.volume, contents },
+      pressure,
+      temperature.si,
+      excess,
       notes,
     )
+    // the limit is a printed one: weather is in the reading's band, not in the limit's
+    const gauge = (pa: number | undefined) =>
+      pa === undefined ? undefined : place.gauge(pa).within(undefined)
+    return {
+      ...withNotes(
+        {
+          refrigerant: r.info.id,
+          verdict,
+          ...shown,
+          above,
+          limit: limit && {
+            basis: limit.basis,
+            atLeast: gauge(limit.atLeastPa),
+            atMost: gauge(limit.atMostPa),
+          },
+          air,
+          conditions,
+          whatToDo,
+          forComparison,
+        },
+        notes,
+      ),
+      told: airCheckTold({
+        input,
+        found,
+        verdict,
+        conditions,
+        farAbove,
+        pressure: reading,
+        temperature,
+        alone: place.gauge(alone.si).within(undefined),
+        above,
+        limit: limit && {
+          gauge: gauge(verdict === 'over-limit' ? limit.atMostPa : limit.atLeastPa),
+          computed: limit.basis === 'saturation-plus-5-psi',
+        },
+        air,
+      }),
+    }
   },
 })
 
-const GAUGE_PA = quantity('pressureDifference', 1, 'psi').si
-const THERMOMETER_K = quantity('temperatureDifference', 1, '°F').si
-
-function withDefaults(
-  pressure: Quantity<'absolutePressure'>,
-  temperature: Quantity<'temperature'>,
-  notes: Notes,
-): readonly [Uncertain, Uncertain] {
-  const taken = [
-    ...(pressure.plusMinus === undefined ? ['gauge ±1 psi'] : []),
-    ...(temperature.plusMinus === undefined ? ['thermometer ±1 °F'] : []),
-  ]
-  if (taken.length > 0) {
-    notes.assumptions.push({
-      field: pressure.plusMinus === undefined ? 'pressure' : 'temperature',
-      taken: taken.join(', '),
-      because:
-        'no uncertainty was stated; one step of the gauge that the procedure asks for, and one degree',
-    })
-  }
-  return [
-    { si: pressure.si, plusMinus: pressure.plusMinus ?? GAUGE_PA },
-    { si: temperature.si, plusMinus: temperature.plusMinus ?? THERMOMETER_K },
-  ]
+/** @throws {CalcError} `missing-input` for contents without a volume. */
+function contentsOf({
+  volume,
+  contents,
+}: Pick<AirCheckInput, 'volume' | 'contents'>): ContentsGiven | undefined {
+  if (!contents) return undefined
+  if (volume) return { mass: contents, volume }
+  throw new CalcError('missing-input', 'The contents say something only with the inner volume.', {
+    hint: 'Give volume, such as 21.6 L: the water capacity in kg is about the volume in litres.',
+    path: ['volume'],
+  })
 }
+
+/** A refusal about saturation is one about the temperature, unless it names its own field. */
+function aboutReadings<T>(work: () => T): T {
+  try {
+    return work()
+  } catch (error) {
+    if (!(error instanceof CalcError) || error.path.length > 0) throw error
+    throw error.under('temperature')
+  }
+}
+
+const propertyUncertaintySources = (r: Refrigerant, temperatureK: number) => {
+  try {
+    return propertyUncertainty(r, temperatureK, 'bubble').sources
+  } catch (error) {
+    if (error instanceof CalcError) return []
+    throw error
+  }
+}
+
+const overfull = ({ contents, volume }: AirCheckInput) =>
+  refusal(
+    `So much refrigerant fills the container with liquid, or does not fit it at all${
+      contents && volume ? `: ${say(contents)} in ${say(volume)}` : ''
+    }.`,
+    {
+      hint: 'Weigh again and read the volume again. If they are right, keep away from it, keep it cool, and have it emptied by somebody equipped for it: warmth bursts it.',
+      path: ['contents'],
+      cautions: ['full-cylinder'],
+    },
+  )

@@ -2,21 +2,22 @@ import * as z from 'zod'
 import data from '../../data/service/contamination.json' with { type: 'json' }
 import type { CautionId } from '../cautions.ts'
 import { ALL_DANGERS, dangersOf } from '../dangers.ts'
-import { under } from '../errors.ts'
-import { placeIn, refrigerantIn } from '../fields/index.ts'
-import { resolvePlace } from '../instrument/index.ts'
-import { defineOperation } from '../operation.ts'
+import { CalcError, under } from '../errors.ts'
 import {
-  pressureDifference,
-  quantityIn,
-  quantityOut,
-  toAbsolute,
-  toGauge,
-} from '../quantity/index.ts'
-import { type Refrigerant, refrigerant } from '../refrigerant/index.ts'
+  burns,
+  gaugesIn,
+  pickRefrigerant,
+  placeIn,
+  refrigerantIn,
+  thermometersIn,
+} from '../fields/index.ts'
+import { reader, resolvePlace } from '../instrument/index.ts'
+import { newNotes } from '../notes.ts'
+import { defineOperation } from '../operation.ts'
+import { quantityIn, quantityOut, type Uncertain } from '../quantity/index.ts'
+import { propertyUncertainty, type Refrigerant } from '../refrigerant/index.ts'
 import { sourceTable } from '../source-table.ts'
-import { FAR_ABOVE } from './air-check/verdict.ts'
-import { assumptionsOf, withDefaults } from './contamination/defaults.ts'
+import { isFarAbove } from './air-check/verdict.ts'
 import { readingOf, suspectsOf, verdictOf } from './contamination/explain.ts'
 import {
   CAUSES,
@@ -27,20 +28,20 @@ import {
   shown,
   stepsOf,
 } from './contamination/tell.ts'
+import { contaminationTold } from './contamination/told.ts'
 import { mixingSources } from './mixing-sources.ts'
 import { propertySources, propertyWarnings } from './property-sources.ts'
+import { restShown, restShownOut } from './rest-shown.ts'
 import { statementOut, statementSources, statementTable } from './statement.ts'
 
 const sourceOf = sourceTable(data.sources)
 const statements = statementTable(data.statements, sourceOf)
 
-const CAUTIONS: readonly CautionId[] = [
+const ALWAYS: readonly CautionId[] = [
   'pressure',
   'cold-burns',
   'asphyxiation',
   'do-not-mix',
-  'no-venting',
-  'no-flammable-retrofit',
   'local-rules',
 ]
 const MOST_SUSPECTS = 20
@@ -55,6 +56,8 @@ const fields = {
     .optional()
     .describe('Refrigerants to test for instead of the usual ones'),
   ...placeIn,
+  ...gaugesIn,
+  ...thermometersIn,
 }
 
 const explanationOut = z.strictObject({
@@ -75,10 +78,7 @@ const explanationOut = z.strictObject({
 const result = z.strictObject({
   refrigerant: z.string(),
   verdict: z.enum(['as-expected', 'too-high', 'too-low', 'cannot-tell']),
-  expected: z.strictObject({ bubble: quantityOut, dew: quantityOut }),
-  off: quantityOut
-    .optional()
-    .describe('Above the bubble line, or (negative) below the dew line; left out between the two'),
+  ...restShownOut,
   explanations: z.array(explanationOut),
   shares: z
     .array(
@@ -109,21 +109,24 @@ export const contamination = defineOperation({
     'Compares pressure and temperature of a resting cylinder or machine with the refrigerant that should be in it. Gives each explanation that fits with its amount (air by partial pressure, another refrigerant by the mixture model), what would settle it, and what may hide in it unseen. Liquid must be in it.',
   fields,
   result,
-  cautions: { always: CAUTIONS, mayAlso: ALL_DANGERS },
+  cautions: { always: ALWAYS, mayAlso: ALL_DANGERS },
   example: { refrigerant: 'R-134a', pressure: '108 psig', temperature: '80 °F' },
   compute(input) {
-    const r = under('refrigerant', () => refrigerant(input.refrigerant))
+    const r = pickRefrigerant(input.refrigerant)
     const place = resolvePlace(input)
-    const measured = under('pressure', () => toAbsolute(input.pressure, place.barometerPa))
-    const [pressure, temperature] = withDefaults(measured, input.temperature)
-    const reading = under('temperature', () => readingOf(r, pressure, temperature))
+    const notes = newNotes()
+    const take = reader(input, notes)
+    const gauged = take(input.pressure, 'a-gauge', 'pressure')
+    const temperature = take(input.temperature, 'thermometer', 'temperature')
+    const pressure = under('pressure', () => place.absolute(gauged))
+    const reading = readingAt(r, pressure, temperature)
     const verdict = verdictOf(reading)
     const suspects = under('suspects', () =>
       suspectsOf(reading, verdict, input.suspects ?? data.suspects),
     )
     const explanations = explain(reading, verdict, suspects)
     const wrong = verdict === 'too-high' || verdict === 'too-low'
-    const farAbove = measured.si > FAR_ABOVE * reading.bubblePa
+    const farAbove = isFarAbove(reading.found, pressure.si)
     const whatToDo = wrong
       ? statements(
           ...(farAbove ? (['far-above'] as const) : []),
@@ -134,16 +137,12 @@ export const contamination = defineOperation({
       : statements('no-proof', ...(verdict === 'cannot-tell' ? (['read-again'] as const) : []))
     const settle = statements(...settling(explanations, verdict))
     const names = (list: readonly Refrigerant[]) => list.map((entry) => entry.info.id)
-    const gauge = (pressurePa: number) => toGauge(pressurePa, place.barometerPa)
     const fitting = suspects.fits.map((fit) => fit.refrigerant)
     return {
       result: {
         refrigerant: r.info.id,
         verdict,
-        expected: { bubble: gauge(reading.bubblePa), dew: gauge(reading.dewPa) },
-        ...(reading.off.si === 0
-          ? {}
-          : { off: pressureDifference(reading.off.si, reading.off.plusMinus) }),
+        ...restShown(reading.found, place),
         explanations,
         shares: suspects.fits.map((fit) => ({
           refrigerant: fit.refrigerant.info.id,
@@ -154,11 +153,21 @@ export const contamination = defineOperation({
         whatToDo,
         settle,
       },
-      steps: stepsOf(reading, measured, suspects.fits),
+      steps: stepsOf(reading, pressure, suspects.fits),
+      told: contaminationTold({
+        reading,
+        verdict,
+        farAbove,
+        fits: suspects.fits,
+        pressure: gauged,
+        temperature,
+        place,
+      }),
       cautions: [
-        ...CAUTIONS,
-        ...(farAbove ? (['full-cylinder'] as const) : []),
-        ...[r, ...fitting].flatMap((entry) => dangersOf({ refrigerant: entry })),
+        ...[r, ...fitting].flatMap((entry) =>
+          dangersOf({ refrigerant: entry, does: ['recovers'] }),
+        ),
+        ...(fitting.some(burns) ? (['no-flammable-retrofit'] as const) : []),
       ],
       sources: [
         ...propertySources(r),
@@ -167,11 +176,19 @@ export const contamination = defineOperation({
         sourceOf('mixture-reading'),
         ...(explanations.some((e) => e.cause === 'air') ? [sourceOf('partial-pressures')] : []),
         ...statementSources([...whatToDo, ...settle], sourceOf),
+        ...notes.sources,
+        ...propertyUncertainty(r, temperature.si, 'bubble').sources,
         ...place.sources,
       ],
       assumptions: [
-        ...(input.pressure.kind === 'gaugePressure' ? place.assumptions : []),
-        ...assumptionsOf(measured, input.temperature),
+        ...(gauged.kind === 'gaugePressure' ? place.assumptions : []),
+        {
+          field: 'pressure',
+          taken: data.explanations['with-liquid'],
+          because: data.explanations['with-liquid-because'],
+          short: data.explanations['with-liquid'],
+        },
+        ...notes.assumptions,
       ],
       warnings: [
         ...propertyWarnings(r),
@@ -182,3 +199,13 @@ export const contamination = defineOperation({
     }
   },
 })
+
+/** A refusal about saturation is one about the temperature, unless it names its own field. */
+function readingAt(r: Refrigerant, ...[pressure, temperature]: [Uncertain, Uncertain]) {
+  try {
+    return readingOf(r, pressure, temperature)
+  } catch (error) {
+    if (!(error instanceof CalcError) || error.path.length > 0) throw error
+    throw error.under('temperature')
+  }
+}

@@ -42,6 +42,11 @@ describe('the command line', () => {
       expect(listed).toBeDefined()
       expect(await operationsFor([name])).toEqual([listed])
     }
+    const missing = operations.filter(({ name }) => !LOADED_ALONE.includes(name))
+    expect(
+      missing.map(({ name }) => name),
+      'each operation needs its line in cli/catalogue.ts, or its command loads all of them',
+    ).toEqual([])
     expect(await operationsFor(['constructor'])).toBe(operations)
     expect(await operationsFor([])).toBe(operations)
   })

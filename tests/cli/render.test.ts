@@ -191,7 +191,7 @@ describe('readings for people', () => {
   ]
 
   it('name what cannot be, with causes, beside the figure', async () => {
-    const { out } = await session([...read, '--suction-temperature', '2 °F'])
+    const { out } = await session([...read, '--suction-temperature', '-10 °F', '--full'])
     expect(out).toMatch(/Superheat +-\d/u)
     expect(out.replace(/\s+/gu, ' ')).toContain(
       'Cannot be: Suction line colder than the dew point of its own pressure',
@@ -200,18 +200,24 @@ describe('readings for people', () => {
   })
 
   it('show both lines of a blend, and one saturation temperature of a pure refrigerant', async () => {
-    const blend = await session(read)
+    const blend = await session([...read, '--full'])
     expect(blend.out).toMatch(/Bubble temperature .*\n +Dew temperature/u)
-    const pure = await session(read.map((word) => (word === 'R-407C' ? 'R-134a' : word)))
+    const pure = await session([
+      ...read.map((word) => (word === 'R-407C' ? 'R-134a' : word)),
+      '--full',
+    ])
     expect(pure.out).not.toContain('Dew temperature')
-    expect(pure.out).toMatch(/Saturation temperature +36\.8 °F/u)
+    expect(pure.out).toMatch(/Saturation temperature +36\.8 ±1\.2 °F/u)
   })
 })
 
 describe('sources', () => {
   it('are named beside every answer, and told in full when asked for', async () => {
     const argv = ['saturation', 'R-134a', '--pressure', '32 psig']
-    const [short, full] = [await session(argv), await session([...argv, '--sources'])]
+    const [short, full] = [
+      await session([...argv, '--full']),
+      await session([...argv, '--sources']),
+    ]
     expect(short.out).toContain('Tillner-Roth')
     expect(short.out).not.toContain('https://')
     expect(full.out).toContain('https://doi.org/10.1063/1.555958')
@@ -263,6 +269,7 @@ describe('a place below sea level', () => {
       '0 psig',
       '--altitude',
       '-1300 ft',
+      '--precise',
       '--json',
     ])
     // The standard atmosphere at −1300 ft: 106.2 kPa, so 0 psig is warmer than at sea level.

@@ -23,7 +23,7 @@ describe('a work order in the terminal', () => {
   })
 
   it('tells a refusal there in red and by a word', async () => {
-    const order = { ...crane, oilType: 'PAG 46', oil: { ...crane.oil, oil: 'PAG 46' } }
+    const order = { ...crane, existingOil: 'PAG 46', oil: { ...crane.oil, oil: 'PAG 46' } }
     const { out } = await session(['work-order', 'order.json'], {
       files: { 'order.json': JSON.stringify(order) },
     })

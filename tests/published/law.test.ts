@@ -115,7 +115,7 @@ describe('EPA, records of disposal, page of 19 January 2021: between 5 and 50 po
     ['5.01 lb', true],
     ['49.99 lb', true],
     ['50 lb', false],
-  ])('%s: %s', (charge, asked) => {
+  ])('%s: %s', (labelCharge, asked) => {
     const split = { ...us, machine: 'stationary', refrigerant: 'R-410A', factorySealed: false }
     const found = shown('records', { ...split, labelCharge, action: 'dispose' })
     expect(found.includes('records-disposal')).toBe(asked)
@@ -140,14 +140,14 @@ describe('leak repair: 40 CFR 82.157 (from 50 lb of ODS) and 84.106 as reported 
       'comfort-cooling': 0.1,
     })
     const { statements } = JURISDICTIONS['us-federal']
-    for (const text of [
-      statements['leak-15-lb-rates']?.text,
-      leak.statements['hfc-other-rates'].text,
-    ]) {
-      expect(text).toMatch(/10 % .*comfort.*20 % .*commercial.*30 % .*industrial/u)
-    }
+    expect(statements['leak-15-lb-rates']?.text).toMatch(
+      /10 % .*comfort.*20 % .*commercial.*30 % .*industrial/u,
+    )
     expect(statements['leak-50-lb']?.text).toMatch(/10 % .*comfort.*20 % .*commercial.*30 %/u)
-    expect(leak.statements['cab-outside'].text).toMatch(/50 lb of an ozone.*15 lb of an HFC/u)
+    expect(statements['cab-below-limits']?.text).toMatch(
+      /50 lb of ozone.*15 lb of hydrofluorocarbon/u,
+    )
+    expect(leak.federalLimits).toEqual({ ozoneDepleting: '50 lb', hydrofluorocarbon: '15 lb' })
   })
 })
 

@@ -39,8 +39,7 @@ export function comparisons(
   const { id } = r.info
   return [
     ...(id === 'R-134a' || id === 'R-1234yf' ? (['new-air'] as const) : []),
-    ...(contents && (id === 'R-12' || id === 'R-134a' || id === 'R-1234yf')
-      ? (['recycled-purity'] as const)
-      : []),
+    ...(contents && (id === 'R-134a' || id === 'R-1234yf') ? (['recycled-purity'] as const) : []),
+    ...(contents && id === 'R-12' ? (['recycled-purity-r12'] as const) : []),
   ]
 }

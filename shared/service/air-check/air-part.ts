@@ -1,17 +1,17 @@
 import * as z from 'zod'
-import { CalcError } from '../../errors.ts'
 import type { Notes } from '../../notes.ts'
+import type { AtRest } from '../../physics/at-rest.ts'
 import {
   fraction,
   mass,
   pressureDifference,
+  type Quantity,
   quantityOut,
   type Uncertain,
   volume,
+  widthOf,
 } from '../../quantity/index.ts'
-import { type Refrigerant, saturatedDensity } from '../../refrigerant/index.ts'
-import { airFraction, airMass, vapourSpace } from './air.ts'
-import type { AirCheckInput } from './fields.ts'
+import { airMass, airShare } from './air.ts'
 
 export const airOut = z.strictObject({
   partialPressure: quantityOut,
@@ -22,44 +22,33 @@ export const airOut = z.strictObject({
   byMass: quantityOut.optional().describe('Air over refrigerant, by mass'),
 })
 
-/** How much air the excess of pressure stands for. */
+interface Container {
+  readonly volume?: Quantity<'volume'> | undefined
+  readonly contents?: Quantity<'mass'> | undefined
+}
+
+/**
+ * How much air the excess of pressure stands for.
+ *
+ * Without the contents the whole volume counts as vapour space, which makes the mass an upper bound.
+ */
 export function airOf(
-  r: Refrigerant,
-  input: AirCheckInput,
-  p: Uncertain,
-  t: Uncertain,
+  found: AtRest,
+  { volume: inner, contents }: Container,
+  pressure: Uncertain,
+  temperatureK: number,
   excess: Uncertain,
   notes: Notes,
 ) {
-  const share = airFraction(r, p, t)
+  const share = airShare(excess, pressure)
   const base = {
     partialPressure: pressureDifference(Math.max(excess.si, 0), excess.plusMinus),
-    ofVapour: fraction(share.si, share.plusMinus),
+    ofVapour: fraction(share.si, share.plusMinus).in('%'),
   }
-  const { containerVolume, contents } = input
-  if (!containerVolume) {
-    if (contents) {
-      throw new CalcError(
-        'missing-input',
-        'The mass of air takes the volume of the container too.',
-        {
-          hint: 'Give containerVolume, such as 21.6 L: water capacity in kg is about the volume in litres.',
-          path: ['containerVolume'],
-        },
-      )
-    }
-    return base
-  }
-  if (contents && contents.si <= saturatedDensity(r, t.si, 'vapour') * containerVolume.si) {
-    notes.warnings.push({
-      code: 'no-liquid',
-      message:
-        'At this weight the contents would all be vapour, and the check needs liquid: weigh again, or take the reading for no proof of air.',
-    })
-  }
-  const space = vapourSpace(r, t.si, containerVolume.si, contents?.si)
-  const found = airMass(excess, t.si, space)
-  const massOfAir = mass(found.si, found.plusMinus)
+  if (!inner) return base
+  const space = inner.si * (1 - (found.liquidShare ?? 0))
+  const air = airMass(excess, temperatureK, space)
+  const massOfAir = mass(air.si, air.plusMinus)
   notes.steps.push({
     what: 'Mass of air',
     formula: 'partial pressure of air × vapour space × molar mass of air ÷ (R × temperature)',
@@ -71,6 +60,7 @@ export function airOf(
       field: 'contents',
       taken: 'the whole container as vapour space',
       because: 'the contents were not given, so the mass of air is an upper bound',
+      short: 'contents unknown: all of it vapour space',
     })
   }
   return {
@@ -78,12 +68,8 @@ export function airOf(
     mass: massOfAir,
     vapourSpace: volume(space),
     isUpperBound: contents === undefined,
-    byMass:
-      contents && contents.si > 0
-        ? fraction(
-            found.si / contents.si,
-            found.plusMinus === undefined ? undefined : found.plusMinus / contents.si,
-          )
-        : undefined,
+    ...(contents
+      ? { byMass: fraction(air.si / contents.si, widthOf(air) / contents.si).in('%') }
+      : {}),
   }
 }

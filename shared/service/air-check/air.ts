@@ -1,58 +1,31 @@
-import { CalcError } from '../../errors.ts'
 import { DRY_AIR_MOLAR_MASS, GAS_CONSTANT } from '../../gas-constants.ts'
-import { propagate, type Uncertain } from '../../quantity/index.ts'
-import { type Refrigerant, saturatedDensity, saturationPressure } from '../../refrigerant/index.ts'
-
-/** A figure that cannot be below zero, with the band of what was measured. */
-const notNegative = ({ si, plusMinus }: Uncertain): Uncertain => ({
-  si: Math.max(si, 0),
-  plusMinus,
-})
-
-/** Pressure above saturation (of the bubble line), Pa, before it is called air: may be negative. */
-export const excessPressure = (r: Refrigerant, pressurePa: Uncertain, temperatureK: Uncertain) =>
-  propagate(
-    [pressurePa, temperatureK],
-    (pa, kelvin) => pa - saturationPressure(r, kelvin, 'bubble'),
-  )
-
-/** Share of air in the vapour by amount: its partial pressure over the whole (Dalton). */
-export const airFraction = (r: Refrigerant, pressurePa: Uncertain, temperatureK: Uncertain) =>
-  notNegative(
-    propagate(
-      [pressurePa, temperatureK],
-      (pa, kelvin) => 1 - saturationPressure(r, kelvin, 'bubble') / pa,
-    ),
-  )
+import type { AtRest } from '../../physics/at-rest.ts'
+import { type Uncertain, widthOf } from '../../quantity/index.ts'
 
 /**
- * Volume above the liquid, m³.
+ * Pressure above that of the refrigerant alone, Pa, which may be air: over the given contents' own
+ * pressure, else over the bubble line, the most that the refrigerant can have. May be negative.
  *
- * From ρ′·V′ + ρ″·(V − V′) = m. Without the contents the whole container is taken, which makes the
- * mass of air an upper bound.
- *
- * @throws {CalcError} `bad-input` when the contents do not fit the container as liquid.
+ * @returns undefined where the contents fill the volume, or nothing can be expected of them.
  */
-export function vapourSpace(
-  r: Refrigerant,
-  temperatureK: number,
-  containerM3: number,
-  contentsKg: number | undefined,
-): number {
-  if (contentsKg === undefined) return containerM3
-  const liquid = saturatedDensity(r, temperatureK, 'liquid')
-  const vapour = saturatedDensity(r, temperatureK, 'vapour')
-  if (contentsKg > liquid * containerM3) {
-    throw new CalcError(
-      'bad-input',
-      'The contents are more than the container holds full of liquid.',
-      {
-        hint: 'Check contents (gross less tare) and container volume. If they are right, keep away from it: it is overfull.',
-        path: ['contents'],
-      },
-    )
+export function excessPressure(found: AtRest, pressure: Uncertain): Uncertain | undefined {
+  const alone = found.from === 'contents' ? found.expected : found.bubble
+  if (alone === undefined) return undefined
+  return {
+    si: pressure.si - alone.si,
+    plusMinus: Math.hypot(widthOf(pressure), widthOf(alone)),
   }
-  return Math.min((liquid * containerM3 - contentsKg) / (liquid - vapour), containerM3)
+}
+
+/** Share of air in the vapour by amount: its partial pressure over the whole (Dalton). */
+export function airShare(excess: Uncertain, pressure: Uncertain): Uncertain {
+  const alone = pressure.si - excess.si
+  const ofAlone = Math.sqrt(Math.max(widthOf(excess) ** 2 - widthOf(pressure) ** 2, 0))
+  return {
+    si: Math.max(excess.si, 0) / pressure.si,
+    // share = 1 − alone ÷ pressure
+    plusMinus: Math.hypot((alone * widthOf(pressure)) / pressure.si ** 2, ofAlone / pressure.si),
+  }
 }
 
 /** Mass of air in the vapour space, kg, by the ideal gas law at its partial pressure. */
@@ -60,6 +33,6 @@ export function airMass(excessPa: Uncertain, temperatureK: number, spaceM3: numb
   const perPascal = (spaceM3 * DRY_AIR_MOLAR_MASS) / (GAS_CONSTANT * temperatureK)
   return {
     si: Math.max(excessPa.si, 0) * perPascal,
-    plusMinus: excessPa.plusMinus === undefined ? undefined : excessPa.plusMinus * perPascal,
+    plusMinus: widthOf(excessPa) * perPascal,
   }
 }

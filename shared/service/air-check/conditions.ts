@@ -8,7 +8,9 @@ import type { AirCheckInput } from './fields.ts'
 const statements = statementTable(data.statements, sourceTable(data.sources))
 
 /** What the check needs before its readings mean anything. */
-export function conditionsOf(input: AirCheckInput): readonly Condition[] {
+export function conditionsOf(
+  input: Pick<AirCheckInput, 'rested' | 'inSun' | 'temperature'>,
+): readonly Condition[] {
   const { coldest, rest } = data
   const cold = compareWithBand(
     input.temperature,
@@ -25,8 +27,8 @@ export function conditionsOf(input: AirCheckInput): readonly Condition[] {
   const shade: Condition = {
     id: 'out-of-sun',
     met: input.inSun === undefined ? 'not-given' : input.inSun ? 'no' : 'yes',
-    text: 'It stands out of the sun and away from heat.',
-    source: 'tm-5-3810-307',
+    text: data.conditions['out-of-sun'],
+    source: 'cfr-82b-app-a',
   }
   return [
     ...found.flatMap(([statement, met]) =>

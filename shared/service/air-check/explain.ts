@@ -1,21 +1,34 @@
 import data from '../../../data/service/air-check.json' with { type: 'json' }
 import type { Notes } from '../../notes.ts'
+import type { AtRest } from '../../physics/at-rest.ts'
 import type { Refrigerant } from '../../refrigerant/index.ts'
+import { fillIn } from '../../sentence.ts'
 import { sourceTable } from '../../source-table.ts'
 import type { Condition } from '../condition.ts'
+import { PRINTED_AT_SEA_LEVEL } from '../printed-gauge.ts'
 import type { AirLimit } from './limit.ts'
 import type { Verdict } from './verdict.ts'
 
 const sourceOf = sourceTable(data.sources)
+const { warnings } = data
+
+interface Known {
+  readonly found: AtRest
+  readonly verdict: Verdict
+  readonly limit: AirLimit | undefined
+  readonly conditions: readonly Condition[]
+  readonly farAbove: boolean
+}
 
 /** Says with a warning each what limits the verdict. */
 export function explain(
   r: Refrigerant,
-  verdict: Verdict,
-  limit: AirLimit | undefined,
-  conditions: readonly Condition[],
+  { found, verdict, limit, conditions, farAbove }: Known,
   notes: Notes,
 ): void {
+  const warn = (code: keyof typeof warnings, words: Readonly<Record<string, string>> = {}) =>
+    notes.warnings.push({ code, message: fillIn(warnings[code], words) })
+  if (farAbove) warn('far-above-saturation')
   if (limit) {
     const published = limit.basis === 'published-cells'
     notes.sources.push(
@@ -23,43 +36,18 @@ export function explain(
         ? [sourceOf('cfr-82b-app-a')]
         : [sourceOf('sae-j2211'), sourceOf('compressor-manual')]),
     )
-    notes.assumptions.push({
-      field: 'altitude',
-      taken: 'a limit made for gauges at sea level, compared as an absolute pressure',
-      because: 'the table gives gauge pressures and no altitude',
-    })
-    if (!published) {
-      notes.warnings.push({
-        code: 'limit-computed',
-        message:
-          'The limit for R-134a is computed (saturation pressure plus 5 psi, fraction dropped) by the method of SAE J2211; its printed table was not read.',
-      })
-    } else if (limit.atLeastPa !== limit.atMostPa) {
-      notes.warnings.push({
-        code: 'between-cells',
-        message:
-          'The temperature lies between cells of the table that were verified, or outside them: the limit is only bounded by the nearest ones. Read again at a temperature from 70 to 74, 80 to 84, 90 to 94, 100 to 104 or 110 to 114 °F.',
-      })
-    }
+    notes.assumptions.push(PRINTED_AT_SEA_LEVEL)
+    if (!published) warn('limit-computed')
+    else if (limit.atLeastPa !== limit.atMostPa) warn('between-cells')
   }
   if (r.info.kind === 'zeotrope') {
-    notes.warnings.push({
-      code: 'composition-may-have-shifted',
-      message: `${r.info.id} is a zeotropic blend: after a vapour leak, or with little liquid left, its pressure differs from the table without any air. The bubble pressure was used.`,
-    })
+    warn('composition-may-have-shifted', { refrigerant: r.info.id })
+    if (found.from !== 'contents') warn('give-contents')
   }
-  if (verdict === 'below-saturation') {
-    notes.warnings.push({
-      code: 'below-saturation',
-      message:
-        'The pressure is below saturation: no liquid is left in it, the temperature is not that of the contents, or it is another refrigerant. The check says nothing about air.',
-    })
-  }
+  if (found.holds === 'vapour') warn('no-liquid')
+  if (verdict === 'below-saturation') warn('below-saturation')
   const missed = conditions.filter((entry) => entry.met === 'no')
   if (missed.length > 0) {
-    notes.warnings.push({
-      code: 'conditions-not-met',
-      message: `Read again when this holds: ${missed.map((entry) => entry.text.replace(/^Unverified, look it up: /u, '')).join(' ')}`,
-    })
+    warn('conditions-not-met', { conditions: missed.map((entry) => entry.text).join(' ') })
   }
 }

@@ -1,6 +1,7 @@
 import data from '../../../data/service/air-check.json' with { type: 'json' }
 import { quantity, SEA_LEVEL_PA, type Uncertain } from '../../quantity/index.ts'
 import { type Refrigerant, saturationPressure } from '../../refrigerant/index.ts'
+import { printedPa } from '../printed-gauge.ts'
 
 /**
  * Highest container pressure that a published check allows, Pa absolute.
@@ -15,14 +16,13 @@ export interface AirLimit {
 }
 
 const PSI_PA = quantity('pressureDifference', 1, 'psi').si
-/** The table goes by whole degrees: a reading this near to one, °F, is read on its line. */
+/** The table goes by whole degrees: a temperature this near to one, °F, is read on its line. */
 const SAME_F = 0.25
 /** Guards the dropped fraction of a psi against rounding of the conversion. */
 const SAME_PSI = 1e-9
 
 const toFahrenheit = (kelvin: number) => kelvin * 1.8 - 459.67
-/** The tables were made for gauges at sea level. */
-const atSeaLevel = (psig: number) => SEA_LEVEL_PA + psig * PSI_PA
+const atSeaLevel = (psig: number) => printedPa(psig * PSI_PA)
 
 /** The limit for this refrigerant; undefined where none was published or can be computed by a published method. */
 export function airLimit(r: Refrigerant, temperatureK: Uncertain): AirLimit | undefined {

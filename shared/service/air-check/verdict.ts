@@ -1,5 +1,5 @@
-import type { Quantity, Uncertain } from '../../quantity/index.ts'
-import { type Refrigerant, saturationPressure } from '../../refrigerant/index.ts'
+import type { AtRest } from '../../physics/at-rest.ts'
+import { type Uncertain, widthOf } from '../../quantity/index.ts'
 import type { Condition } from '../condition.ts'
 import type { AirLimit } from './limit.ts'
 
@@ -13,54 +13,53 @@ export const VERDICTS = [
 ] as const
 export type Verdict = (typeof VERDICTS)[number]
 
-/** Above this multiple of the saturation pressure air is the least likely of the causes (judgement). */
-export const FAR_ABOVE = 1.5
+/** Above this multiple of its own pressure air is the least likely of the causes (judgement). */
+const FAR_ABOVE = 1.5
 
-/**
- * What the pressure says against a published limit.
- *
- * Only stated uncertainties count here: the procedure compares readings as they are.
- */
-function againstLimit(pressurePa: Uncertain, limit: AirLimit): Verdict {
-  const width = pressurePa.plusMinus ?? 0
-  const { atLeastPa, atMostPa } = limit
-  // A gauge reading and a printed psi meet exactly: below a pascal they are the same.
-  if (atLeastPa !== undefined && pressurePa.si + width <= atLeastPa + 1) return 'within-limit'
-  if (atMostPa !== undefined && pressurePa.si - width > atMostPa + 1) return 'over-limit'
+/** So far above the refrigerant's own pressure that it may be full of liquid. */
+export const isFarAbove = ({ bubble, expected }: AtRest, pressurePa: number): boolean => {
+  const alone = expected ?? bubble
+  return alone !== undefined && pressurePa > FAR_ABOVE * alone.si
+}
+
+/** A gauge reading and a printed psi meet exactly: below a pascal they are the same. */
+const SAME_PA = 1
+
+/** What the pressure says against a published limit, its whole band counted. */
+function againstLimit(pressure: Uncertain, { atLeastPa, atMostPa }: AirLimit): Verdict {
+  const width = widthOf(pressure)
+  if (atLeastPa !== undefined && pressure.si + width <= atLeastPa + SAME_PA) return 'within-limit'
+  if (atMostPa !== undefined && pressure.si - width > atMostPa + SAME_PA) return 'over-limit'
   return 'cannot-tell'
 }
 
 /**
- * What the pressure says against saturation alone.
- *
- * Above the bubble pressure by more than the uncertainty: air, or another gas. Below the dew pressure
- * by more than it: no liquid is left. A blend between its two lines says nothing.
- *
- * @param excessPa - Pressure above the bubble line with its uncertainty.
+ * A blend between its two lines may be all right, or hold air over little liquid: without its
+ * contents nothing is said.
  */
-export function againstSaturation(
-  r: Refrigerant,
-  pressurePa: number,
-  temperatureK: number,
-  excessPa: Uncertain,
-): Verdict {
-  const width = excessPa.plusMinus ?? 0
-  if (excessPa.si > width) return 'air-shown'
-  if (pressurePa + width < saturationPressure(r, temperatureK, 'dew')) return 'below-saturation'
-  return excessPa.si + width < 0 ? 'cannot-tell' : 'no-air-shown'
+const BY_STATE: Readonly<Record<AtRest['state'], Verdict>> = {
+  above: 'air-shown',
+  at: 'no-air-shown',
+  between: 'cannot-tell',
+  below: 'below-saturation',
+  'liquid-full': 'cannot-tell',
+  'cannot-tell': 'cannot-tell',
 }
 
-/** The verdict: no decision where a condition is known not to hold. */
+/**
+ * The verdict: no decision where a condition is known not to hold, and by a published limit only
+ * where liquid is in it, as the limit needs.
+ *
+ * @param pressure - Pa absolute, its ± that of gauge and barometer.
+ */
 export function judge(
-  r: Refrigerant,
-  pressure: Quantity<'absolutePressure'>,
-  temperatureK: number,
-  excess: Uncertain,
+  found: AtRest,
+  pressure: Uncertain,
   limit: AirLimit | undefined,
   conditions: readonly Condition[],
 ): Verdict {
-  const bySaturation = againstSaturation(r, pressure.si, temperatureK, excess)
-  if (bySaturation === 'below-saturation') return bySaturation
+  if (found.state === 'below') return 'below-saturation'
   if (conditions.some((entry) => entry.met === 'no')) return 'cannot-tell'
-  return limit ? againstLimit(pressure, limit) : bySaturation
+  const hasLiquid = found.holds === undefined || found.holds === 'two-phase'
+  return limit && hasLiquid ? againstLimit(pressure, limit) : BY_STATE[found.state]
 }

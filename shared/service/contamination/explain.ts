@@ -1,6 +1,6 @@
 import data from '../../../data/service/contamination.json' with { type: 'json' }
-import { atRest } from '../../physics/at-rest.ts'
-import type { Uncertain } from '../../quantity/index.ts'
+import { type AtRest, atRest } from '../../physics/at-rest.ts'
+import { type Uncertain, widthOf } from '../../quantity/index.ts'
 import {
   mixingUncertainty,
   propertyUncertainty,
@@ -17,12 +17,11 @@ export interface Reading {
   readonly expected: Refrigerant
   readonly pressure: Uncertain
   readonly temperature: Uncertain
+  readonly found: AtRest
   readonly bubblePa: number
   readonly dewPa: number
-  /** Pressure above the bubble line (positive) or below the dew line (negative), 0 between them. */
+  /** Less the nearer line, with the band of readings and property. */
   readonly off: Uncertain
-  /** What that says, with the readings and the property's own uncertainty counted. */
-  readonly stands: 'above' | 'below' | 'neither'
 }
 
 export type Verdict = 'as-expected' | 'too-high' | 'too-low' | 'cannot-tell'
@@ -47,33 +46,24 @@ export interface Suspects {
   readonly unseen: readonly Refrigerant[]
 }
 
-/** Expected and measured at rest; a blend may read anywhere between its two lines. */
+/** Expected and measured at rest. */
 export function readingOf(
   expected: Refrigerant,
   pressure: Uncertain,
   temperature: Uncertain,
 ): Reading {
   const found = atRest(expected, pressure, temperature)
-  const bubblePa = found.bubble?.si ?? Number.NaN
-  const dewPa = found.dew?.si ?? Number.NaN
-  const between = pressure.si >= dewPa && pressure.si <= bubblePa
-  const { off = { si: 0 }, state } = found
-  return {
-    expected,
-    pressure,
-    temperature,
-    bubblePa,
-    dewPa,
-    off: between ? { si: 0, plusMinus: off.plusMinus } : off,
-    stands: state === 'above' || state === 'below' ? state : 'neither',
-  }
+  const { bubble, dew, off } = found
+  if (!bubble || !dew || !off) throw new Error('Without contents both lines are always there.')
+  return { expected, pressure, temperature, found, bubblePa: bubble.si, dewPa: dew.si, off }
 }
 
 /** Whether the pressure fits the refrigerant, as far as the instruments can tell. */
-export function verdictOf({ off, bubblePa, stands }: Reading): Verdict {
-  if (stands !== 'neither') return stands === 'above' ? 'too-high' : 'too-low'
-  const width = off.plusMinus ?? 0
-  return width > data.roughestShare * bubblePa ? 'cannot-tell' : 'as-expected'
+export function verdictOf({ off, bubblePa, found }: Reading): Verdict {
+  if (found.state === 'above') return 'too-high'
+  if (found.state === 'below') return 'too-low'
+  const rough = widthOf(off) > data.roughestShare * bubblePa
+  return rough || found.state === 'cannot-tell' ? 'cannot-tell' : 'as-expected'
 }
 
 /** Which other refrigerants, mixed in, would read so, and which would not show at all. */
@@ -81,7 +71,7 @@ export function suspectsOf(reading: Reading, verdict: Verdict, names: readonly s
   const fits: OtherRefrigerant[] = []
   const ruledOut: Refrigerant[] = []
   const unseen: Refrigerant[] = []
-  const width = reading.off.plusMinus ?? 0
+  const width = widthOf(reading.off)
   for (const name of names) {
     const other = refrigerant(name)
     if (other.info.id === reading.expected.info.id) continue
@@ -114,7 +104,7 @@ export function suspectsOf(reading: Reading, verdict: Verdict, names: readonly s
 
 /** It is the other refrigerant and nothing else: the reading lies on or between its own lines. */
 function readsAlone({ pressure, temperature, off }: Reading, other: Refrigerant): boolean {
-  const width = off.plusMinus ?? 0
+  const width = widthOf(off)
   const { bubble, dew } = other
   const k = temperature.si
   if (!(k >= Math.max(bubble.fromK, dew.fromK) && k <= Math.min(bubble.toK, dew.toK))) return false
@@ -127,7 +117,7 @@ export const ALONE: FittingShare = { share: 1, from: 1, to: 1, exact: [1] }
 /** Every share of the other that reads so; alone is told apart from almost alone. */
 function sharesOf(reading: Reading, other: Refrigerant, mixture: Mixed): readonly FittingShare[] {
   const pressureAt = (share: number) => attempt(() => mixture.pressure(share))
-  const width = widthOf(reading, mixture.substances)
+  const width = bandAt(reading, mixture.substances)
   const mixtures = attempt(() => sharesThatFit(pressureAt, reading.pressure.si, width)) ?? []
   if (!readsAlone(reading, other)) return mixtures
   return [...mixtures.filter(({ to }) => to < 1), ALONE]
@@ -138,11 +128,11 @@ function sharesOf(reading: Reading, other: Refrigerant, mixture: Mixed): readonl
  * parameters act with the product of both shares, so they count in full at the middle and vanish
  * towards either end.
  */
-function widthOf(
+function bandAt(
   { expected, pressure, temperature, off }: Reading,
   substances: readonly string[],
 ): (share: number) => number {
-  const readings = off.plusMinus ?? 0
+  const readings = widthOf(off)
   const mixing = mixingUncertainty(substances)
   const own = propertyUncertainty(expected, temperature.si, 'bubble')
   const perK = own.pressure / own.temperatureK

@@ -8,9 +8,11 @@ import {
   type Quantity,
   say,
   temperatureDifference,
+  type Uncertain,
 } from '../../quantity/index.ts'
 import { type Refrigerant, saturationPressure } from '../../refrigerant/index.ts'
-import { airFraction } from '../air-check/air.ts'
+import { fillIn } from '../../sentence.ts'
+import { airShare, excessPressure } from '../air-check/air.ts'
 import {
   ALONE,
   type OtherRefrigerant,
@@ -22,6 +24,11 @@ import {
 
 /** Keys of data/service/contamination.json. */
 type StatementId = keyof typeof data.statements
+
+const texts = data.explanations
+
+/** Distance from the nearer line, as shown. */
+export const offOf = ({ off }: Reading) => pressureDifference(off.si, off.plusMinus)
 
 export const CAUSES = ['air', 'other-refrigerant', 'reading', 'no-liquid', 'shifted-blend'] as const
 
@@ -45,22 +52,22 @@ export function explain(
 ): readonly Explanation[] {
   if (verdict !== 'too-high' && verdict !== 'too-low') return []
   const high = verdict === 'too-high'
-  const { expected, pressure, temperature } = reading
+  const { expected, temperature } = reading
   const { id, kind } = expected.info
   const found: Explanation[] = []
   if (high) {
-    const air = airFraction(expected, pressure, temperature)
+    const air = airOf(reading)
     const share = fraction(air.si, air.plusMinus).in('%')
     found.push({
       cause: 'air',
       share,
-      text: `Air (or nitrogen) over the liquid: ${say(pressureDifference(reading.off.si, reading.off.plusMinus))} of partial pressure, ${say(share)} of the vapour.`,
+      text: fillIn(texts.air, { off: say(offOf(reading)), share: say(share) }),
       settledBy: ['air-check', 'identifier'],
     })
   } else {
     found.push({
       cause: 'no-liquid',
-      text: `No liquid is left in it: ${id} as vapour alone reads anything below saturation.`,
+      text: fillIn(texts['no-liquid'], { refrigerant: id }),
       settledBy: ['weigh-it'],
     })
   }
@@ -68,7 +75,7 @@ export function explain(
   if (!high && kind === 'zeotrope') {
     found.push({
       cause: 'shifted-blend',
-      text: `${id} that has lost vapour: its lighter parts left first (see fractionation).`,
+      text: fillIn(texts.shifted, { refrigerant: id }),
       settledBy: ['weigh-it', 'identifier'],
     })
   }
@@ -79,24 +86,39 @@ export function explain(
     ...(off === undefined ? {} : { temperatureOff: off }),
     text:
       off === undefined
-        ? 'A wrong reading: no temperature of the contents would explain this pressure.'
-        : `A wrong reading: contents ${say(temperatureDifference(Math.abs(off.si)))} ${off.si > 0 ? 'warmer' : 'colder'} than was read, or a gauge off by ${say(pressureDifference(Math.abs(reading.off.si)))}.`,
+        ? texts['no-temperature']
+        : fillIn(texts.temperature, {
+            by: say(temperatureDifference(Math.abs(off.si))),
+            way: off.si > 0 ? 'warmer' : 'colder',
+            gauge: say(pressureDifference(Math.abs(reading.off.si))),
+          }),
     settledBy: ['read-again'],
   })
   return found
 }
 
+/** Share of air in the vapour that would make the reading, by amount. */
+export function airOf({ found, pressure }: Reading): Uncertain {
+  const excess = excessPressure(found, pressure)
+  return excess ? airShare(excess, pressure) : { si: 0 }
+}
+
 function otherRefrigerant(fit: OtherRefrigerant, expected: string): Explanation {
   const { id } = fit.refrigerant.info
   const { share, besides, estimated } = fit
-  const apart =
-    besides.length === 0
-      ? ''
-      : ` So does ${besides.map((entry) => (entry === ALONE ? `${id} alone` : percent(entry.share))).join(' or ')}: the pressure alone cannot tell them apart.`
+  const also = besides.map((entry) => (entry === ALONE ? `${id} alone` : percent(entry.share)))
+  const apart = also.length === 0 ? '' : fillIn(texts.besides, { besides: also.join(' or ') })
   const what =
     share === ALONE
-      ? `It is ${id} and not ${expected}: ${id} alone reads so.`
-      : `${id} mixed into ${expected}: ${percent(share.share)} by mass reads so, within the readings ${percent(share.from)} to ${percent(share.to)}${estimated ? ' (mixing parameters estimated)' : ''}.`
+      ? fillIn(texts.alone, { other: id, refrigerant: expected })
+      : fillIn(texts.mixed, {
+          other: id,
+          refrigerant: expected,
+          share: percent(share.share),
+          from: percent(share.from),
+          to: percent(share.to),
+          estimated: estimated ? texts.estimated : '',
+        })
   return {
     cause: 'other-refrigerant',
     refrigerant: id,
@@ -116,7 +138,7 @@ export function shown({ share: { share, from, to } }: OtherRefrigerant) {
   }
 }
 
-const percent = (share: number) => `${(100 * share).toFixed(share < 0.1 ? 1 : 0)} %`
+export const percent = (share: number) => `${(100 * share).toFixed(share < 0.1 ? 1 : 0)} %`
 
 /** What would settle which it is. */
 export function settling(

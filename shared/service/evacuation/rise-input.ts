@@ -1,12 +1,6 @@
 import { CalcError, under } from '../../errors.ts'
 import type { Notes } from '../../notes.ts'
-import {
-  absolutePressure,
-  type PressureReading,
-  quantity,
-  say,
-  toAbsolute,
-} from '../../quantity/index.ts'
+import { absolutePressure, quantity, say, toAbsolute } from '../../quantity/index.ts'
 import { plausible } from '../plausible.ts'
 import type { EvacuationInput } from './fields.ts'
 import type { RisePoint } from './rise-shape.ts'
@@ -19,20 +13,16 @@ const NEGLIGIBLE = quantity('pressureDifference', 100, 'micron')
 /**
  * Readings in SI.
  *
- * @param pressures - As taken, in the order of `rise`.
  * @throws {CalcError} for times and pressures that no vacuum has.
  */
 export const pointsOf = (
   rise: NonNullable<EvacuationInput['rise']>,
-  pressures: readonly PressureReading[],
   barometerPa: number,
 ): readonly RisePoint[] =>
   rise.map(({ time, pressure }, index) => ({
     timeS: plausible(time, 0, 30 * 86_400, 'A time', ['rise', index, 'time']).si,
     pressurePa: belowAir(
-      under(['rise', index, 'pressure'], () =>
-        toAbsolute(pressures[index] ?? pressure, barometerPa),
-      ).si,
+      under(['rise', index, 'pressure'], () => toAbsolute(pressure, barometerPa)).si,
       barometerPa,
       index,
     ),

@@ -21,7 +21,7 @@ import { judgeRise } from './rise-verdict.ts'
 import { RISE_VERDICTS, type RiseJudgement } from './rise-view.ts'
 import { sentences } from './sentences.ts'
 import { heldPart, type Target, type TargetResult } from './target-part.ts'
-import { levelWidth, takeSeries } from './vacuum-reading.ts'
+import { levelWidth } from './vacuum-reading.ts'
 
 const SHAPES = [
   'flat',
@@ -108,15 +108,10 @@ export function risePart(
       hint: sentences.assumed['temperature-of-rise'],
     })
   }
-  const pressures = takeSeries(
-    rise.map(({ pressure }) => pressure),
-    input,
-    'rise',
-    notes,
-  )
+  const pressures = rise.map(({ pressure }) => pressure)
   const onGauge = pressures.some(({ kind }) => kind === 'gaugePressure')
-  const points = pointsOf(rise, pressures, onGauge ? place().barometerPa : SEA_LEVEL_PA)
-  const levelPlusMinusPa = levelWidth(pressures, place)
+  const points = pointsOf(rise, onGauge ? place().barometerPa : SEA_LEVEL_PA)
+  const levelPlusMinusPa = levelWidth(pressures, input, 'rise', place, notes)
   const judged = judgeRise({
     points,
     temperature: system,

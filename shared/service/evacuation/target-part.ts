@@ -16,10 +16,12 @@ import {
   toAbsolute,
   type Uncertain,
 } from '../../quantity/index.ts'
+import { fillIn } from '../../sentence.ts'
 import { plausible } from '../plausible.ts'
 import type { EvacuationInput } from './fields.ts'
 import { judgeLimit, practice, vacuumSource } from './hold-limit.ts'
 import type { RisePoint } from './rise-shape.ts'
+import { sentences } from './sentences.ts'
 import { vacuumGauge } from './vacuum-reading.ts'
 
 const REACHED = ['yes', 'no', 'cannot-tell'] as const
@@ -50,20 +52,26 @@ export interface Target {
   readonly assumed: readonly string[]
 }
 
+const FIELDS = ['target', 'holdFor', 'holdBelow'] as const
 const ASSUMED = { target: 'target', holdFor: 'watched for', holdBelow: 'stays below' } as const
 
 /** The target and the hold: the maker's where given, else common practice, said so. */
 export function targetOf(input: EvacuationInput, place: () => Place, notes: Notes): Target {
-  const assumed = (['target', 'holdFor', 'holdBelow'] as const).filter(
-    (field) => input[field] === undefined,
-  )
+  const assumed = FIELDS.filter((field) => input[field] === undefined)
   const because = `the maker's figure was not given; ${practice.mark}`
   const standing = {
     target: readQuantity(practice.target, ['absolutePressure']),
     holdFor: readQuantity(practice.holdFor, ['duration']),
     holdBelow: readQuantity(practice.holdBelow, ['absolutePressure']),
   }
-  for (const field of assumed) {
+  if (assumed.length === FIELDS.length) {
+    notes.assumptions.push({
+      field: 'target',
+      taken: fillIn(sentences.assumed.practice, practice),
+      because,
+    })
+  }
+  for (const field of assumed.length === FIELDS.length ? [] : assumed) {
     notes.assumptions.push({ field, taken: `${ASSUMED[field]} ${say(standing[field])}`, because })
   }
   if (assumed.length > 0) notes.sources.push(vacuumSource('micron-practice'))

@@ -1,6 +1,5 @@
 import { type InstrumentId, type Place, reader } from '../../instrument/index.ts'
-import type { Notes } from '../../notes.ts'
-import { newNotes } from '../../notes.ts'
+import { type Notes, newNotes } from '../../notes.ts'
 import { type PressureReading, widthOf } from '../../quantity/index.ts'
 import type { EvacuationInput } from './fields.ts'
 
@@ -11,39 +10,45 @@ export const vacuumGauge = ({ kind }: PressureReading): InstrumentId =>
 type Classes = Pick<EvacuationInput, 'lowGauge' | 'lowGaugeSpan'>
 
 /**
- * A series read with one gauge, each reading with its ±; what was assumed of the gauge is noted once,
- * in the words of the reading that it leaves the widest.
+ * Expanded uncertainty of the level of a series that one gauge read, Pa: the widest of its readings,
+ * with the barometer under those of a dial. Of the changes within a series it says nothing: the
+ * barometer falls out of them, and so does what the gauge is off by.
+ *
+ * A gauge is worst at one end of what it read, so the ends stand for the series; what was assumed of
+ * it is noted once.
  */
-export function takeSeries(
+export function levelWidth(
   readings: readonly PressureReading[],
   classes: Classes,
   field: string,
+  place: () => Place,
   notes: Notes,
-): readonly PressureReading[] {
-  const each = readings.map((reading) => {
-    const own = newNotes()
-    return { reading: reader(classes, own)(reading, vacuumGauge(reading), field), own }
-  })
-  const assumed = each.filter(({ own }) => own.sources.length > 0)
-  const [first, ...others] = assumed
-  if (first) {
-    const widest = others.reduce(
-      (kept, next) => (widthOf(next.reading) > widthOf(kept.reading) ? next : kept),
-      first,
-    )
-    notes.assumptions.push(...widest.own.assumptions)
-    notes.sources.push(...widest.own.sources)
-  }
-  return each.map(({ reading }) => reading)
+): number {
+  const given = readings.filter(({ plusMinus }) => plusMinus !== undefined)
+  const taken = endsOf(readings.filter(({ plusMinus }) => plusMinus === undefined)).map(
+    (reading) => {
+      const own = newNotes()
+      return { reading: reader(classes, own)(reading, vacuumGauge(reading), field), own }
+    },
+  )
+  const widest = taken.reduce<(typeof taken)[number] | undefined>(
+    (kept, next) => (kept && widthOf(kept.reading) >= widthOf(next.reading) ? kept : next),
+    undefined,
+  )
+  notes.assumptions.push(...(widest?.own.assumptions ?? []))
+  notes.sources.push(...(widest?.own.sources ?? []))
+  const width = (reading: PressureReading) =>
+    widthOf(reading.kind === 'absolutePressure' ? reading : place().absolute(reading))
+  return Math.max(0, ...[...given, ...taken.map(({ reading }) => reading)].map(width))
 }
 
-/**
- * Expanded uncertainty of the level of a series, Pa: the widest of its readings, with the barometer
- * under those of a gauge. Of the changes within a series it says nothing: the barometer falls out.
- */
-export const levelWidth = (readings: readonly PressureReading[], place: () => Place): number =>
-  Math.max(
-    ...readings.map((reading) =>
-      reading.kind === 'absolutePressure' ? widthOf(reading) : widthOf(place().absolute(reading)),
-    ),
-  )
+/** The lowest and the highest reading of each kind of gauge. */
+function endsOf(readings: readonly PressureReading[]): readonly PressureReading[] {
+  return (['absolutePressure', 'gaugePressure'] as const).flatMap((kind) => {
+    const [first, ...others] = readings.filter((reading) => reading.kind === kind)
+    if (!first) return []
+    const pick = (further: (a: number, b: number) => boolean) =>
+      others.reduce((kept, next) => (further(next.si, kept.si) ? next : kept), first)
+    return [pick((a, b) => a < b), pick((a, b) => a > b)]
+  })
+}

@@ -1,5 +1,5 @@
 import { newNotes } from '../../notes.ts'
-import { mass, type Quantity, quantityIn, say } from '../../quantity/index.ts'
+import { mass, type Quantity, say } from '../../quantity/index.ts'
 import { chargeToleranceOf } from '../../service/charge-tolerance.ts'
 import type { WorkOrderInput } from '../input.ts'
 import type { Outcomes } from '../run.ts'
@@ -112,12 +112,10 @@ function wentIn(body: StepBody, input: WorkOrderInput, outcomes: Outcomes): void
 /** What went in against the tolerance of the charge: the maker's where it was given, else the published one. */
 function wentInText(
   { si, plusMinus = 0 }: Quantity<'mass'>,
-  given: unknown,
+  given: Quantity<'mass'> | undefined,
   labelCharge: Quantity<'mass'> | undefined,
 ): string {
-  const parsed = given === undefined ? undefined : quantityIn.mass.safeParse(given)
-  const tolerance = parsed?.success ? parsed.data : undefined
-  const { from, to } = chargeToleranceOf(tolerance, labelCharge, newNotes())
+  const { from, to } = chargeToleranceOf(given, labelCharge, newNotes())
   const allowed = from.si === to.si ? say(to) : `${say(from)} to ${say(to)}`
   const off = Math.abs(si)
   const way = si < 0 ? 'less' : 'more'

@@ -229,12 +229,7 @@ describe('readings that say nothing', () => {
     ['pressure', { si: 0 }, { si: K }, undefined],
     ['temperature', { si: 7e5 }, { si: Number.NaN }, undefined],
     ['contents', { si: 7e5 }, { si: K }, { mass: { si: 0 }, volume: { si: 1 } }],
-    [
-      'containerVolume',
-      { si: 7e5 },
-      { si: K },
-      { mass: { si: 1 }, volume: { si: 1, plusMinus: 1 } },
-    ],
+    ['volume', { si: 7e5 }, { si: K }, { mass: { si: 1 }, volume: { si: 1, plusMinus: 1 } }],
   ] as const)('are refused by the field: %s', (field, pressure, temperature, contents) => {
     const refused = refusalOf(() => atRest(r, pressure, temperature, contents))
     expect(refused).toMatchObject({ code: 'bad-input', path: [field] })

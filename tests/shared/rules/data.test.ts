@@ -45,6 +45,7 @@ const row = z.strictObject({
   perhaps: z.array(z.enum(CERTIFICATE_IDS)).min(1).optional(),
   unsettled: z.boolean().optional(),
   statements: z.array(z.string()).min(1),
+  cite: z.array(z.string()).min(1).optional(),
 })
 
 const file = z.strictObject({
@@ -75,12 +76,12 @@ const file = z.strictObject({
   tables: z.strictObject(Object.fromEntries(TOPICS.map((topic) => [topic, z.array(row)]))),
 })
 
-describe.each(LAWS)('the rules of %s', (law) => {
-  const law = JURISDICTIONS[law]
+describe.each(LAWS)('the rules of %s', (name) => {
+  const law = JURISDICTIONS[name]
   const rows = TOPICS.flatMap((topic) => law.tables[topic])
 
   it('fit the strict schema and name their own file', () => {
-    expect(file.parse(law).jurisdiction).toBe(law)
+    expect(file.parse(law).jurisdiction).toBe(name)
   })
 
   it('cite only sources and statements that exist, and use all of them', () => {
@@ -88,6 +89,12 @@ describe.each(LAWS)('the rules of %s', (law) => {
     expect([...used].sort()).toEqual(Object.keys(law.statements).sort())
     const cited = new Set(Object.values(law.statements).map(({ source }) => source))
     expect([...cited].sort()).toEqual(Object.keys(law.sources).sort())
+  })
+
+  it('cite in short only what the row says', () => {
+    for (const { cite = [], statements } of rows) {
+      for (const id of cite) expect(statements).toContain(id)
+    }
   })
 
   it('say "unverified: look up" exactly where a statement is from memory', () => {

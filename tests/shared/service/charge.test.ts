@@ -409,6 +409,12 @@ describe('a section opened', () => {
     expect(error.message).toContain('more than the whole label charge')
   })
 
+  it('refuses that only where it is sure', () => {
+    const unsure = charge.run({ ...opened, volume: '1 L ±200 mL' })
+    expect(grams(unsure.result.massToAdd)).toBeGreaterThan(1100)
+    expect(refusal({ ...opened, volume: '1 L ±20 mL' }).path).toEqual(['labelCharge'])
+  })
+
   it('opens the whole system when the shut-off leaked', () => {
     const { result } = charge.run({ ...opened, sealed: false })
     expect(result.appliedJob).toBe('system-opened')
@@ -782,6 +788,27 @@ describe('more recovered than the opened part can have held', () => {
     expect(warnings.map(({ code }) => code)).toContain('recovered-more-than-held')
     expect(headline).toContain('weigh in the full charge')
     expect(headline).toContain('At least')
+  })
+})
+
+describe('about as much recovered as the opened part can have held', () => {
+  it('takes what was weighed, and does not say that more came out than can have been there', () => {
+    const { headline, result, warnings } = charge.run({
+      ...opened,
+      temperature: '110 ±0 °F',
+      volume: '300 mL ±30 mL',
+      recovered: '360 ±5 g',
+    })
+    expect(warnings.map(({ code }) => code)).toContain('recovered-about-as-held')
+    expect(grams(result.massToAdd)).toBeCloseTo(360, 9)
+    expect(headline).not.toContain('At least')
+  })
+
+  it('weighs what came out with the shop scale where nothing is said of it', () => {
+    const band = (recovered: string) =>
+      charge.run({ ...whole, recovered }).result.recovered?.plusMinus
+    expect(band('800 g')).toBeCloseTo(15, 9)
+    expect(band('800 ±2 g')).toBeCloseTo(2, 9)
   })
 })
 

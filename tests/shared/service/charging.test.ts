@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { length, mass } from '../../../shared/quantity/index.ts'
+import { length, mass, standardAtmosphere } from '../../../shared/quantity/index.ts'
 import { cansFor } from '../../../shared/service/charging/cans.ts'
 import { charging } from '../../../shared/service/charging.ts'
 import { refusalOf } from '../../support/refusal.ts'
@@ -468,6 +468,30 @@ describe('which way it flows', () => {
         },
       ),
       { numRuns: 60 },
+    )
+  })
+})
+
+describe('more in than the charge', () => {
+  it('is refused only where it is sure', () => {
+    expect(refusal({ ...base, alreadyIn: '1.06 kg ±20 g' }).path).toEqual(['alreadyIn'])
+    const unsure = charging.run({ ...base, alreadyIn: '1.04 kg ±20 g' })
+    expect(unsure.level).toBe('fine')
+    expect(unsure.result.toAdd.value).toBe(0)
+  })
+})
+
+describe('a place', () => {
+  it('by its altitude or by the barometer that belongs to it gives the same pressures', () => {
+    fc.assert(
+      fc.property(fc.double({ min: -300, max: 4000, noNaN: true }), (metres) => {
+        const at = (place: object) =>
+          charging.run({ ...base, sourceTemperature: '77 °F', precise: true, ...place }).result
+            .sourcePressure?.value ?? Number.NaN
+        const byBarometer = at({ barometer: { value: standardAtmosphere(metres), unit: 'Pa' } })
+        expect(at({ altitude: { value: metres, unit: 'm' } })).toBeCloseTo(byBarometer, 9)
+      }),
+      { numRuns: 30 },
     )
   })
 })

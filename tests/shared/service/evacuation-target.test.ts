@@ -1,6 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { standardAtmosphere } from '../../../shared/quantity/index.ts'
+import { judgeLimit } from '../../../shared/service/evacuation/hold-limit.ts'
 import { evacuation } from '../../../shared/service/evacuation.ts'
 import { refusalOf } from '../../support/refusal.ts'
 
@@ -19,8 +20,12 @@ describe('the target of an evacuation', () => {
     )
     expect(answer.level).toBe('check')
     expect(answer.figures?.[0]).toMatchObject({ id: 'target', basis: 'common practice' })
-    expect(answer.assumptions.map(({ field }) => field)).toEqual(
-      expect.arrayContaining(['target', 'holdFor', 'holdBelow']),
+    expect(answer.assumptions.find(({ field }) => field === 'target')?.taken).toBe(
+      '500 micron, then below 1000 micron for 10 min',
+    )
+    const some = run({ temperature: '70 °F', target: '300 micron' })
+    expect(some.assumptions.map(({ taken }) => taken)).toEqual(
+      expect.arrayContaining(['watched for 10 min', 'stays below 1000 micron (133.3 Pa abs)']),
     )
   })
 
@@ -59,6 +64,17 @@ describe('the target of an evacuation', () => {
     const dial = { vacuum: '28.4 ±0.2 inHg vac', holdBelow: '12 kPa abs' }
     expect(run({ ...dial, target: '28 inHg vac' }).result.target.reached).toBe('yes')
     expect(run({ ...dial, target: '28.3 inHg vac' }).result.target.reached).toBe('cannot-tell')
+  })
+
+  it('hangs on the thermometer as on the gauge', () => {
+    const boils = (temperature: string) =>
+      run({ vacuum: '18500 ±1 micron', temperature }).result.water?.boils
+    // 18 787 micron at 70 °F; 2 °F is 7 % of it
+    expect([boils('70 ±0.1 °F'), boils('70 °F'), boils('66 ±0.1 °F')]).toEqual([
+      'yes',
+      'cannot-tell',
+      'no',
+    ])
   })
 
   it('says what the gauge must show so that the target is surely reached', () => {
@@ -114,6 +130,51 @@ describe('pass or fail of the hold', () => {
   })
 })
 
+describe('a published rule', () => {
+  it('cannot be told kept where the scatter of two readings reaches over it', () => {
+    const limit = { risePa: 500, staysPa: undefined, withinS: 600 }
+    const points = [
+      { timeS: 0, pressurePa: 100 },
+      { timeS: 600, pressurePa: 590 },
+    ]
+    const verdict = (scatterPa: number) => judgeLimit(limit, points, scatterPa, 0).verdict
+    // 490 of 500 Pa; two readings of σ 5 Pa leave 2 √2 × 5 = 14 Pa open, of σ 3 Pa 8.5
+    expect([verdict(3), verdict(5)]).toEqual(['kept', 'cannot-tell'])
+  })
+})
+
+describe('the scatter of a gauge that is known', () => {
+  it('is a ± of coverage factor 2, and widens the rise by least squares', () => {
+    const line = series(
+      Array.from({ length: 11 }, (_, minute) => 400 + 50 * minute),
+      1,
+    )
+    const rise = (riseScatter: string) =>
+      run({ temperature: '70 °F', rise: line, riseScatter }).result.rise?.risePerMinute.plusMinus
+    // σ 10 micron counts as 20 readings: 10 × √(20 ÷ (9 + 20)) ÷ √110 min² = 0.79, twice that
+    expect(rise('20 micron')).toBeCloseTo(1.58, 1)
+    expect(rise('40 micron')).toBeCloseTo(3.17, 0)
+  })
+})
+
+describe('a standing vacuum on a dial', () => {
+  const dial = (plusMinus: string) =>
+    Array.from({ length: 8 }, (_, index) => ({
+      time: `${2 * index} min`,
+      pressure: `29.42${plusMinus} inHg vac`,
+    }))
+  const verdict = (input: Record<string, unknown>) =>
+    run({ temperature: '90 ±1 °F', ...input }).result.rise?.verdict
+
+  it('is as good as its barometer: the level of a gauge hangs on the air', () => {
+    const fine = dial(' ±0.02')
+    // 0.5 inHg (1693 Pa) is below half of the 4.82 kPa of water; 3 kPa of weather reach over it
+    expect(verdict({ rise: fine, barometer: '29.92 ±0.01 inHg' })).toBe('tight-and-dry')
+    expect(verdict({ rise: fine })).toBe('cannot-tell')
+    expect(verdict({ rise: dial(''), barometer: '29.92 ±0.01 inHg' })).toBe('cannot-tell')
+  })
+})
+
 describe('a rise that levels off above what water can do', () => {
   const pocket = {
     temperature: '77 °F',
@@ -142,7 +203,8 @@ describe('a rise that levels off above what water can do', () => {
     expect(Math.abs((rise?.plateau?.value ?? 0) / 40_500 - 1)).toBeLessThan(0.01)
     // 5 L of 40 000 micron (5333 Pa) of R-134a at 25 °C, by hand: 0.005 × 5333 × 0.102032 ÷ (8.3145 × 298.15) kg
     expect(rise?.refrigerantInside?.unit).toBe('oz')
-    expect(Math.abs((rise?.refrigerantInside?.value ?? 0) / 0.0387 - 1)).toBeLessThan(0.03)
+    const grams = evacuation.run({ ...pocket, units: 'us', precise: true }).result.rise
+    expect(Math.abs((grams?.refrigerantInside?.value ?? 0) / 0.03871 - 1)).toBeLessThan(0.006)
     expect(answer.headline).toMatch(
       /^Fail: it levels off above water, at 40500 micron: refrigerant/u,
     )

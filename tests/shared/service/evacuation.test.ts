@@ -101,6 +101,19 @@ describe('pump-down', () => {
     expect(pullDown?.time.value).toBeCloseTo(exact, 6)
   })
 
+  it('reckons with air of 70 °F where no temperature is given', () => {
+    const hose = {
+      volume: '5 L',
+      pumpDisplacement: '6 cfm',
+      vacuumHoseLength: '6 ft',
+      vacuumHoseBore: '1/8 in',
+    }
+    const time = (input: Record<string, unknown>) =>
+      evacuation.run({ ...hose, ...input, precise: true }).result.pullDown?.time.value
+    expect(time({})).toBe(time({ temperature: '70 °F' }))
+    expect(time({})).not.toBe(time({ temperature: '100 °F' }))
+  })
+
   it('says where the estimate stops holding', () => {
     const answer = run(system)
     expect(answer.warnings.map(({ code }) => code)).toContain('pump-down-is-a-least-time')
@@ -181,6 +194,16 @@ describe('standing vacuum', () => {
     // 240 micron a minute in 5 L, by hand: 0.005 m³ × 240 × 0.1333 Pa ÷ 60 s
     const rate = answer.result.rise?.leakRate
     expect(Math.abs((rate?.value ?? 0) / 2.667e-3 - 1)).toBeLessThan(0.01)
+    const loose = evacuation.run({
+      ...common,
+      volume: '5 ±0.5 L',
+      rise,
+      precise: true,
+      units: 'si',
+    })
+    const width = (answer: typeof loose) => answer.result.rise?.leakRate?.plusMinus ?? 0
+    // a tenth of the volume beside what the readings leave open
+    expect(Math.sqrt(width(loose) ** 2 - width(answer) ** 2)).toBeCloseTo(2.667e-4, 5)
   })
 
   it('calls a rise that levels off at the vapour pressure wet', () => {

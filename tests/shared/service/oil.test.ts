@@ -553,6 +553,16 @@ describe('in a mechanic’s words', () => {
     expect(next?.join(' ')).not.toContain('total oil')
   })
 
+  it('names no part that takes none', () => {
+    const { headline, figures } = oil.run({
+      ...machine,
+      replaced: ['hose', 'drier'],
+      newOil: 'PAG',
+    })
+    expect(figures?.map(({ label }) => label)).not.toContain('hose')
+    expect(headline).not.toContain('hose')
+  })
+
   it('says that no oil goes in, without a figure', () => {
     const { level, headline, figures } = oil.run({ ...machine, leak: 'slow' })
     expect(level).toBe('fine')

@@ -1,0 +1,147 @@
+import { describe, expect, it } from 'vitest'
+import { LONGEST_HEADLINE } from '../../../shared/answer/told.ts'
+import { COMPRESSOR_DRIVES, LAWS, MACHINES } from '../../../shared/fields/index.ts'
+import { CERTIFICATE_IDS } from '../../../shared/rules/library.ts'
+import { rules } from '../../../shared/rules/rules.ts'
+import { ACTIONS } from '../../../shared/rules/types.ts'
+
+type Input = Record<string, unknown>
+const loader = {
+  law: 'us-federal',
+  machine: 'off-road',
+  compressorDrive: 'open',
+  refrigerant: 'R-134a',
+  labelCharge: '3 lb 8 oz',
+  action: 'open',
+}
+const ask = (input: Input) => rules.run({ ...loader, ...input })
+
+describe('the first line of the rules', () => {
+  const cells: [string, Input, string, string][] = [
+    [
+      'no certificate',
+      { certificates: [] },
+      'stop',
+      'Do not open or charge this machine, paid or not, unless a supervised apprentice: it takes 609, 608 Type II or Universal (40 CFR 82.34, 82.161; 2015 text).',
+    ],
+    [
+      'the wrong certificate',
+      { certificates: ['us-608-type-i'] },
+      'stop',
+      'Do not open or charge this machine, paid or not, unless a supervised apprentice: it takes 609, 608 Type II or Universal (40 CFR 82.34, 82.161; 2015 text).',
+    ],
+    [
+      'nobody said which',
+      {},
+      'check',
+      'To open or charge this machine takes a certificate: 609, 608 Type II or Universal (40 CFR 82.34, 82.161; 2015 text). Say which certificates are held.',
+    ],
+    [
+      'the right one',
+      { certificates: ['us-609'] },
+      'fine',
+      'What is held is enough to open or charge this machine: 609, 608 Type II or Universal (40 CFR 82.34, 82.161; 2015 text).',
+    ],
+    [
+      'paid work on a vehicle without one',
+      { machine: 'road-vehicle', forPay: true, certificates: [] },
+      'stop',
+      'Do not open or charge this machine for pay: it takes a certificate: 609 (40 CFR 82.34; copy of June 2026).',
+    ],
+    [
+      'an own vehicle',
+      { machine: 'road-vehicle', ownMachine: true },
+      'fine',
+      'To open or charge this machine takes no certificate (40 CFR 82.30, 82.34); the other rules bind all the same.',
+    ],
+    [
+      'a charge that would decide',
+      { labelCharge: undefined, certificates: ['us-609'] },
+      'check',
+      'Cannot tell whether what is held is enough: it depends on: label charge. Enough: 608 Type II or Universal.',
+    ],
+    [
+      'propane into a loader',
+      { refrigerant: 'R-290', action: 'charge', certificates: ['us-609'] },
+      'stop',
+      'Do not charge R-290 into this machine: it burns and is not acceptable there (40 CFR part 82 subpart G, appendix B; 2015 text).',
+    ],
+    [
+      'a conversion to propane',
+      { action: 'retrofit', newRefrigerant: 'R-290', certificates: ['us-609'] },
+      'stop',
+      'Do not convert this machine to R-290: that is not acceptable (40 CFR part 82 subpart G).',
+    ],
+    [
+      'a licence in Australia',
+      { law: 'australia', certificates: [] },
+      'stop',
+      'Do not open or charge this machine: it takes a certificate: handling licence (Regulations 1995, reg. 111).',
+    ],
+    [
+      'the United Kingdom',
+      { law: 'uk' },
+      'check',
+      'Look up which certificate it takes to open or charge this machine: this text does not settle it (guidance of 2010).',
+    ],
+  ]
+  it.each(cells)('%s', (_, input, level, headline) => {
+    expect(ask(input)).toMatchObject({ level, headline })
+  })
+
+  it('tells regime, certificate, text, venting, equipment and records, in that order', () => {
+    const { figures = [] } = ask({})
+    expect(figures.map(({ id }) => id)).toEqual([
+      'regime',
+      'certificate',
+      'text',
+      'venting',
+      'equipment',
+      'records',
+    ])
+    expect(figures.find(({ id }) => id === 'venting')?.text).toBe('do not vent; recover')
+    expect(figures.find(({ id }) => id === 'equipment')?.says).toMatch(/^R-134a: .*J2788/u)
+    expect(ask({ refrigerant: 'R-744' }).figures?.find(({ id }) => id === 'venting')?.text).toBe(
+      'R-744 may be let out slowly, outdoors',
+    )
+  })
+
+  it('says what to do next, what would decide first', () => {
+    expect(ask({}).next?.[0]).toBe('Say which certificates the worker holds')
+    expect(ask({ certificates: ['us-609'], labelCharge: undefined }).next?.[0]).toMatch(
+      /label charge/u,
+    )
+    expect(ask({ certificates: [] }).next).toEqual([
+      'Have somebody do it who holds the certificate',
+      'Until then leave the system closed',
+      'An apprentice: only under close supervision, all the time',
+    ])
+  })
+})
+
+describe('in every cell', () => {
+  it('stops exactly where what is held is not enough or the refrigerant may not go in, in one line', () => {
+    let stops = 0
+    for (const law of LAWS)
+      for (const machine of MACHINES)
+        for (const compressorDrive of [undefined, ...COMPRESSOR_DRIVES])
+          for (const refrigerant of ['R-134a', 'R-744', 'R-290', 'R-1234yf', 'R-22'])
+            for (const action of ACTIONS.filter((entry) => entry !== 'retrofit'))
+              for (const certificates of [undefined, [], [...CERTIFICATE_IDS]]) {
+                const input = { law, machine, compressorDrive, refrigerant, action, certificates }
+                const { level, headline = '', result, figures = [], next = [] } = ask(input)
+                const forbidden =
+                  action === 'charge' && result.use.answers.includes('not-acceptable')
+                const stop = result.certificate.held === 'not-enough' || forbidden
+                expect(level === 'stop', JSON.stringify(input)).toBe(stop)
+                expect(headline.length, headline).toBeLessThanOrEqual(LONGEST_HEADLINE)
+                expect(figures.length).toBeLessThanOrEqual(6)
+                expect(next.length).toBeLessThanOrEqual(3)
+                if (level === 'fine') {
+                  expect(['enough', 'not-needed']).toContain(result.certificate.held)
+                }
+                stops += stop ? 1 : 0
+              }
+    expect(stops).toBeGreaterThan(100)
+  })
+})
