@@ -26,19 +26,20 @@ export function exampleText(operation: Operation, width: number): string {
   return [`chargewright ${name}`, ...parts].join(' \\\n    ')
 }
 
-/** The everyday line of an operation, broken before its options where it is wider than `width`. */
+/** The everyday line of an operation, broken between its words where it is wider than `width`. */
 export function everydayText({ name }: Operation, width: number): string | undefined {
   const line = EVERYDAY[name]
   if (line === undefined) return undefined
   const whole = `chargewright ${line}`
   if (whole.length <= width) return whole
-  const [first = '', ...options] = whole.split(/ (?=--?[a-z])/u)
-  const rows = [first]
-  for (const option of options) {
-    const longer = `${rows.at(-1)} ${option}`
+  // An option stays with its value.
+  const parts = whole.split(/(?<! -{1,2}[\w-]+) /u)
+  const rows = [parts.slice(0, 2).join(' ')]
+  for (const part of parts.slice(2)) {
+    const longer = `${rows.at(-1)} ${part}`
     // Room for the stroke that says the line goes on.
     if (longer.length <= width - 2) rows[rows.length - 1] = longer
-    else rows.push(`    ${option}`)
+    else rows.push(`    ${part}`)
   }
   return rows.join(' \\\n  ')
 }

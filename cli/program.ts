@@ -60,6 +60,10 @@ const epilogue = (width: number) =>
     ),
   ].join('\n')
 
+/** A command line, set off by blanks, is broken already. */
+const boxed = (line: string, width: number) =>
+  line.startsWith('  ') ? line : hanging('', line, 0, width).join('\n')
+
 /** Room that a description needs beside its option; with less it stands under it. */
 const LEAST_ROOM = 30
 const UNDER = 6
@@ -95,6 +99,11 @@ export function createProgram(
     .configureHelp({
       styleTitle: ink.title,
       subcommandTerm: (command) => command.name(),
+      boxWrap: (text, width) =>
+        text
+          .split('\n')
+          .map((line) => boxed(line, width))
+          .join('\n'),
       formatItem: (term, termWidth, text) => helpItem(term, termWidth, text, streams.width),
     })
     .addHelpText('after', epilogue(streams.width))
