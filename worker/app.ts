@@ -16,6 +16,7 @@ import { emptyReply, HTML_TYPE, JSON_TYPE, NOT_KEPT, reply } from './reply.ts'
 import { operationRoutes } from './routes/operations.ts'
 import { refrigerantRoutes } from './routes/refrigerants.ts'
 import { tableRoutes } from './routes/table.ts'
+import { unitRoutes } from './routes/units.ts'
 import type { Environment } from './settings.ts'
 import { tagged } from './tags.ts'
 
@@ -68,6 +69,7 @@ export function createApp(
   app.get('/style.css', () => reply(STYLE, 'text/css; charset=utf-8'))
   app.get('/', async () => reply(await frontPage(operations), HTML_TYPE))
   app.route('/v1/refrigerants', refrigerantRoutes(operations))
+  app.route('/v1/units', unitRoutes())
   app.route('/v1/table', tableRoutes(operations))
   app.route('/v1', operationRoutes(operations))
   return app

@@ -82,7 +82,7 @@ function readFlag(text: string): boolean {
 
 function readList(item: Shape, text: string): readonly unknown[] {
   const trimmed = text.trim()
-  if (trimmed === '') return []
+  if (trimmed === '' || trimmed.toLowerCase() === 'none') return []
   if (trimmed.startsWith('[')) {
     const value = parseJson(trimmed)
     if (!Array.isArray(value)) throw new CalcError('bad-input', 'A list is needed here.')

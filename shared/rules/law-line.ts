@@ -16,8 +16,8 @@ const { laws, line } = data
  *
  * @param law - Whose law; undefined where nobody said.
  */
-export function lawLine(law: Law | undefined, job: JobGiven): string {
-  if (law === undefined) return line.noLaw
+export function lawLine(law: Law | undefined, job?: JobGiven): string {
+  if (law === undefined || job === undefined) return line.noLaw
   const { venting, certificate } = decide(law, factsFor(job), undefined)
   const cited = certificate.cites.flatMap(
     (id) => certificate.statements.find((statement) => statement.id === id) ?? [],

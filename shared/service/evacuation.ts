@@ -32,6 +32,7 @@ import { placeWhenNeeded } from './place-when-needed.ts'
 /** Evacuation: what to pull to and how to hold it, what water needs, how long it takes, what a rise says. */
 export const evacuation = defineOperation({
   name: 'evacuation',
+  opens: true,
   summary:
     'Target and hold of an evacuation, pump-down time, and whether a standing vacuum shows a leak, water or refrigerant',
   description:

@@ -19,6 +19,7 @@ import { statementOut, statementSources } from './statement.ts'
 /** Leak test: standing pressure, test pressure, searching, yearly loss, federal leak rate. */
 export const leakTest = defineOperation({
   name: 'leak-test',
+  opens: true,
   summary:
     'Standing pressure corrected for temperature, leak rate, test pressure, sensitivity of each search',
   description:

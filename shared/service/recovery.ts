@@ -94,6 +94,7 @@ const result = z.strictObject({
 /** Recovery: what should come out, how far to evacuate, and what the cylinder takes. */
 export const recovery = defineOperation({
   name: 'recovery',
+  opens: true,
   summary: 'What should come out, how far to evacuate, and how much the recovery cylinder takes',
   description:
     'Before refrigerant is taken out: the expected mass (from the label, or from pressure and volume at rest), the level of evacuation that US federal rules ask for, and what the recovery cylinder may hold by weight. Refuses disposable cylinders, mixing and overfilling.',

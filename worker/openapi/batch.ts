@@ -48,8 +48,8 @@ const entry = (type: string): JsonObject => ({
   type: 'object',
   properties: {
     row: ROW,
-    answer: { $ref: `#/components/schemas/${type}Answer` },
-    problem: { $ref: '#/components/schemas/Problem' },
+    answer: { $ref: `#/components/schemas/${type}Answer`, description: 'What it comes to' },
+    problem: { $ref: '#/components/schemas/Problem', description: 'Why it has no answer' },
   },
   required: ['row'],
   // One of the two, and not both.

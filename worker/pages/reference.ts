@@ -1,10 +1,10 @@
 import { html } from 'hono/html'
 import { GUIDES } from '../../shared/guides.ts'
 import type { Document } from '../openapi/document.ts'
-import type { Json, JsonObject } from '../openapi/schemas.ts'
+import { isObject, type Json, type JsonObject } from '../openapi/schemas.ts'
 import { type Html, layout } from './layout.ts'
 import { prose } from './prose.ts'
-import { type FieldRow, fieldRows, isObject, isQuantity, kindOf, list } from './schema-rows.ts'
+import { type FieldRow, fieldRows, isQuantity, kindOf, list } from './schema-rows.ts'
 
 const object = (value: Json | undefined): JsonObject => (isObject(value) ? value : {})
 const text = (value: Json | undefined): string => (typeof value === 'string' ? value : '')

@@ -1,0 +1,254 @@
+import type { Solution } from './branch.ts'
+import { feed, type Guess, type Trial } from './evaluate.ts'
+import { evaporate, type LeavingAir, leavingAir } from './evaporator.ts'
+import { guessAtSuction } from './first-guess.ts'
+import { findBelow, settled } from './scan.ts'
+import { type Setup, setUp } from './setup.ts'
+import { MOST_STARTS, solveAnyhow, solvePinned, solveSteady } from './solve.ts'
+import type { Case, Controls } from './types.ts'
+
+/** What is to be said of a state that was found. */
+export type Remark =
+  /** No liquid is left in the receiver: vapour goes to the device. */
+  | 'receiver-empty'
+  /** Vapour reaches the device in a machine without a receiver. */
+  | 'vapour-at-device'
+  /** Less than a quarter of the evaporator boils. */
+  | 'evaporator-dry'
+  /** More liquid reaches the compressor than an accumulator lets go. */
+  | 'liquid-at-compressor'
+  /** The accumulator is empty: its outlet is superheated. */
+  | 'accumulator-empty'
+
+/** How a machine ends up. Every case ends as one of these. */
+export type Outcome =
+  | {
+      readonly kind: 'steady'
+      readonly state: Running
+    }
+  | {
+      /** A thermostat or a pressure switch lets the compressor run part of the time. */
+      readonly kind: 'cycling'
+      readonly by: 'thermostat' | 'low-pressure-switch'
+      /** Share of the time that it runs, by the heat that the air brings meanwhile. */
+      readonly duty: number
+      /** Just before it opens; the evaporator is not settled then, all else nearly. */
+      readonly state: Running
+      /** W taken from the air, averaged. */
+      readonly averageCapacity: number
+      /** Suction pressure when it closes again, Pa absolute. */
+      readonly closesPa: number
+    }
+  | {
+      /** Would run above the cut-out, or finds no balance below it. */
+      readonly kind: 'high-pressure-trip'
+      readonly limitPa: number
+      /** The state that it would run to; nothing where it has none below the critical region. */
+      readonly state?: Running
+    }
+  | {
+      readonly kind: 'low-pressure-trip'
+      readonly limitPa: number
+      readonly state: Running
+    }
+  | {
+      /** Fins below 0 °C and nothing that stops it: it freezes up in a while. */
+      readonly kind: 'iced'
+      readonly state: Running
+    }
+  | {
+      /** Pumped down: too little comes through for any pressure that the properties reach. */
+      readonly kind: 'dry'
+    }
+
+/** A solved state with what follows from it. */
+export interface Running {
+  readonly setup: Setup
+  readonly solution: Solution
+  readonly leaving: LeavingAir
+  readonly remarks: readonly Remark[]
+  /** Heat and work that do not add up between refrigerant and air, as a share of the heat given off. */
+  readonly imbalance: number
+}
+
+const FREEZING_K = 273.15
+/** Share of the face below which an evaporator counts as dry. */
+const DRY_FACE = 0.25
+/** Quality of the suction below which liquid is said to reach the compressor. */
+const WET_SUCTION_K = -0.01
+
+/** What a machine does in the case asked. `start` is a state near by, for sweeps. */
+export function run(asked: Case, start?: Guess): Outcome {
+  const setup = setUp(asked)
+  const { controls } = setup.machine
+  const steady = steadyState(setup, start)
+  if (steady === 'tripped') {
+    return { kind: 'high-pressure-trip', limitPa: controls.highCutOutPa }
+  }
+  if (steady === undefined) return withoutSteady(setup)
+  const state = running(setup, steady)
+  const { suctionPa, dischargePa } = steady.trial.guess
+  const stopped = clutchOpens(controls, state)
+  if (stopped !== undefined) {
+    const cycling = cycle(setup, stopped)
+    if (cycling !== undefined) return cycling
+  }
+  if (dischargePa > controls.highCutOutPa) {
+    return { kind: 'high-pressure-trip', limitPa: controls.highCutOutPa, state }
+  }
+  if (controls.lowCutOutPa !== undefined && suctionPa < controls.lowCutOutPa) {
+    return { kind: 'low-pressure-trip', limitPa: controls.lowCutOutPa, state }
+  }
+  if (freezes(controls, state)) return { kind: 'iced', state }
+  return { kind: 'steady', state }
+}
+
+/** The state that a machine settles in; or that it trips on the way to one, or pumps itself down. */
+function steadyState(setup: Setup, start?: Guess): Solution | 'tripped' | undefined {
+  const found = solveSteady(setup, start) ?? solveAnyhow(setup, 1)
+  if (found !== undefined) return settled(setup, found)
+  const below = findBelow(setup, setup.machine.controls.highCutOutPa)
+  if (below !== undefined) return below
+  const any = solveAnyhow(setup, MOST_STARTS)
+  if (any !== undefined) return settled(setup, any)
+  return findBelow(setup, setup.machine.controls.highCutOutPa, true)
+}
+
+/** No state at all: pumped down, unless a control stops it before. */
+function withoutSteady(setup: Setup): Outcome {
+  const { cyclingSwitch, thermostat } = setup.machine.controls
+  if (cyclingSwitch !== undefined) return cycle(setup, 'low-pressure-switch') ?? { kind: 'dry' }
+  if (thermostat !== undefined) return cycle(setup, 'thermostat') ?? { kind: 'dry' }
+  return { kind: 'dry' }
+}
+
+type Stop = 'thermostat' | 'low-pressure-switch'
+
+function clutchOpens(controls: Controls, state: Running): Stop | undefined {
+  const { suctionPa } = state.solution.trial.guess
+  if (controls.cyclingSwitch !== undefined && suctionPa < controls.cyclingSwitch.opensPa) {
+    return 'low-pressure-switch'
+  }
+  if (controls.thermostat !== undefined && state.leaving.probeK < controls.thermostat.opensK) {
+    return 'thermostat'
+  }
+  return undefined
+}
+
+/** Only where no thermostat and no cycling switch guards the fins. */
+function freezes(controls: Controls, state: Running): boolean {
+  return (
+    controls.thermostat === undefined &&
+    controls.cyclingSwitch === undefined &&
+    state.leaving.surfaceK < FREEZING_K &&
+    state.setup.returnAir.dewPointK > state.leaving.surfaceK
+  )
+}
+
+/**
+ * A clutch that opens and closes. The low side swings between two settings; the evaporator never
+ * settles, but flow, high side and charge follow within seconds. So the state at a suction pressure
+ * is solved with the evaporator's own balance left out, and the duty follows from that balance over
+ * a whole cycle: at the mean setting, the flow that the air can keep boiling over the flow that
+ * the compressor has while it runs.
+ */
+function cycle(setup: Setup, by: Stop): Outcome | undefined {
+  const { thermostat, cyclingSwitch, highCutOutPa } = setup.machine.controls
+  const [opens, closes] =
+    by === 'thermostat'
+      ? [thermostat?.opensK, thermostat?.closesK]
+      : [cyclingSwitch?.opensPa, cyclingSwitch?.closesPa]
+  if (opens === undefined || closes === undefined) return undefined
+  const states: Solution[] = []
+  for (const setting of [opens, (opens + closes) / 2]) {
+    const before = states.at(-1)?.trial.guess
+    const start =
+      by === 'thermostat'
+        ? (before ?? guessAtSuction(setup, setup.fluid.saturationPressure(setting - 4)))
+        : { ...(before ?? guessAtSuction(setup, setting)), suctionPa: setting }
+    const pinned = by === 'thermostat' ? { finsK: setting } : 'suction'
+    const fed = solvePinned(setup, pinned, start)
+    if (fed === undefined) break
+    states.push(fed)
+  }
+  const [opening, mean] = states
+  if (opening === undefined || mean === undefined) return undefined
+  if (opening.trial.guess.dischargePa > highCutOutPa) {
+    return { kind: 'high-pressure-trip', limitPa: highCutOutPa, state: running(setup, opening) }
+  }
+  const duty = dutyOf(setup, mean)
+  const { compression, suction, condensation } = mean.trial
+  return {
+    kind: 'cycling',
+    by,
+    duty,
+    state: running(setup, opening),
+    averageCapacity: duty * compression.flow * (suction.enthalpy - condensation.enthalpy),
+    // the low side swings evenly about its mean
+    closesPa: 2 * mean.trial.guess.suctionPa - opening.trial.guess.suctionPa,
+  }
+}
+
+/** Share of the running flow that the evaporator can bring to the suction's state, from 0 to 1. */
+function dutyOf(setup: Setup, { trial, branch }: Solution): number {
+  const { compression, condensation, suction, evaporatingAt } = trial
+  // drawn empty: what is let in over the whole cycle goes out while it runs
+  if (branch.starved === true) return share((part) => needs(setup, trial, part) > 1)
+  const tooMuch = (part: number) => {
+    const flow = part * compression.flow
+    const found = evaporate(setup.fluid, setup.evaporator, setup.returnAir, evaporatingAt, {
+      enthalpy: condensation.enthalpy,
+      flow,
+      film: (flow / setup.machine.nominalFlow) ** 0.8,
+    })
+    return found === undefined || found.enthalpy < suction.enthalpy
+  }
+  return share(tooMuch)
+}
+
+/** Drive that a part of the compressor's flow needs through liquid line and device, over what there is. */
+function needs(setup: Setup, trial: Trial, part: number): number {
+  const flow = part * trial.compression.flow
+  return feed(setup, trial, flow, trial.condensation, trial.evaporatingAt).driveNeeded
+}
+
+/** Where a condition of a share begins to hold, from 0 to 1. */
+function share(tooMuch: (part: number) => boolean): number {
+  if (!tooMuch(1)) return 1
+  let [low, high] = [0, 1]
+  for (let step = 0; step < 40; step += 1) {
+    const middle = (low + high) / 2
+    if (tooMuch(middle)) high = middle
+    else low = middle
+  }
+  return (low + high) / 2
+}
+
+function running(setup: Setup, solution: Solution): Running {
+  const { trial, branch } = solution
+  const { evaporation, evaporatingAt, condensation, compression, suction } = trial
+  const { store } = setup.machine
+  const leaving = leavingAir(
+    setup.evaporator,
+    setup.returnAir,
+    evaporatingAt,
+    trial.film,
+    evaporation,
+  )
+  const remarks: Remark[] = []
+  if (store.kind === 'receiver' && branch.liquid === 'empty') remarks.push('receiver-empty')
+  if (store.kind !== 'receiver' && condensation.quality > 0) remarks.push('vapour-at-device')
+  if (store.kind === 'accumulator' && branch.liquid === 'empty') remarks.push('accumulator-empty')
+  if (evaporation.boilingFace < DRY_FACE) remarks.push('evaporator-dry')
+  const bleed = store.kind === 'accumulator' ? store.bleed : 0
+  const dryness = (suction.enthalpy - trial.suctionAt.vapourEnthalpy) / trial.suctionAt.latentHeat
+  if (dryness < WET_SUCTION_K - bleed) remarks.push('liquid-at-compressor')
+  const gained = evaporation.airHeat + compression.power - compression.shellHeat
+  return {
+    setup,
+    solution,
+    leaving,
+    remarks,
+    imbalance: gained / condensation.airHeat - 1,
+  }
+}
