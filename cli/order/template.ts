@@ -1,5 +1,3 @@
-import { parse } from 'yaml'
-
 /** What is known of an order when it is begun, as typed. */
 export interface Answers {
   readonly name?: string
@@ -83,7 +81,7 @@ const COUPLINGS = [
 ]
 
 /** A new order: what is known, and behind # only what this job will ask for. */
-export function templateOf(answers: Answers, form: 'yaml' | 'json'): string {
+export async function templateOf(answers: Answers, form: 'yaml' | 'json'): Promise<string> {
   const { job = 'couplers-parted' } = answers
   const own = job === 'diagnose' ? [] : job === 'couplers-parted' ? COUPLINGS : OPENED
   const text = [
@@ -120,5 +118,7 @@ export function templateOf(answers: Answers, form: 'yaml' | 'json'): string {
       'place:\n  # law: us\n  # altitude: 1200 ft\n  # ambient: 75 °F',
       '# place:\n#   law: us\n#   altitude: 1200 ft\n#   ambient: 75 °F',
     )
-  return form === 'yaml' ? text : `${JSON.stringify(parse(text), null, 2)}\n`
+  if (form === 'yaml') return text
+  const { parse } = await import('yaml')
+  return `${JSON.stringify(parse(text), null, 2)}\n`
 }
