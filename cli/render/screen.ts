@@ -1,4 +1,5 @@
 import type { ShownTold } from '../../shared/answer/told.ts'
+import { isOnScreen } from '../../shared/cautions.ts'
 import type { Answer } from '../../shared/operation.ts'
 import type { Page } from './pairs.ts'
 import { columnsOf, hanging, padEnd, paragraph, widest } from './wrap.ts'
@@ -86,16 +87,9 @@ function nextLines({ next }: ToldAnswer, page: Page): readonly string[] {
   })
 }
 
-/**
- * What stands on every screen: what can hurt or break a rule. First aid is for afterwards and stands
- * on the sheet, notes too.
- */
-export const DANGER_ON_SCREEN = ({ id, level }: ToldAnswer['cautions'][number]): boolean =>
-  level !== 'note' && !id.startsWith('first-aid')
-
 /** The dangers in short, one after the other: they are never left to the sheet. */
 function dangerLines({ cautions }: ToldAnswer, page: Page): readonly string[] {
-  const texts = cautions.filter(DANGER_ON_SCREEN).map(({ short }) => short.replace(/\.$/u, ''))
+  const texts = cautions.filter(isOnScreen).map(({ short }) => short.replace(/\.$/u, ''))
   if (texts.length === 0) return []
   return noted('Danger', texts.join(' · '), page, page.ink.level.danger)
 }
