@@ -72,7 +72,7 @@ const rowsOf = (answer: Answer, page: AnswerPage): readonly string[] =>
 function sheetText(operation: Operation, answer: Answer, page: AnswerPage): string {
   return joined([
     paragraph(page.ink.title(operation.summary), 0, page.width),
-    isTold(answer) ? screenLines(answer, page) : [],
+    isTold(answer) ? screenLines(answer, page, true) : [],
     cautionLines(answer.cautions, page),
     page.resultLines?.(answer, page) ?? treeLines(answer.result, 2, page),
     warningLines(answer.warnings, page),

@@ -17,17 +17,23 @@ export const isTold = (answer: Answer): answer is ToldAnswer => answer.headline 
 /**
  * An answer on one screen: what it is and what to do, the figures, what next, what is dangerous,
  * what was assumed. Everything else stands on the sheet.
+ *
+ * @param whole - On the sheet itself: long meanings too, and no word of where the rest is.
  */
-export function screenLines(answer: ToldAnswer, page: Page): readonly string[] {
+export function screenLines(
+  answer: ToldAnswer,
+  page: Page,
+  whole: boolean = false,
+): readonly string[] {
   const heading = headlineLines(answer, page)
   const notes = [
     ...warningLines(answer, page),
     ...dangerLines(answer, page),
     ...lawLines(answer, page),
-    ...assumedLines(answer, page),
+    ...assumedLines(answer, page, whole),
   ]
   if (answer.line) return [...heading, ...notes]
-  const figures = figureLines(answer, page)
+  const figures = figureLines(answer, page, whole)
   const rest = [...nextLines(answer, page), ...notes]
   return [
     ...heading,
@@ -43,14 +49,14 @@ function headlineLines({ level, headline }: ToldAnswer, page: Page): readonly st
   return paragraph(text, 0, page.width).map(page.ink.error)
 }
 
-function figureLines({ figures }: ToldAnswer, page: Page): readonly string[] {
+function figureLines({ figures }: ToldAnswer, page: Page, whole: boolean): readonly string[] {
   const labels = widest(figures.map(({ label }) => label)) + GAP
   const short = figures.filter(({ text }) => columnsOf(text) <= LONGEST_FIGURE)
   const texts = widest(short.map(({ text }) => text))
   const start = 2 + labels + texts + GAP
   return figures.flatMap((figure) => {
     const { label, text } = figure
-    const meaning = meaningOf(figure)
+    const meaning = meaningOf(figure, whole)
     const name = `  ${capital(label)}`
     // A sentence instead of a number stands beside its label, its meaning under it.
     if (!short.includes(figure)) {
@@ -67,11 +73,15 @@ function figureLines({ figures }: ToldAnswer, page: Page): readonly string[] {
   })
 }
 
+/** Letters of a meaning that a screen has room for; a longer one, such as a rule in whole, is for the sheet. */
+const LONGEST_MEANING = 90
+
 /** What a figure means, and what it rests on where that is less than published or computed. */
-const meaningOf = ({ says, basis }: ToldAnswer['figures'][number]) =>
-  [says, basis === undefined ? undefined : `(${basis})`]
-    .filter((part) => part !== undefined)
-    .join(' ')
+const meaningOf = ({ says = '', basis }: ToldAnswer['figures'][number], whole: boolean) =>
+  [
+    ...(says !== '' && (whole || says.length <= LONGEST_MEANING) ? [says] : []),
+    ...(basis === undefined ? [] : [`(${basis})`]),
+  ].join(' ')
 
 const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1)
 
@@ -114,10 +124,25 @@ function warningLines({ warnings }: ToldAnswer, page: Page): readonly string[] {
 const lawLines = ({ law }: ToldAnswer, page: Page): readonly string[] =>
   law === undefined ? [] : noted('Law', law, page)
 
-function assumedLines({ assumptions }: ToldAnswer, page: Page): readonly string[] {
+/** What was assumed; and, under more than one line, where the rest is. */
+function assumedLines(
+  { assumptions, line }: ToldAnswer,
+  page: Page,
+  whole: boolean,
+): readonly string[] {
   const texts = [...new Set(assumptions.map(({ short, taken }) => short ?? taken))]
-  return texts.length === 0 ? [] : noted('Assumed', texts.join(' · '), page, page.ink.quiet)
+  const assumed =
+    texts.length === 0 ? [] : noted('Assumed', texts.join(' · '), page, page.ink.quiet)
+  if (whole || line) return assumed
+  const more = page.ink.quiet(MORE)
+  const last = assumed.at(-1)
+  // On the last line where there is room, so that it costs none.
+  return last !== undefined && columnsOf(last) + MORE.length + 3 <= page.width
+    ? [...assumed.slice(0, -1), `${last}   ${more}`]
+    : [...assumed, more]
 }
+
+const MORE = '--full for steps and sources'
 
 const NOTE_COLUMNS = 9
 
