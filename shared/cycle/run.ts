@@ -1,6 +1,6 @@
 import type { Solution } from './branch.ts'
-import { feed, type Guess, type Trial } from './evaluate.ts'
-import { evaporate, type LeavingAir, leavingAir } from './evaporator.ts'
+import type { Guess } from './evaluate.ts'
+import { type LeavingAir, leavingAir } from './evaporator.ts'
 import { guessAtSuction } from './first-guess.ts'
 import { findBelow, settled } from './scan.ts'
 import { type Setup, setUp } from './setup.ts'
@@ -72,6 +72,12 @@ export interface Running {
 }
 
 const FREEZING_K = 273.15
+/** Fins above the boiling refrigerant, K: where a search starts. */
+const FINS_ABOVE_K = 4
+/** Steps from a steady state to a setting of its control. */
+const WALK = 6
+/** Share of the cut-out at which a walk that ends is taken to have come to it. */
+const NEAR_TRIP = 0.85
 /** Share of the face below which an evaporator counts as dry. */
 const DRY_FACE = 0.25
 /** Quality of the suction below which liquid is said to reach the compressor. */
@@ -90,7 +96,7 @@ export function run(asked: Case, start?: Guess): Outcome {
   const { suctionPa, dischargePa } = steady.trial.guess
   const stopped = clutchOpens(controls, state)
   if (stopped !== undefined) {
-    const cycling = cycle(setup, stopped)
+    const cycling = cycle(setup, stopped, state)
     if (cycling !== undefined) return cycling
   }
   if (dischargePa > controls.highCutOutPa) {
@@ -146,38 +152,60 @@ function freezes(controls: Controls, state: Running): boolean {
 }
 
 /**
- * A clutch that opens and closes. The low side swings between two settings; the evaporator never
- * settles, but flow, high side and charge follow within seconds. So the state at a suction pressure
- * is solved with the evaporator's own balance left out, and the duty follows from that balance over
- * a whole cycle: at the mean setting, the flow that the air can keep boiling over the flow that
- * the compressor has while it runs.
+ * A clutch that opens and closes. The low side swings between two settings. Compressor and
+ * condenser work at the full flow while it runs; what is stored on either side keeps device and
+ * evaporator going at the mean flow. So at a setting of the low side the same balances are solved,
+ * with the share of the time that it runs in the place of the pressure: at the mean setting that is
+ * the duty, at the opening one the state just before it opens, which makers' charts ask to read.
  */
-function cycle(setup: Setup, by: Stop): Outcome | undefined {
+function cycle(setup: Setup, by: Stop, steady?: Running): Outcome | undefined {
   const { thermostat, cyclingSwitch, highCutOutPa } = setup.machine.controls
   const [opens, closes] =
     by === 'thermostat'
       ? [thermostat?.opensK, thermostat?.closesK]
       : [cyclingSwitch?.opensPa, cyclingSwitch?.closesPa]
   if (opens === undefined || closes === undefined) return undefined
-  const states: Solution[] = []
-  for (const setting of [opens, (opens + closes) / 2]) {
-    const before = states.at(-1)?.trial.guess
-    const start =
-      by === 'thermostat'
-        ? (before ?? guessAtSuction(setup, setup.fluid.saturationPressure(setting - 4)))
-        : { ...(before ?? guessAtSuction(setup, setting)), suctionPa: setting }
-    const pinned = by === 'thermostat' ? { finsK: setting } : 'suction'
-    const fed = solvePinned(setup, pinned, start)
-    if (fed === undefined) break
-    states.push(fed)
+  const at = (setting: number, near: Guess | undefined) => {
+    const suctionPa =
+      by === 'thermostat' ? setup.fluid.saturationPressure(setting - FINS_ABOVE_K) : setting
+    const start = near ?? guessAtSuction(setup, suctionPa)
+    return solvePinned(
+      setup,
+      by === 'thermostat' ? { finsK: setting } : 'suction',
+      by === 'thermostat' ? start : { ...start, suctionPa },
+    )
   }
-  const [opening, mean] = states
-  if (opening === undefined || mean === undefined) return undefined
-  if (opening.trial.guess.dischargePa > highCutOutPa) {
-    return { kind: 'high-pressure-trip', limitPa: highCutOutPa, state: running(setup, opening) }
+  const tripped = (state?: Running): Outcome => ({
+    kind: 'high-pressure-trip',
+    limitPa: highCutOutPa,
+    ...(state === undefined ? {} : { state }),
+  })
+  /** From the steady state's own setting, where it runs all the time, step by step. */
+  const walked = (setting: number): Solution | 'tripped' | undefined => {
+    if (steady === undefined) return undefined
+    const { guess } = steady.solution.trial
+    const from = by === 'thermostat' ? steady.leaving.surfaceK : guess.suctionPa
+    let here: Guess = { ...guess, duty: 1 }
+    let found: Solution | undefined
+    for (let step = 1; step <= WALK; step += 1) {
+      found = at(from + ((setting - from) * step) / WALK, here)
+      // the more the low side is let rise, the higher the high side while it runs
+      if (found === undefined)
+        return here.dischargePa > NEAR_TRIP * highCutOutPa ? 'tripped' : found
+      here = found.trial.guess
+      if (here.dischargePa > highCutOutPa) return 'tripped'
+    }
+    return found
   }
-  const duty = dutyOf(setup, mean)
-  const { compression, suction, condensation } = mean.trial
+  const opening = at(opens, undefined) ?? walked(opens)
+  if (opening === 'tripped') return tripped()
+  if (opening === undefined) return undefined
+  if (opening.trial.guess.dischargePa > highCutOutPa) return tripped(running(setup, opening))
+  const mean = at((opens + closes) / 2, opening.trial.guess) ?? walked((opens + closes) / 2)
+  if (mean === 'tripped') return tripped()
+  if (mean === undefined) return undefined
+  const { compression, suction, condensation, guess } = mean.trial
+  const duty = guess.duty ?? 1
   return {
     kind: 'cycling',
     by,
@@ -185,43 +213,8 @@ function cycle(setup: Setup, by: Stop): Outcome | undefined {
     state: running(setup, opening),
     averageCapacity: duty * compression.flow * (suction.enthalpy - condensation.enthalpy),
     // the low side swings evenly about its mean
-    closesPa: 2 * mean.trial.guess.suctionPa - opening.trial.guess.suctionPa,
+    closesPa: 2 * guess.suctionPa - opening.trial.guess.suctionPa,
   }
-}
-
-/** Share of the running flow that the evaporator can bring to the suction's state, from 0 to 1. */
-function dutyOf(setup: Setup, { trial, branch }: Solution): number {
-  const { compression, condensation, suction, evaporatingAt } = trial
-  // drawn empty: what is let in over the whole cycle goes out while it runs
-  if (branch.starved === true) return share((part) => needs(setup, trial, part) > 1)
-  const tooMuch = (part: number) => {
-    const flow = part * compression.flow
-    const found = evaporate(setup.fluid, setup.evaporator, setup.returnAir, evaporatingAt, {
-      enthalpy: condensation.enthalpy,
-      flow,
-      film: (flow / setup.machine.nominalFlow) ** 0.8,
-    })
-    return found === undefined || found.enthalpy < suction.enthalpy
-  }
-  return share(tooMuch)
-}
-
-/** Drive that a part of the compressor's flow needs through liquid line and device, over what there is. */
-function needs(setup: Setup, trial: Trial, part: number): number {
-  const flow = part * trial.compression.flow
-  return feed(setup, trial, flow, trial.condensation, trial.evaporatingAt).driveNeeded
-}
-
-/** Where a condition of a share begins to hold, from 0 to 1. */
-function share(tooMuch: (part: number) => boolean): number {
-  if (!tooMuch(1)) return 1
-  let [low, high] = [0, 1]
-  for (let step = 0; step < 40; step += 1) {
-    const middle = (low + high) / 2
-    if (tooMuch(middle)) high = middle
-    else low = middle
-  }
-  return (low + high) / 2
 }
 
 function running(setup: Setup, solution: Solution): Running {
@@ -232,7 +225,7 @@ function running(setup: Setup, solution: Solution): Running {
     setup.evaporator,
     setup.returnAir,
     evaporatingAt,
-    trial.film,
+    trial.evaporatorFilm,
     evaporation,
   )
   const remarks: Remark[] = []

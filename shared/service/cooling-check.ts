@@ -1,7 +1,7 @@
 import * as z from 'zod'
 import { ALL_DANGERS, dangersOf } from '../dangers.ts'
 import { CalcError } from '../errors.ts'
-import { pickRefrigerant } from '../fields/index.ts'
+import { isVehicle, pickRefrigerant } from '../fields/index.ts'
 import { resolvePlace } from '../instrument/index.ts'
 import { type Notes, newNotes, withNotes } from '../notes.ts'
 import { defineOperation } from '../operation.ts'
@@ -9,11 +9,20 @@ import { airOut, airPart } from './cooling-check/air-part.ts'
 import { bandsOut } from './cooling-check/band.ts'
 import { clutchOut, clutchPart } from './cooling-check/clutch-part.ts'
 import { condensingOut, condensingPart } from './cooling-check/condensing-part.ts'
+import { dangerOf, dangerOut } from './cooling-check/danger.ts'
 import { type CoolingInput, coolingFields } from './cooling-check/fields.ts'
-import { makerOut, makerPart, PRESSURES, readingsOf } from './cooling-check/readings.ts'
+import {
+  type CoolingReadings,
+  isSwapped,
+  makerOut,
+  makerPart,
+  PRESSURES,
+  readingsOf,
+} from './cooling-check/readings.ts'
 import { restOut, restPart } from './cooling-check/rest-part.ts'
 import { tableOut, tablePart } from './cooling-check/table-part.ts'
-import { coolingSource } from './cooling-check/tables.ts'
+import { coolingFacts, coolingSource } from './cooling-check/tables.ts'
+import { coolingTold } from './cooling-check/told.ts'
 import { propertyWarnings } from './property-sources.ts'
 
 /** Cooling check: readings of a running system against published tables, as a band, and the air side. */
@@ -26,6 +35,7 @@ export const coolingCheck = defineOperation({
   check: requireSomething,
   result: z.strictObject({
     refrigerant: z.string(),
+    danger: dangerOut.optional(),
     maker: makerOut.optional(),
     bands: bandsOut.describe('Over the published tables whose conditions fit'),
     temperatures: condensingOut.optional(),
@@ -35,8 +45,8 @@ export const coolingCheck = defineOperation({
     tables: z.array(tableOut).describe('Every published table of this refrigerant'),
   }),
   cautions: {
-    always: ['rotating-parts', 'pressure', 'weigh-the-charge', 'maker-first', 'local-rules'],
-    mayAlso: ALL_DANGERS,
+    always: ['pressure', 'cold-burns', 'first-aid-eyes', 'maker-first', 'local-rules'],
+    mayAlso: [...ALL_DANGERS, 'stop-the-machine'],
   },
   example: {
     refrigerant: 'R-134a',
@@ -45,76 +55,101 @@ export const coolingCheck = defineOperation({
     ambient: '88 °F',
     relativeHumidity: '45 %',
     ventTemperature: '52 °F',
-    lowPressure: '24 psig',
-    highPressure: '205 psig',
+    suctionPressure: '24 psig',
+    dischargePressure: '205 psig',
   },
   compute(input) {
     const notes = newNotes()
     const place = resolvePlace(input)
-    const { barometerPa } = place
     const r = pickRefrigerant(input.refrigerant)
-    notes.assumptions.push(...place.assumptions)
     notes.warnings.push(...propertyWarnings(r), ...place.warnings)
-    notes.sources.push(...place.sources)
+    const readings = readingsOf(input, place, notes)
+    if (PRESSURES.some((name) => input[name]) || input.relativeHumidity) {
+      notes.assumptions.push(...place.assumptions)
+      notes.sources.push(...place.sources)
+    }
+    // Belts and an engine belong to a vehicle, and so does a charge that no pressure shows.
+    const stationary = input.machine !== undefined && !isVehicle(input.machine)
+    const danger = dangerOf(r, readings, notes)
     notes.cautions.push(
-      'rotating-parts',
-      'pressure',
-      'weigh-the-charge',
-      'maker-first',
-      'local-rules',
-      ...dangersOf({ refrigerant: r }),
+      ...(stationary ? [] : (['weigh-the-charge'] as const)),
+      ...dangersOf({ refrigerant: r, does: stationary ? [] : ['runs'] }),
     )
-    const readings = readingsOf(input, barometerPa, notes)
     const { tables, bands, fitting } = tablePart(
       r,
       readings,
       { ...input, humidity: input.relativeHumidity?.si },
+      place,
       notes,
     )
-    noteConditions(input, notes)
-    const { high, low } = readings
-    if (high && low && high.si + (high.plusMinus ?? 0) < low.si - (low.plusMinus ?? 0)) {
-      notes.warnings.push({
-        code: 'high-below-low',
-        message:
-          'The high side reads below the low side: hoses or gauges are swapped, or the readings are not of one moment. A running compressor cannot do that. Read again before any table is believed.',
-      })
-    }
-    return withNotes(
+    noteConditions(readings, notes)
+    const maker = makerPart(input, readings)
+    const temperatures = condensingPart(r, readings, fitting, notes)
+    const air = airPart(
       {
-        refrigerant: r.info.id,
-        maker: makerPart(input, readings, barometerPa),
-        bands,
-        temperatures: condensingPart(r, readings, fitting, barometerPa, notes),
-        air: airPart(
-          { airIn: readings.airIn, vent: readings.vent, relativeHumidity: input.relativeHumidity },
-          barometerPa,
-          notes,
-        ),
-        rest: restPart(r, readings, barometerPa, notes),
-        clutch: clutchPart({ ...readings, cyclesPerMinute: input.cyclesPerMinute }, notes),
-        tables,
+        returnAir: readings.returnAir,
+        vent: readings.vent?.shown,
+        relativeHumidity: input.relativeHumidity,
       },
+      place.barometer,
       notes,
     )
+    const rest = restPart(r, readings, place, notes)
+    const clutch = clutchPart({ ...readings, cyclesPerMinute: input.cyclesPerMinute }, place, notes)
+    const told = coolingTold({
+      refrigerant: r.info.id,
+      readings,
+      place,
+      danger,
+      swapped: isSwapped(readings),
+      rest,
+      bands,
+      fitting: fitting.length,
+      maker,
+      temperatures,
+      air,
+      clutch,
+      cyclesPerMinute: input.cyclesPerMinute,
+    })
+    return {
+      ...withNotes(
+        {
+          refrigerant: r.info.id,
+          danger: danger && {
+            pressure: danger.pressure,
+            cutOut: danger.cutOut?.pressure.in(undefined),
+            why: danger.why,
+          },
+          maker,
+          bands,
+          temperatures,
+          air,
+          rest: rest?.shown,
+          clutch,
+          tables,
+        },
+        notes,
+      ),
+      told,
+    }
   },
 })
 
-function noteConditions(input: CoolingInput, notes: Notes): void {
-  if (!input.highPressure) return
+function noteConditions(readings: CoolingReadings, notes: Notes): void {
+  const warn = (code: 'high-below-low' | 'gauges-alike' | 'conditions-move-the-high-side') =>
+    notes.warnings.push({ code, message: coolingFacts.warnings[code] })
+  if (readings.alike) warn('gauges-alike')
+  if (isSwapped(readings)) warn('high-below-low')
+  if (!readings.high) return
   notes.sources.push(coolingSource('blower-and-humidity-1987'))
-  notes.warnings.push({
-    code: 'conditions-move-the-high-side',
-    message:
-      'Humid air and a fast blower raise the high side, dry air and a slow blower lower it; standing still without ram air it reads high.',
-  })
+  warn('conditions-move-the-high-side')
 }
 
 function requireSomething(input: CoolingInput): void {
   const readings = [...PRESSURES, 'ventTemperature', 'relativeHumidity', 'cyclesPerMinute'] as const
   if (readings.some((name) => input[name] !== undefined)) return
   throw new CalcError('missing-input', 'There is no reading to check.', {
-    path: ['highPressure'],
+    path: ['dischargePressure'],
     hint: 'Give the pressures, the vent temperature, or the pressures at rest.',
   })
 }

@@ -53,7 +53,7 @@ export function runAll(input: WorkOrderInput): Outcomes {
     recovery: runRecovery(input, head),
     charge: charged,
     oil: runOil(input, head),
-    leakTest: input.leakTest ? runSection(leakTest, 'leakTest', input.leakTest, head) : ABSENT,
+    leakTest: runLeakTest(input, head),
     evacuation: runEvacuation(input, head),
     readings: input.readings ? runSection(readings, 'readings', input.readings, head) : ABSENT,
     charging: runCharging(input, head, charged),
@@ -157,6 +157,13 @@ function runOil(input: WorkOrderInput, head: Head): Outcomes['oil'] {
     // Either list of the section says which parts; the order's own must not count them twice.
     parts: input.oil?.replaced === undefined ? parts : undefined,
   })
+}
+
+function runLeakTest(input: WorkOrderInput, head: Head): Outcomes['leakTest'] {
+  if (!input.leakTest) return ABSENT
+  // The air of the place alone asks for no search.
+  const { ambient: _, ...others } = head
+  return runSection(leakTest, 'leakTest', input.leakTest, others)
 }
 
 function runEvacuation(input: WorkOrderInput, head: Head): Outcomes['evacuation'] {

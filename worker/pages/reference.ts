@@ -113,7 +113,7 @@ const curl = (method: string, address: string, example: Json) =>
 /** Batches are alike, so they are told once. */
 const batchesHtml = (entries: readonly Entry[]): Html => html`<section id="batches">
 <h2>Batches: many inputs at once</h2>
-<p>Every operation takes many inputs in one request: a JSON list (<code>application/json</code>) or a JSON object a line (<code>application/x-ndjson</code>). It answers in the same form and order, an entry an input: <code>{ "row": 1, "answer": … }</code>, or <code>{ "row": 2, "problem": … }</code> where one fails; the others go on. A list or lines may also be sent to the address of the operation itself.</p>
+<p>Every operation takes many inputs in one request: a JSON list (<code>application/json</code>) or a JSON object a line (<code>application/x-ndjson</code>). It answers in the same form and order, an entry an input: <code>{ "row": 1, "answer": … }</code>, or <code>{ "row": 2, "problem": … }</code> where one fails; the others go on.</p>
 <pre tabindex="0">${curlLines('/v1/saturation/batch', ['{"refrigerant":"R-134a","pressure":"32 psig"}', '{"refrigerant":"R-407C","pressure":"80 psig"}'])}</pre>
 <div class="scroll" tabindex="0" role="region" aria-label="Batches"><table>
 <thead><tr><th scope="col">Address</th><th scope="col">Limit</th></tr></thead>

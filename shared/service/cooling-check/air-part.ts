@@ -6,6 +6,7 @@ import { cooledAir, type MoistAir, moistAir } from '../../physics/moist-air.ts'
 import {
   compareWithBand,
   fraction,
+  type Ingredient,
   propagate,
   type Quantity,
   quantityOut,
@@ -13,7 +14,7 @@ import {
   temperature,
   temperatureDifference,
 } from '../../quantity/index.ts'
-import { coolingSource } from './tables.ts'
+import { coolingFacts, coolingSource } from './tables.ts'
 
 export const airOut = z
   .strictObject({
@@ -35,67 +36,79 @@ export const airOut = z
   })
   .describe('Air side, by psychrometrics')
 
-type AirResult = Computed<z.output<typeof airOut>>
+export type AirResult = Computed<z.output<typeof airOut>>
 
 interface AirInput {
-  readonly airIn: Quantity<'temperature'>
+  readonly returnAir: Quantity<'temperature'>
   readonly vent?: Quantity<'temperature'> | undefined
   readonly relativeHumidity?: Quantity<'fraction'> | undefined
 }
 
 /** Drop, dew points and whether the coil is wet; undefined without vent and humidity. */
 export function airPart(
-  { airIn, vent, relativeHumidity }: AirInput,
-  barometerPa: number,
+  { returnAir, vent, relativeHumidity }: AirInput,
+  barometer: Ingredient,
   notes: Notes,
 ): AirResult | undefined {
   if (!vent && !relativeHumidity) return undefined
   const drop =
     vent &&
-    temperatureDifference(airIn.si - vent.si, Math.hypot(airIn.plusMinus ?? 0, vent.plusMinus ?? 0))
+    temperatureDifference(
+      returnAir.si - vent.si,
+      Math.hypot(returnAir.plusMinus ?? 0, vent.plusMinus ?? 0),
+    )
   if (drop && drop.si + (drop.plusMinus ?? 0) < 0) {
     notes.warnings.push({
       code: 'vent-warmer-than-inlet',
-      message:
-        'The vent is warmer than the air going in: heater, mixing door or the place of the thermometers.',
+      message: coolingFacts.warnings['vent-warmer-than-inlet'],
     })
   }
   if (!relativeHumidity) return { drop }
   notes.sources.push(coolingSource('ashrae-psychrometrics'))
+  const barometerPa = barometer.si
   const inlet = under('relativeHumidity', () =>
-    moistAir(airIn.si, relativeHumidity.si, barometerPa),
+    moistAir(returnAir.si, relativeHumidity.si, barometerPa),
   )
-  const dewPoint = under('relativeHumidity', () =>
-    propagate(
-      [airIn, relativeHumidity],
-      (t, rh) => moistAir(t, Math.min(rh, 1), barometerPa).dewPointK,
-    ),
-  )
+  const spread = (f: (air: MoistAir, pa: number) => number) =>
+    under('relativeHumidity', () =>
+      propagate([returnAir, relativeHumidity, barometer], (t, rh, pa) =>
+        f(moistAir(t, Math.min(rh, 1), pa), pa),
+      ),
+    )
+  const dewPoint = spread(({ dewPointK }) => dewPointK)
+  const wetBulb = spread(({ wetBulbK }) => wetBulbK)
   const dewPointIn = temperature(dewPoint.si, dewPoint.plusMinus)
   notes.steps.push({
     what: 'Dew point of the air going in',
     formula: 'ASHRAE psychrometrics from temperature, relative humidity and barometer',
-    values: { airIn, relativeHumidity },
+    values: { returnAir, relativeHumidity },
     gives: dewPointIn,
   })
-  const known = { drop, wetBulbIn: temperature(inlet.wetBulbK), dewPointIn }
-  if (!vent || vent.si >= airIn.si) return known
+  const known = { drop, wetBulbIn: temperature(wetBulb.si, wetBulb.plusMinus), dewPointIn }
+  if (!vent || vent.si >= returnAir.si) return known
   const outlet = under('ventTemperature', () => cooledAir(inlet, vent.si, barometerPa))
   const heat = inlet.enthalpy - outlet.enthalpy
+  const heatBand = under('ventTemperature', () =>
+    propagate([returnAir, relativeHumidity, barometer, vent], (t, rh, pa, out) => {
+      const air = moistAir(t, Math.min(rh, 1), pa)
+      return air.enthalpy - cooledAir(air, Math.min(out, t), pa).enthalpy
+    }),
+  )
+  const heatTaken = specificEnergy(heat, heatBand.plusMinus)
   const dried = inlet.enthalpy - driedEnthalpy(inlet, outlet.humidityRatio)
   notes.steps.push({
     what: 'Heat taken from the air',
     formula:
       'enthalpy in − enthalpy out for each mass of dry air; the air keeps its water until it is saturated, then loses the rest',
-    values: { airIn, vent },
-    gives: specificEnergy(heat),
+    values: { returnAir, vent },
+    gives: heatTaken,
   })
   return {
     ...known,
     coil: coilOf(vent, dewPointIn),
     dewPointVent: temperature(outlet.dewPointK),
     humidityVent: fraction(outlet.relativeHumidity),
-    heatTaken: specificEnergy(heat),
+    heatTaken,
     latentShare: fraction(heat > 0 ? Math.min(Math.max(dried / heat, 0), 1) : 0),
   }
 }

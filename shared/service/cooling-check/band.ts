@@ -1,12 +1,13 @@
 import * as z from 'zod'
+import type { Place } from '../../instrument/index.ts'
 import type { Computed } from '../../operation.ts'
 import {
   type Comparison,
   compareWithBand,
-  gaugePressure,
   type Quantity,
   quantityOut,
   temperature,
+  type Uncertain,
 } from '../../quantity/index.ts'
 import type { Range } from './tables.ts'
 
@@ -53,15 +54,21 @@ export const NAMES: Readonly<Record<Side, string>> = {
   vent: 'vent',
 }
 
-/** A figure of a side: Pa above the barometer, or K of the vent. */
-export const quantityOf = (side: Side, si: number) =>
-  side === 'vent' ? temperature(si) : gaugePressure(si)
+/** A printed figure of a side: Pa absolute as a gauge here shows it, or K of the vent. */
+export const printed = (side: Side, si: number, place: Place) =>
+  side === 'vent' ? temperature(si) : place.gauge(si).within(undefined)
+
+/** A reading as it is shown, and as it is compared: K, or Pa absolute. */
+export interface Compared<Q extends Quantity = Quantity> {
+  readonly shown: Q
+  readonly si: Uncertain
+}
 
 /** Compares at both ends of the uncertainty of the temperature too: where they disagree, it cannot tell. */
 export function compare(
   at: Quantity<'temperature'>,
   band: (kelvin: number) => Range | undefined,
-  reading: Quantity | undefined,
+  reading: Compared | undefined,
   shown = band,
 ): Band | undefined {
   const range = shown(at.si)
@@ -71,7 +78,7 @@ export function compare(
   const found = new Set(
     [at.si, at.si - width, at.si + width].flatMap((kelvin) => {
       const limits = band(kelvin)
-      return limits ? [compareWithBand(reading, limits[0], limits[1])] : []
+      return limits ? [compareWithBand(reading.si, limits[0], limits[1])] : []
     }),
   )
   const [only] = found
@@ -81,12 +88,14 @@ export function compare(
 /** The reading against all tables that fit: their span, and the verdict over them. */
 export function bandOf(
   side: Side,
-  reading: Quantity | undefined,
+  compared: Compared | undefined,
   own: readonly Band[],
+  place: Place,
 ): BandsResult[Side] {
+  const reading = compared?.shown
   if (own.length === 0) return reading ? { reading, verdict: 'no-table' as const } : {}
-  const from = quantityOf(side, Math.min(...own.map(({ range }) => range[0])))
-  const to = quantityOf(side, Math.max(...own.map(({ range }) => range[1])))
+  const from = printed(side, Math.min(...own.map(({ range }) => range[0])), place)
+  const to = printed(side, Math.max(...own.map(({ range }) => range[1])), place)
   if (!reading) return { from, to }
   const verdict = verdictOf(own.map((entry) => entry.reading ?? 'cannot-tell'))
   return {

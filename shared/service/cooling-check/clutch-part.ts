@@ -1,7 +1,18 @@
 import * as z from 'zod'
+import type { Place } from '../../instrument/index.ts'
 import type { Notes } from '../../notes.ts'
 import type { Computed } from '../../operation.ts'
-import { compareWithBand, type Quantity, quantityOut, readQuantity } from '../../quantity/index.ts'
+import {
+  compareWithBand,
+  type Quantity,
+  quantityOut,
+  readQuantity,
+  surelyBelow,
+} from '../../quantity/index.ts'
+import { fillIn } from '../../sentence.ts'
+import { PRINTED_AT_SEA_LEVEL, printedPa } from '../printed-gauge.ts'
+import { printed } from './band.ts'
+import type { Reading } from './readings.ts'
 import { coolingFacts, coolingSource } from './tables.ts'
 
 const COMPARISONS = ['below', 'inside', 'above', 'cannot-tell'] as const
@@ -24,29 +35,32 @@ export const clutchOut = z
   })
   .describe('Clutch cycling against published switch settings')
 
-type ClutchResult = Computed<z.output<typeof clutchOut>>
+export type ClutchResult = Computed<z.output<typeof clutchOut>>
 
 interface ClutchInput {
   readonly ambient: Quantity<'temperature'>
-  readonly cutOut?: Quantity<'gaugePressure'> | undefined
-  readonly cutIn?: Quantity<'gaugePressure'> | undefined
+  readonly cutOut?: Reading | undefined
+  readonly cutIn?: Reading | undefined
   readonly cyclesPerMinute?: number | undefined
 }
 
 /** A single printed setting is taken as it is printed: to half a psi. */
 const HALF_PSI_PA = 3447.4
-const CYCLES = { from: '68 °F', to: '90 °F', perMinute: 2 }
 
 /** Switch points and cycling; undefined when nothing about the clutch is given. */
-export function clutchPart(input: ClutchInput, notes: Notes): ClutchResult | undefined {
+export function clutchPart(
+  input: ClutchInput,
+  place: Place,
+  notes: Notes,
+): ClutchResult | undefined {
   const { cutOut, cutIn, cyclesPerMinute } = input
   if (!cutOut && !cutIn && cyclesPerMinute === undefined) return undefined
   notes.sources.push(...coolingFacts.clutch.map(({ source }) => coolingSource(source as never)))
-  if (cutOut && cutIn && cutIn.si < cutOut.si) {
+  if (cutOut || cutIn) notes.assumptions.push(PRINTED_AT_SEA_LEVEL)
+  if (cutOut && cutIn && surelyBelow(cutIn.absolute, cutOut.absolute.si)) {
     notes.warnings.push({
       code: 'cut-in-below-cut-out',
-      message:
-        'The clutch is given to close below the pressure at which it opens: check which is which.',
+      message: coolingFacts.warnings['cut-in-below-cut-out'],
     })
   }
   return {
@@ -56,11 +70,11 @@ export function clutchPart(input: ClutchInput, notes: Notes): ClutchResult | und
       return {
         id,
         name,
-        opensFrom: open.from,
-        opensTo: open.to,
+        opensFrom: printed('low', open[0], place),
+        opensTo: printed('low', open[1], place),
         opens: cutOut && where(cutOut, open),
-        closesFrom: close.from,
-        closesTo: close.to,
+        closesFrom: printed('low', close[0], place),
+        closesTo: printed('low', close[1], place),
         closes: cutIn && where(cutIn, close),
       }
     }),
@@ -71,30 +85,25 @@ export function clutchPart(input: ClutchInput, notes: Notes): ClutchResult | und
   }
 }
 
-interface Settings {
-  readonly from: Quantity<'gaugePressure'>
-  readonly to: Quantity<'gaugePressure'>
+function settings(texts: readonly string[]): readonly [number, number] {
+  const [from = 0, to = from] = texts.map((text) =>
+    printedPa(readQuantity(text, ['gaugePressure']).si),
+  )
+  return [from, to]
 }
 
-function settings(texts: readonly string[]): Settings {
-  const [from, to] = texts.map((text) => readQuantity(text, ['gaugePressure']))
-  const first = from ?? readQuantity('0 psig', ['gaugePressure'])
-  return { from: first, to: to ?? first }
-}
-
-const where = (reading: Quantity<'gaugePressure'>, { from, to }: Settings) =>
-  compareWithBand(reading, from.si - HALF_PSI_PA, to.si + HALF_PSI_PA)
+const where = ({ absolute }: Reading, [from, to]: readonly [number, number]) =>
+  compareWithBand(absolute, from - HALF_PSI_PA, to + HALF_PSI_PA)
 
 function cyclingText(perMinute: number, ambient: Quantity<'temperature'>, notes: Notes): string {
   notes.sources.push(coolingSource('clutch-cycles-1983'), coolingSource('fast-cycling'))
   const inside = compareWithBand(
     ambient,
-    readQuantity(CYCLES.from, ['temperature']).si,
-    readQuantity(CYCLES.to, ['temperature']).si,
+    readQuantity(coolingFacts.cycles.from, ['temperature']).si,
+    readQuantity(coolingFacts.cycles.to, ['temperature']).si,
   )
-  const norm =
-    inside === 'inside' && perMinute >= CYCLES.perMinute
-      ? 'One maker calls two cycles a minute and more normal at 68 to 90 °F.'
-      : 'No published rate was found for this.'
-  return `${perMinute} cycles a minute. ${norm} Fast cycling with a short on-time points to a low charge (common practice): weigh the charge.`
+  const normal = inside === 'inside' && perMinute >= coolingFacts.cycles.perMinute
+  return fillIn(coolingFacts.cycles[normal ? 'normal' : 'unknown'], {
+    perMinute: String(perMinute),
+  })
 }

@@ -3,17 +3,24 @@ import { CalcError } from '../../errors.ts'
 import type { Notes } from '../../notes.ts'
 import type { Computed } from '../../operation.ts'
 import {
-  absolutePressure,
   compareWithBand,
   propagate,
   type Quantity,
   quantityOut,
   temperature,
   temperatureDifference,
+  widthOf,
 } from '../../quantity/index.ts'
-import { type Refrigerant, saturationTemperature } from '../../refrigerant/index.ts'
+import {
+  propertyUncertainty,
+  type Refrigerant,
+  saturationTemperature,
+} from '../../refrigerant/index.ts'
+import { fillIn } from '../../sentence.ts'
 import { propertySources } from '../property-sources.ts'
-import { coolingSource, type PerformanceTable } from './tables.ts'
+import type { Compared } from './band.ts'
+import type { Reading } from './readings.ts'
+import { coolingFacts, coolingSource, type PerformanceTable } from './tables.ts'
 
 export const condensingOut = z
   .strictObject({
@@ -27,13 +34,13 @@ export const condensingOut = z
   })
   .describe('What the pressures mean as temperatures')
 
-type CondensingResult = Computed<z.output<typeof condensingOut>>
+export type CondensingResult = Computed<z.output<typeof condensingOut>>
 
 interface CondensingInput {
   readonly ambient: Quantity<'temperature'>
-  readonly high?: Quantity<'gaugePressure'> | undefined
-  readonly low?: Quantity<'gaugePressure'> | undefined
-  readonly vent?: Quantity<'temperature'> | undefined
+  readonly high?: Reading | undefined
+  readonly low?: Reading | undefined
+  readonly vent?: Compared | undefined
 }
 
 /** Middle of bubble and dew temperature, K: for a pure refrigerant both are one. */
@@ -45,7 +52,6 @@ export function condensingPart(
   r: Refrigerant,
   input: CondensingInput,
   fitting: readonly PerformanceTable[],
-  barometerPa: number,
   notes: Notes,
 ): CondensingResult | undefined {
   const { ambient, high, low, vent } = input
@@ -58,15 +64,15 @@ export function condensingPart(
       because: 'a blend condenses and evaporates over a span',
     })
   }
-  const condensing = high && saturated(r, high, barometerPa, 'highPressure', notes)
-  const evaporating = low && saturated(r, low, barometerPa, 'lowPressure', notes)
+  const condensing = high && saturated(r, high, 'the high side', notes)
+  const evaporating = low && saturated(r, low, 'the low side', notes)
   const above =
     condensing &&
     temperatureDifference(
       condensing.si - ambient.si,
       Math.hypot(condensing.plusMinus ?? 0, ambient.plusMinus ?? 0),
     )
-  const spread = above ? spreadOf(r, fitting, ambient.si, barometerPa) : undefined
+  const spread = above ? spreadOf(r, fitting, ambient.si) : undefined
   if (above && condensing) {
     notes.sources.push(coolingSource('condensing-rise-2006'))
     notes.steps.push({
@@ -88,26 +94,35 @@ export function condensingPart(
       : {}),
     evaporating,
     ventAboveEvaporating:
-      evaporating && vent ? temperatureDifference(vent.si - evaporating.si) : undefined,
+      evaporating && vent
+        ? temperatureDifference(
+            vent.si.si - evaporating.si,
+            Math.hypot(widthOf(vent.si), widthOf(evaporating)),
+          )
+        : undefined,
   }
 }
 
+/** With the ± of gauge, barometer and the property itself. */
 function saturated(
   r: Refrigerant,
-  gauge: Quantity<'gaugePressure'>,
-  barometerPa: number,
-  path: string,
+  { absolute }: Reading,
+  side: string,
   notes: Notes,
 ): Quantity<'temperature'> | undefined {
-  const absolute = absolutePressure(gauge.si + barometerPa, gauge.plusMinus)
   try {
     const found = propagate([absolute], (pa) => middleTemperature(r, pa))
-    return temperature(found.si, found.plusMinus)
+    const own = propertyUncertainty(r, found.si, 'bubble')
+    notes.sources.push(...own.sources)
+    return temperature(found.si, Math.hypot(widthOf(found), own.temperatureK))
   } catch (error) {
     if (!(error instanceof CalcError)) throw error
     notes.warnings.push({
       code: 'no-saturation-temperature',
-      message: `${error.message} So there is no saturation temperature for ${path === 'highPressure' ? 'the high side' : 'the low side'}.`,
+      message: fillIn(coolingFacts.warnings['no-saturation-temperature'], {
+        why: error.message,
+        side,
+      }),
     })
     return undefined
   }
@@ -118,12 +133,11 @@ function spreadOf(
   r: Refrigerant,
   fitting: readonly PerformanceTable[],
   ambientK: number,
-  barometerPa: number,
 ): readonly [number, number] | undefined {
   const above = fitting
     .filter(({ followsAmbient }) => followsAmbient)
     .flatMap((table) =>
-      (table.high(ambientK) ?? []).map((pa) => middleTemperature(r, pa + barometerPa) - ambientK),
+      (table.high(ambientK) ?? []).map((pa) => middleTemperature(r, pa) - ambientK),
     )
   return above.length === 0 ? undefined : [Math.min(...above), Math.max(...above)]
 }

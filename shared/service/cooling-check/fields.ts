@@ -1,23 +1,33 @@
 import * as z from 'zod'
-import { placeIn, refrigerantIn } from '../../fields/index.ts'
+import {
+  ambientIn,
+  gaugesIn,
+  machineIn,
+  placeIn,
+  refrigerantIn,
+  relativeHumidityIn,
+  returnAirIn,
+  thermometersIn,
+} from '../../fields/index.ts'
 import { quantityIn } from '../../quantity/index.ts'
-import { AIR_MODES, ENGINE_SPEEDS, MACHINES, WINDOWS } from './tables.ts'
+import { AIR_MODES, ENGINE_SPEEDS, WINDOWS } from './tables.ts'
 
 export const coolingFields = {
   refrigerant: refrigerantIn,
-  ambient: quantityIn.temperature.describe('Temperature of the air into the condenser'),
+  ambient: ambientIn,
   ventTemperature: quantityIn.temperature.optional().describe('Air out of the centre vent'),
-  lowPressure: quantityIn.pressure
+  suctionPressure: quantityIn.pressure
     .optional()
     .describe('Low side while running, read just before the clutch lets go'),
-  highPressure: quantityIn.pressure.optional().describe('High side while running'),
-  airIn: quantityIn.temperature
+  dischargePressure: quantityIn.pressure
     .optional()
-    .describe('Air into the evaporator: of the cab when recirculating; without it the ambient'),
-  relativeHumidity: quantityIn.fraction
+    .describe('High side while running, at the discharge line'),
+  liquidPressure: quantityIn.pressure
     .optional()
-    .describe('Relative humidity of the air into the evaporator'),
-  machine: z.enum(MACHINES).optional().describe('Kind of machine, to pick the tables that fit'),
+    .describe('High side while running, at the liquid line instead'),
+  returnAir: returnAirIn.optional(),
+  relativeHumidity: relativeHumidityIn.optional(),
+  machine: machineIn.optional(),
   air: z.enum(AIR_MODES).optional().describe('Recirculated or outside air'),
   windows: z.enum(WINDOWS).optional().describe('Doors and windows during the test'),
   engine: z.enum(ENGINE_SPEEDS).optional().describe('Engine speed during the test'),
@@ -39,6 +49,8 @@ export const coolingFields = {
     .optional()
     .describe('How often the clutch pulls in within a minute'),
   ...placeIn,
+  ...gaugesIn,
+  ...thermometersIn,
 }
 
 export type CoolingInput = z.output<z.ZodObject<typeof coolingFields>>

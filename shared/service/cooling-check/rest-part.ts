@@ -1,32 +1,34 @@
 import * as z from 'zod'
 import { under } from '../../errors.ts'
+import type { Place } from '../../instrument/index.ts'
 import type { Notes } from '../../notes.ts'
 import type { Computed } from '../../operation.ts'
+import { type AtRest, atRest } from '../../physics/at-rest.ts'
 import {
   compareWithBand,
-  gaugePressure,
-  propagate,
   type Quantity,
   quantityOut,
   readQuantity,
   say,
 } from '../../quantity/index.ts'
-import { type Refrigerant, saturationPressure } from '../../refrigerant/index.ts'
+import { propertyUncertainty, type Refrigerant } from '../../refrigerant/index.ts'
+import { fillIn } from '../../sentence.ts'
+import { PRINTED_AT_SEA_LEVEL, printedPa } from '../printed-gauge.ts'
 import { propertySources } from '../property-sources.ts'
+import { restShown, restShownOut } from '../rest-shown.ts'
+import { printed } from './band.ts'
+import { type Reading, readAlike } from './readings.ts'
 import { coolingFacts, coolingSource } from './tables.ts'
 
 export const restOut = z
   .strictObject({
-    verdict: z
-      .enum(['charge-present', 'leak-test-first', 'cannot-tell', 'no-published-row'])
-      .describe('By the published test with the engine off'),
-    least: quantityOut.optional().describe('Both sides should be above this'),
-    againstSaturation: z
-      .enum(['at-saturation', 'below', 'above', 'cannot-tell'])
+    ...restShownOut,
+    test: z
+      .enum(['above-least', 'below-least', 'cannot-tell', 'no-published-row'])
       .describe(
-        'Below: no liquid is left where it is warm. Above: air, or the temperature is not that of the system',
+        'By the published test with the engine off: whether the lower side lies above the least pressure; nothing where the pressure is not that of the refrigerant alone',
       ),
-    saturation: quantityOut.describe('Gauge pressure of saturation at this temperature'),
+    least: quantityOut.optional().describe('Both sides should be above this'),
   })
   .describe('Pressures at rest')
 
@@ -34,87 +36,83 @@ type RestResult = Computed<z.output<typeof restOut>>
 
 interface RestInput {
   readonly ambient: Quantity<'temperature'>
-  readonly staticHigh?: Quantity<'gaugePressure'> | undefined
-  readonly staticLow?: Quantity<'gaugePressure'> | undefined
+  readonly staticHigh?: Reading | undefined
+  readonly staticLow?: Reading | undefined
+}
+
+/** A pressure at rest, judged: what is shown of it, and what it is told from. */
+export interface Rest {
+  readonly shown: RestResult
+  readonly found: AtRest
+  readonly lowest: Reading
 }
 
 /** Pressures with the engine off; undefined when none is given. */
 export function restPart(
   r: Refrigerant,
   { ambient, staticHigh, staticLow }: RestInput,
-  barometerPa: number,
+  place: Place,
   notes: Notes,
-): RestResult | undefined {
+): Rest | undefined {
   const readings = [staticHigh, staticLow].flatMap((entry) => entry ?? [])
-  const lowest = readings.reduce<Quantity<'gaugePressure'> | undefined>(
-    (kept, next) => (kept && kept.si <= next.si ? kept : next),
+  const lowest = readings.reduce<Reading | undefined>(
+    (kept, next) => (kept && kept.absolute.si <= next.absolute.si ? kept : next),
     undefined,
   )
   if (!lowest) return undefined
-  const settled = !(staticHigh && staticLow && warnUnequal(staticHigh, staticLow, notes))
+  const settled = !(staticHigh && staticLow) || readAlike(staticHigh, staticLow)
+  if (!settled) {
+    notes.warnings.push({
+      code: 'sides-not-equal',
+      message: fillIn(coolingFacts.warnings['sides-not-equal'], { wait: coolingFacts.static.wait }),
+    })
+  }
   notes.sources.push(coolingSource('static-pressures-2001'), ...propertySources(r))
-  const found = under('ambient', () =>
-    propagate([ambient], (kelvin) => saturationPressure(r, kelvin, 'bubble') - barometerPa),
-  )
-  const saturation = gaugePressure(found.si, found.plusMinus)
-  const width = Math.hypot(found.plusMinus ?? 0, lowest.plusMinus ?? 0)
-  const gap = lowest.si - found.si
+  const found = under('ambient', () => atRest(r, lowest.absolute, ambient))
+  notes.sources.push(...propertyUncertainty(r, ambient.si, 'bubble').sources)
   const least = r.info.id === coolingFacts.static.refrigerant ? leastAt(ambient) : []
+  if (least.length > 0) notes.assumptions.push(PRINTED_AT_SEA_LEVEL)
+  const most = least.length === 0 ? undefined : printed('low', Math.max(...least), place)
+  const shown = restShown(found, place)
   notes.steps.push({
     what: 'Pressures at rest',
-    formula: 'the lower of both sides against the published least and against saturation',
-    values: { lower: lowest, saturation },
-    gives: least.length === 0 ? 'no published row' : say(gaugePressure(Math.max(...least))),
+    formula: 'the lower of both sides against saturation and against the published least',
+    values: {
+      lower: lowest.shown,
+      saturation: (found.from === 'dew' ? shown.saturation.dew : shown.saturation.bubble) ?? 'none',
+    },
+    gives: most ? `${found.state}; least ${say(most)}` : `${found.state}; no published row`,
   })
   return {
-    verdict: settled ? verdictOf(lowest, least) : unsettledVerdict(readings, least),
-    ...(least.length === 0 ? {} : { least: gaugePressure(Math.max(...least)) }),
-    againstSaturation: Math.abs(gap) <= width ? 'at-saturation' : gap < 0 ? 'below' : 'above',
-    saturation,
+    shown: {
+      ...shown,
+      test: found.state === 'above' ? 'cannot-tell' : testOf(settled ? [lowest] : readings, least),
+      ...(most ? { least: most } : {}),
+    },
+    found,
+    lowest,
   }
 }
 
-/** Published least pressures that hold at this temperature or within its uncertainty; empty where none is printed. */
+/** Published least pressures, Pa absolute, at this temperature or within its ±; empty where none is printed. */
 function leastAt({ si, plusMinus = 0 }: Quantity<'temperature'>): readonly number[] {
   const rows = coolingFacts.static.rows.map(({ above, both }) => ({
     aboveK: readQuantity(above, ['temperature']).si,
-    pa: readQuantity(both, ['gaugePressure']).si,
+    pa: printedPa(readQuantity(both, ['gaugePressure']).si),
   }))
   const at = (kelvin: number) => rows.filter(({ aboveK }) => kelvin > aboveK).at(-1)?.pa
   return [...new Set([at(si), at(si - plusMinus), at(si + plusMinus)].flatMap((pa) => pa ?? []))]
 }
 
-function verdictOf(
-  lowest: Quantity<'gaugePressure'>,
-  least: readonly number[],
-): RestResult['verdict'] {
+/** Before the sides have met, only two that lie on the same side of the least say anything. */
+function testOf(readings: readonly Reading[], least: readonly number[]): RestResult['test'] {
   if (least.length === 0) return 'no-published-row'
-  const found = new Set(least.map((pa) => compareWithBand(lowest, pa, Number.POSITIVE_INFINITY)))
+  const found = new Set(
+    readings.flatMap(({ absolute }) =>
+      least.map((pa) => compareWithBand(absolute, pa, Number.POSITIVE_INFINITY)),
+    ),
+  )
   if (found.size > 1) return 'cannot-tell'
-  if (found.has('inside')) return 'charge-present'
-  return found.has('below') ? 'leak-test-first' : 'cannot-tell'
-}
-
-/** Before the sides have met, only two that agree on which side of the least they lie say anything. */
-function unsettledVerdict(
-  readings: readonly Quantity<'gaugePressure'>[],
-  least: readonly number[],
-): RestResult['verdict'] {
-  const found = [...new Set(readings.map((reading) => verdictOf(reading, least)))]
-  return found.length === 1 && found[0] ? found[0] : 'cannot-tell'
-}
-
-/** @returns Whether they differ. */
-function warnUnequal(
-  high: Quantity<'gaugePressure'>,
-  low: Quantity<'gaugePressure'>,
-  notes: Notes,
-): boolean {
-  const width = Math.hypot(high.plusMinus ?? 0, low.plusMinus ?? 0)
-  if (Math.abs(high.si - low.si) <= width) return false
-  notes.warnings.push({
-    code: 'sides-not-equal',
-    message: `The sides differ by more than the gauges explain: wait ${coolingFacts.static.wait} or longer with the engine off, then read again. If they stay apart, a passage between them is shut.`,
-  })
-  return true
+  if (found.has('inside')) return 'above-least'
+  return found.has('below') ? 'below-least' : 'cannot-tell'
 }

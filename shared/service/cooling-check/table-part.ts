@@ -1,20 +1,25 @@
 import * as z from 'zod'
+import type { Place } from '../../instrument/index.ts'
 import type { Notes } from '../../notes.ts'
 import type { Computed } from '../../operation.ts'
 import { type Quantity, quantityOut, say } from '../../quantity/index.ts'
 import type { Refrigerant } from '../../refrigerant/index.ts'
+import { fillIn } from '../../sentence.ts'
+import { PRINTED_AT_SEA_LEVEL } from '../printed-gauge.ts'
 import {
   type Band,
   type BandsResult,
   bandOf,
   COMPARISONS,
+  type Compared,
   compare,
   NAMES,
-  quantityOf,
+  printed,
   SIDES,
   type Side,
 } from './band.ts'
 import {
+  coolingFacts,
   coolingSource,
   PERFORMANCE_TABLES,
   type PerformanceTable,
@@ -44,10 +49,10 @@ type TablesResult = readonly Computed<z.output<typeof tableOut>>[]
 interface TableReadings {
   readonly ambient: Quantity<'temperature'>
   /** Air into the evaporator, where it is known. */
-  readonly airIn: Quantity<'temperature'>
-  readonly high?: Quantity<'gaugePressure'> | undefined
-  readonly low?: Quantity<'gaugePressure'> | undefined
-  readonly vent?: Quantity<'temperature'> | undefined
+  readonly returnAir: Quantity<'temperature'>
+  readonly high?: Compared | undefined
+  readonly low?: Compared | undefined
+  readonly vent?: Compared | undefined
 }
 
 interface Used {
@@ -62,6 +67,7 @@ export function tablePart(
   r: Refrigerant,
   readings: TableReadings,
   conditions: TestConditions,
+  place: Place,
   notes: Notes,
 ): {
   readonly tables: TablesResult
@@ -72,7 +78,9 @@ export function tablePart(
   if (all.length === 0) {
     notes.warnings.push({
       code: 'no-table-for-refrigerant',
-      message: `No published performance table for ${r.info.id} is at hand: use the one of the equipment maker.`,
+      message: fillIn(coolingFacts.warnings['no-table-for-refrigerant'], {
+        refrigerant: r.info.id,
+      }),
     })
   }
   const used = all.map((table) => use(table, readings, conditions))
@@ -80,16 +88,18 @@ export function tablePart(
   if (all.length > 0 && fitting.length === 0) {
     notes.warnings.push({
       code: 'no-table-fits',
-      message:
-        'No published table has these conditions and this ambient temperature. Run the machine as one of the tables says, or use the table of the equipment maker.',
+      message: coolingFacts.warnings['no-table-fits'],
     })
+  }
+  if (fitting.length > 0 && (readings.high || readings.low)) {
+    notes.assumptions.push(PRINTED_AT_SEA_LEVEL)
   }
   notes.sources.push(...used.map(({ table }) => coolingSource(table.source as never)))
   const of = (side: Side) => fitting.flatMap(({ bands }) => bands[side] ?? [])
   const bands = {
-    high: bandOf('high', readings.high, of('high')),
-    low: bandOf('low', readings.low, of('low')),
-    vent: bandOf('vent', readings.vent, of('vent')),
+    high: bandOf('high', readings.high, of('high'), place),
+    low: bandOf('low', readings.low, of('low'), place),
+    vent: bandOf('vent', readings.vent, of('vent'), place),
   }
   for (const side of SIDES) {
     const { from, to } = bands[side]
@@ -111,17 +121,25 @@ export function tablePart(
       condition: table.condition,
       status,
       differs: [...differs],
-      ...Object.fromEntries(SIDES.flatMap((side) => rowOf(side, own[side]))),
+      ...Object.fromEntries(SIDES.flatMap((side) => rowOf(side, own[side], place))),
     })),
     bands,
     fitting: fitting.map(({ table }) => table),
   }
 }
 
-function rowOf(side: Side, band: Band | undefined): readonly (readonly [string, object])[] {
+function rowOf(
+  side: Side,
+  band: Band | undefined,
+  place: Place,
+): readonly (readonly [string, object])[] {
   if (!band) return []
   const [from, to] = band.range
-  const row = { from: quantityOf(side, from), to: quantityOf(side, to), reading: band.reading }
+  const row = {
+    from: printed(side, from, place),
+    to: printed(side, to, place),
+    reading: band.reading,
+  }
   return [[side, row]]
 }
 
@@ -130,7 +148,7 @@ function use(table: PerformanceTable, readings: TableReadings, conditions: TestC
     high: compare(readings.ambient, (at) => table.high(at), readings.high),
     low: compare(readings.ambient, (at) => table.low(at), readings.low),
     vent: compare(
-      readings.airIn,
+      readings.returnAir,
       (at) => openBelow(table, at),
       readings.vent,
       (at) => table.vent(at),

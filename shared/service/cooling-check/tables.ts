@@ -1,18 +1,19 @@
 import data from '../../../data/service/performance-tables.json' with { type: 'json' }
+import type { Machine } from '../../fields/index.ts'
 import { readQuantity } from '../../quantity/index.ts'
 import { sourceTable } from '../../source-table.ts'
+import { printedPa } from '../printed-gauge.ts'
 
 export const coolingSource = sourceTable(data.sources)
 export const coolingFacts = data
 
-export const MACHINES = ['off-road', 'road-vehicle'] as const
 export const AIR_MODES = ['recirculated', 'outside'] as const
 export const WINDOWS = ['open', 'closed'] as const
 export const ENGINE_SPEEDS = ['idle', 'about-1000-rpm', 'higher'] as const
 
 /** How the machine was run while it was read. */
 export interface TestConditions {
-  readonly machine?: (typeof MACHINES)[number] | undefined
+  readonly machine?: Machine | undefined
   readonly air?: (typeof AIR_MODES)[number] | undefined
   readonly windows?: (typeof WINDOWS)[number] | undefined
   readonly engine?: (typeof ENGINE_SPEEDS)[number] | undefined
@@ -42,7 +43,7 @@ interface RowData {
   readonly anyAmbient?: { readonly high: readonly string[]; readonly low: readonly string[] }
 }
 
-/** A published performance table; gauge pressures in Pa, temperatures in K. */
+/** A published performance table; absolute pressures in Pa, temperatures in K. */
 export interface PerformanceTable {
   readonly id: string
   readonly condition: string
@@ -62,7 +63,7 @@ export interface PerformanceTable {
 }
 
 const pressures = (texts: readonly string[]) =>
-  range(texts.map((text) => readQuantity(text, ['gaugePressure']).si))
+  range(texts.map((text) => printedPa(readQuantity(text, ['gaugePressure']).si)))
 const kelvin = (text: string) => readQuantity(text, ['temperature']).si
 
 function range(values: readonly number[]): Range {
