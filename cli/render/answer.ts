@@ -42,11 +42,12 @@ export function answerText(operation: Operation, given: Answer, page: AnswerPage
 /** The sentences of an answer with its fields named as this door names them. */
 function inOptions(operation: Operation, answer: Answer): Answer {
   const named = optionNamer(operation)
-  const { headline, figures, next, warnings, assumptions } = answer
+  const { headline, figures, next, law, warnings, assumptions } = answer
   return {
     ...answer,
     ...(headline === undefined ? {} : { headline: named(headline) }),
     ...(next === undefined ? {} : { next: next.map(named) }),
+    ...(law === undefined ? {} : { law: named(law) }),
     ...(figures === undefined
       ? {}
       : {

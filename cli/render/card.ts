@@ -1,6 +1,6 @@
 import type { WorkOrderAnswer } from '../../shared/work-order/sheet.ts'
+import { dangerText } from './dangers.ts'
 import type { Page } from './pairs.ts'
-import { DANGER_ON_SCREEN } from './screen.ts'
 import { columnsOf, hanging, paragraph, widest } from './wrap.ts'
 
 const APART = '   '
@@ -15,7 +15,6 @@ export function cardLines(answer: WorkOrderAnswer, page: Page): readonly string[
   const { card, invented } = result
   const heads = card.steps.map(({ title }, index) => `${index + 1} ${title}`)
   const indent = widest([...heads, 'Records']) + GAP
-  const dangers = cautions.filter(DANGER_ON_SCREEN).map(({ short }) => short)
   return [
     ...card.stops.flatMap((text) =>
       paragraph(text.startsWith('STOP') ? text : `STOP: ${text}`, 0, page.width).map(
@@ -26,7 +25,7 @@ export function cardLines(answer: WorkOrderAnswer, page: Page): readonly string[
     ...paragraph(card.machine, 0, page.width),
     ...card.about.flatMap((text) => paragraph(text, 0, page.width)),
     ...(invented ? paragraph('Demonstration: invented, nothing was measured', 0, page.width) : []),
-    ...hanging(page.ink.level.danger('Danger'), dangers.join(' · '), 8, page.width),
+    ...hanging(page.ink.level.danger('Danger'), dangerText(cautions), 8, page.width),
     '',
     ...card.steps.flatMap(({ title, lines, done }, index) =>
       flowed(heads[index] ?? title, done ? short(lines) : lines, indent, page),

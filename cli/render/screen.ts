@@ -1,11 +1,14 @@
 import type { ShownTold } from '../../shared/answer/told.ts'
 import type { Answer } from '../../shared/operation.ts'
+import { dangerText } from './dangers.ts'
 import type { Page } from './pairs.ts'
 import { columnsOf, hanging, padEnd, paragraph, widest } from './wrap.ts'
 
 const GAP = 2
 /** Columns of a figure that is a number or a few words; longer ones are sentences. */
 const LONGEST_FIGURE = 26
+/** Lines of a terminal as it opens, less the one for the next command. */
+const SCREEN_LINES = 23
 /** Warnings that a screen shows; the sheet has them all. */
 const MOST_WARNINGS = 3
 
@@ -35,11 +38,10 @@ export function screenLines(
   if (answer.line) return [...heading, ...notes]
   const figures = figureLines(answer, page, whole)
   const rest = [...nextLines(answer, page), ...notes]
-  return [
-    ...heading,
-    ...(figures.length > 0 ? ['', ...figures] : []),
-    ...(rest.length > 0 ? ['', ...rest] : []),
-  ]
+  const blocks = [heading, figures, rest].filter((lines) => lines.length > 0)
+  const lines = blocks.flatMap((block, index) => (index === 0 ? block : ['', ...block]))
+  // What is dangerous may take long to say: then the air between the blocks goes, and no word.
+  return whole || lines.length <= SCREEN_LINES ? lines : blocks.flat()
 }
 
 /** A stop is the first word of the first line, in colour and without. */
@@ -88,26 +90,18 @@ const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1)
 function nextLines({ next }: ToldAnswer, page: Page): readonly string[] {
   const [first, ...others] = next
   if (first === undefined) return []
-  if (others.length === 0) return noted('Next', first, page)
+  if (others.length === 0) return noted('Next', capital(first), page)
   return next.flatMap((text, index) => {
     const word = index === 0 ? page.ink.heading('Next') : ''
     const head = `${padEnd(word, NOTE_COLUMNS)}${index + 1}`
-    return hanging(head, text, NOTE_COLUMNS + 3, page.width)
+    return hanging(head, capital(text), NOTE_COLUMNS + 3, page.width)
   })
 }
 
-/**
- * What stands on every screen: what can hurt or break a rule. First aid is for afterwards and stands
- * on the sheet, notes too.
- */
-export const DANGER_ON_SCREEN = ({ id, level }: ToldAnswer['cautions'][number]): boolean =>
-  level !== 'note' && !id.startsWith('first-aid')
-
 /** The dangers in short, one after the other: they are never left to the sheet. */
 function dangerLines({ cautions }: ToldAnswer, page: Page): readonly string[] {
-  const texts = cautions.filter(DANGER_ON_SCREEN).map(({ short }) => short.replace(/\.$/u, ''))
-  if (texts.length === 0) return []
-  return noted('Danger', texts.join(' · '), page, page.ink.level.danger)
+  const text = dangerText(cautions)
+  return text === '' ? [] : noted('Danger', text, page, page.ink.level.danger)
 }
 
 function warningLines({ warnings }: ToldAnswer, page: Page): readonly string[] {
