@@ -1,6 +1,6 @@
 import { readdirSync, readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
-import { DANGER_ON_SCREEN } from '../../cli/render/screen.ts'
+import { DANGER_ON_SCREEN } from '../../cli/render/dangers.ts'
 import crane from '../../data/examples/harbour-crane.json' with { type: 'json' }
 import { workOrder } from '../../shared/work-order/work-order.ts'
 import { session } from './session.ts'
