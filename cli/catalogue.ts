@@ -4,7 +4,7 @@ type Load = () => Promise<Operation>
 
 /**
  * Where each calculation lies, so that a run loads the one that it is asked for and not all of them.
- * What is not here is found in the whole list: leaving a line out costs time, nothing else.
+ * What is not here is found in the whole list, at the cost of time: a test asks for each one's line.
  */
 const ALONE: Readonly<Record<string, Load>> = {
   saturation: async () => (await import('../shared/service/saturation.ts')).saturation,

@@ -1,6 +1,7 @@
+import { createReadStream, existsSync } from 'node:fs'
 import { join } from 'node:path'
 import envPaths from 'env-paths'
-import type { SettingsFile, Streams } from './streams.ts'
+import type { Ask, SettingsFile, Streams } from './streams.ts'
 
 const DEFAULT_WIDTH = 80
 /** Lines longer than this are tiring to read, however wide the window. */
@@ -32,7 +33,10 @@ export function widthOf(output: Output, environment: Environment): number {
 /** The streams of the running process. */
 export function terminal(process: NodeJS.Process): Streams {
   return {
-    out: (text) => process.stdout.write(text),
+    out: (text) =>
+      process.stdout.write(text)
+        ? undefined
+        : new Promise((resolve) => process.stdout.once('drain', resolve)),
     err: (text) => process.stderr.write(text),
     // Opened only by a command that reads.
     get stdin() {
@@ -43,6 +47,11 @@ export function terminal(process: NodeJS.Process): Streams {
     },
     readFile: async (path) => (await import('node:fs/promises')).readFile(path, 'utf8'),
     settings: settingsFile(process.env),
+    writeFile,
+    ask: process.stdin.isTTY === true && process.stdout.isTTY === true ? PROMPTS : undefined,
+    openFile: (path) => createReadStream(path),
+    isThere: existsSync,
+    isWatched: process.stderr.isTTY === true,
     width: widthOf(process.stdout, process.env),
     color: {
       out: wantsColor(process.stdout, process.env),
@@ -70,9 +79,24 @@ function settingsFile(environment: Environment): SettingsFile {
     },
     async write(text) {
       const { mkdir } = await import('node:fs/promises')
-      const { default: writeFileAtomic } = await import('write-file-atomic')
       await mkdir(folder, { recursive: true })
-      await writeFileAtomic(path, text)
+      await writeFile(path, text)
     },
   }
+}
+
+async function writeFile(path: string, text: string): Promise<void> {
+  const { default: writeFileAtomic } = await import('write-file-atomic')
+  await writeFileAtomic(path, text)
+}
+
+const PROMPTS: Ask = {
+  async text(message, check) {
+    const { input } = await import('@inquirer/prompts')
+    return input({ message, validate: check })
+  },
+  async choose(message, choices) {
+    const { select } = await import('@inquirer/prompts')
+    return select({ message, choices: [...choices] })
+  },
 }

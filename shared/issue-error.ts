@@ -108,6 +108,22 @@ function faultOf(issue: Issue, raw: unknown, fields: readonly string[]): CalcErr
 
 type Path = readonly (string | number)[]
 
+/** The field at the end of a path; of a list its entry, counted from one as people count. */
+function nameOf(path: Path): string {
+  const last = path.at(-1)
+  if (last === undefined) return 'The input'
+  if (typeof last === 'string') return `"${last}"`
+  const list = path.slice(0, -1)
+  return list.length === 0 ? `Entry ${last + 1}` : `Entry ${last + 1} of ${nameOf(list)}`
+}
+
+/** The same inside a sentence. */
+const nameIn = (path: Path) => nameOf(path).replace(/^[TE]/u, (letter) => letter.toLowerCase())
+
+/** Names that an error quotes; and of each so many letters. */
+const MOST_NAMES = 6
+const LONGEST_NAME = 60
+
 function unknownField({ keys = [] }: Issue, path: Path, fields: readonly string[]): CalcError {
   const renamed = keys.flatMap((key) => {
     const now = renamedTo(key, fields)
@@ -119,13 +135,12 @@ function unknownField({ keys = [] }: Issue, path: Path, fields: readonly string[
       hint: 'Use the new name; the value stays as it is.',
     })
   }
-  const named = keys
-    .slice(0, MOST_PLACES)
-    .map((key) => `"${key.slice(0, 60)}"`)
-    .join(', ')
+  const quoted = keys.slice(0, MOST_NAMES).map((key) => `"${key.slice(0, LONGEST_NAME)}"`)
+  const others = keys.length - quoted.length
+  const named = quoted.join(', ') + (others > 0 ? ` and ${others} more` : '')
   const nearest = nearestNames(keys[0] ?? '', fields)
   return new CalcError('bad-input', `Unknown field ${named}.`, {
-    path: [...path, ...keys.slice(0, 1)],
+    path: [...path, ...keys.slice(0, 1).map((key) => key.slice(0, LONGEST_NAME))],
     hint:
       nearest.length > 0
         ? `Did you mean ${nearest.join(' or ')}?`
@@ -133,39 +148,51 @@ function unknownField({ keys = [] }: Issue, path: Path, fields: readonly string[
   })
 }
 
+/** What zod calls what it received, in words. */
+const GIVEN: Readonly<Record<string, string>> = {
+  string: 'a text',
+  number: 'a number',
+  NaN: 'no number',
+  boolean: 'true or false',
+  array: 'a list',
+  object: 'an object',
+}
+
 const missing = (message: string) => message.endsWith('received undefined')
 
 function wrongType({ message, expected = '' }: Issue, path: Path): CalcError {
   const wanted = WANTED[expected] ?? 'Something else'
   if (missing(message)) {
-    const name = path.length > 0 ? `"${path.at(-1)}"` : 'The input'
-    return new CalcError('missing-input', `${name} is missing.`, {
+    return new CalcError('missing-input', `${nameOf(path)} is missing.`, {
       path,
       hint: `${wanted} is needed.`,
     })
   }
-  return new CalcError('bad-input', `${wanted} is needed here.`, { path })
+  const given = /received (\w+)$/u.exec(message)?.[1]
+  return new CalcError('bad-input', `${wanted} is needed here.`, {
+    path,
+    hint: given === undefined ? '' : `${nameOf(path)} is ${GIVEN[given] ?? given}.`,
+  })
 }
 
 function notAmong({ values = [] }: Issue, path: Path, raw: unknown): CalcError {
   const given = valueAt(raw, path)
-  const name = path.length > 0 ? `"${path.at(-1)}"` : 'the input'
   const hint = `It takes: ${values.map(String).join(', ')}.`
   if (given === undefined) {
-    return new CalcError('missing-input', `${name} is missing.`, { path, hint })
+    return new CalcError('missing-input', `${nameOf(path)} is missing.`, { path, hint })
   }
   const quoted =
     typeof given === 'string' || typeof given === 'number'
       ? `"${String(given).slice(0, 60)}"`
       : 'This'
-  const message = `${quoted} is not one of the values that ${name} takes.`
+  const message = `${quoted} is not one of the values that ${nameIn(path)} takes.`
   return new CalcError('bad-input', message, { path, hint })
 }
 
 const OF_SIZE: Readonly<Record<string, string>> = { string: 'character', array: 'entry' }
 
 function outOfBounds({ code, origin = '', minimum, maximum }: Issue, path: Path): CalcError {
-  const name = path.length > 0 ? `"${path.at(-1)}"` : 'The input'
+  const name = nameOf(path)
   const least = code === 'too_small'
   const bound = `${least ? 'at least' : 'at most'} ${least ? minimum : maximum}`
   const thing = OF_SIZE[origin]

@@ -1,7 +1,10 @@
 import * as z from 'zod'
+import type { Sentence, ShownSentence } from './answer/sentence.ts'
 import { type ShownTold, showTold, type Told, toldOut } from './answer/told.ts'
 import { type Caution, type CautionId, caution, cautions } from './cautions.ts'
 import { CalcError } from './errors.ts'
+import { type Law, lawIn } from './fields/place.ts'
+import { pickRefrigerant } from './fields/refrigerant.ts'
 import { type Issue, issueError } from './issue-error.ts'
 import {
   Quantity,
@@ -13,6 +16,8 @@ import {
   UNIT_SYSTEMS,
   type UnitSystem,
 } from './quantity/index.ts'
+import type { JobGiven } from './rules/facts.ts'
+import { lawLine } from './rules/law-line.ts'
 import { distinctSources, type Source, source } from './sources.ts'
 
 /** One line of how a figure came about: the formula in words, and the numbers in it. */
@@ -45,6 +50,8 @@ export interface Computation<R> {
   /** The answer in a mechanic's words. */
   readonly told?: Told | undefined
   readonly steps: readonly Step[]
+  /** What the law asks of whoever does it, in one line: the frame says it where a system is opened. */
+  readonly law?: string | undefined
   /** Of those that the operation declares as `mayAlso`; its `always` are added by the frame. */
   readonly cautions: readonly CautionId[]
   readonly sources: readonly Source[]
@@ -55,13 +62,16 @@ export interface Computation<R> {
 /** Where a schema has a shown quantity, the computation has the quantity itself. */
 export type Computed<T> = T extends ShownQuantity
   ? Quantity
-  : T extends readonly (infer E)[]
-    ? readonly Computed<E>[]
-    : T extends object
-      ? { readonly [P in keyof T]: Computed<T[P]> }
-      : T
+  : T extends ShownSentence
+    ? Sentence
+    : T extends readonly (infer E)[]
+      ? readonly Computed<E>[]
+      : T extends object
+        ? { readonly [P in keyof T]: Computed<T[P]> }
+        : T
 
 export interface Answer<R = unknown> extends Partial<ShownTold> {
+  readonly law?: string | undefined
   readonly result: R
   readonly steps: readonly Shown<Step>[]
   readonly cautions: readonly Caution[]
@@ -106,8 +116,8 @@ const frameOut = {
   headline: toldOut.headline.optional(),
   figures: toldOut.figures.optional(),
   next: toldOut.next.optional(),
-  law: toldOut.law,
   line: toldOut.line.optional(),
+  law: z.string().optional().describe('What the law asks of whoever opens the system, in one line'),
   steps: z
     .array(
       z.strictObject({
@@ -149,6 +159,10 @@ interface Definition<F extends Fields, R extends z.ZodType> {
   readonly description?: string
   /** Fields of the input object; unknown fields are refused. */
   readonly fields: F
+  /** Whether its job opens a system: then it takes `law`, and says in a line what that asks. */
+  readonly opens?: boolean
+  /** An input of an earlier version by the names of this one, and what was changed in it. */
+  readonly older?: (raw: unknown) => { readonly raw: unknown; readonly changes: readonly string[] }
   /** Rules between fields: throw a CalcError with the path. */
   readonly check?: Checked<z.output<z.ZodObject<F>>>
   readonly result: R
@@ -186,18 +200,22 @@ export interface DefinedOperation<F extends Fields, R extends z.ZodType> extends
 export function defineOperation<F extends Fields, R extends z.ZodType>(
   definition: Definition<F, R>,
 ): DefinedOperation<F, R> {
-  const { name, summary, fields, result } = definition
+  const { name, summary, result, opens = false } = definition
+  // At run time alone: a step that opens a system need not name the field to be told of it.
+  const fields: F = opens ? { law: lawIn.optional(), ...definition.fields } : definition.fields
   const { always, mayAlso } = definition.cautions
   const declared = new Set<CautionId>([...always, ...mayAlso])
   const input = z.strictObject({ ...fields, ...presentationIn })
   const output = z.strictObject({ result, ...frameOut })
-  const read = (raw: unknown) => {
+  const read = (given: unknown) => {
+    const { raw, changes } = definition.older?.(given) ?? { raw: given, changes: [] }
     const { units, precise, ...rest } = parseInput(input, raw) as {
       units: UnitSystem | undefined
       precise: boolean
     } & z.output<z.ZodObject<F>>
     const own = rest as unknown as z.output<z.ZodObject<F>>
-    return { own, presentation: { units: units ?? ('both' as const), precise, lead: leadOf(own) } }
+    const presentation = { units: units ?? ('both' as const), precise, lead: leadOf(own) }
+    return { own, presentation, changes }
   }
   const compute: Definition<F, R>['compute'] = (own) => {
     const computed = withCautions(always, () => {
@@ -208,7 +226,12 @@ export function defineOperation<F extends Fields, R extends z.ZodType>(
     if (undeclared.length > 0) {
       throw new Error(`${name} gives cautions that it does not declare: ${undeclared.join(', ')}`)
     }
-    return { ...computed, cautions: [...always, ...computed.cautions] }
+    const law = opens ? lawOf(own) : undefined
+    return {
+      ...computed,
+      ...(law === undefined ? {} : { law }),
+      cautions: [...always, ...computed.cautions],
+    }
   }
   const operation: DefinedOperation<F, R> = {
     name,
@@ -226,11 +249,12 @@ export function defineOperation<F extends Fields, R extends z.ZodType>(
     result,
     parse: (raw) => read(raw).own,
     run(raw) {
-      const { own, presentation } = read(raw)
+      const { own, presentation, changes } = read(raw)
       const computed = compute(own)
       const { result: found, steps, told } = computed
       return {
         ...(told ? showTold(told, presentation) : {}),
+        ...(computed.law === undefined ? {} : { law: computed.law }),
         ...(showAll({ result: found, steps }, presentation) as Pick<
           Answer<z.output<R>>,
           'result' | 'steps'
@@ -238,12 +262,29 @@ export function defineOperation<F extends Fields, R extends z.ZodType>(
         cautions: cautions(computed.cautions),
         sources: distinctSources(computed.sources),
         assumptions: computed.assumptions,
-        warnings: computed.warnings,
+        warnings:
+          changes.length === 0 ? computed.warnings : [olderInput(changes), ...computed.warnings],
       }
     },
   }
   return operation
 }
+
+/** The line of the law for a job, from what its input says of machine and refrigerant. */
+function lawOf(own: object): string | undefined {
+  const { law, refrigerant, ...job } = own as Omit<JobGiven, 'refrigerant'> & {
+    readonly law?: Law
+    readonly refrigerant?: string
+  }
+  if (refrigerant === undefined) return law === undefined ? lawLine(undefined) : undefined
+  return lawLine(law, { ...job, refrigerant: pickRefrigerant(refrigerant) })
+}
+
+/** What an input of an earlier version was read as. */
+const olderInput = (changes: readonly string[]): Warning => ({
+  code: 'older-version',
+  message: `Read as of an earlier version: ${changes.join('; ')}.`,
+})
 
 /** The unit system that comes first: that of the first reading, else that of the law, else the US one. */
 function leadOf(input: object): 'us' | 'si' {

@@ -11,8 +11,8 @@ const ALLOWED: Readonly<Record<string, readonly string[]>> = {
   cli: ['cli', 'shared', 'npm', 'node'],
   worker: ['worker', 'shared', 'npm'],
 }
-/** The entries that run the app on Node's own server. */
-const NODE_ENTRIES: ReadonlySet<string> = new Set(['worker/node.ts', 'worker/start.ts'])
+/** What runs the app on Node's own server. */
+const isForNode = (file: string) => file.startsWith('worker/node/')
 
 const filesOf = (room: string): readonly string[] =>
   readdirSync(join(root, room), { recursive: true, encoding: 'utf8' })
@@ -48,7 +48,7 @@ function targetOf(file: string, name: string): string {
 function isAllowed(file: string, target: string): boolean {
   const room = file.split('/')[0] ?? ''
   const allowed = ALLOWED[room] ?? []
-  if (target === 'node') return allowed.includes('node') || NODE_ENTRIES.has(file)
+  if (target === 'node') return allowed.includes('node') || isForNode(file)
   if (target in ALLOWED || target === 'tests' || target === 'package.json')
     return allowed.includes(target)
   return allowed.includes(target) || allowed.includes('npm')

@@ -11,7 +11,7 @@ export default defineConfig({
           name: 'node',
           root,
           include: ['tests/**/*.test.ts'],
-          exclude: ['tests/worker/**'],
+          exclude: ['tests/worker/**', 'tests/mutants/fixture/**'],
           testTimeout: 30_000,
         },
       },

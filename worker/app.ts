@@ -1,19 +1,24 @@
-import { etag } from 'hono/etag'
+import type { MiddlewareHandler } from 'hono'
 import { methodNotAllowed } from 'hono/method-not-allowed'
 import { Hono } from 'hono/tiny'
+import { ABOUT } from '../shared/about.ts'
 import { nearestNames } from '../shared/nearest.ts'
 import type { Operation } from '../shared/operation.ts'
 import { operations as everyOperation } from '../shared/operations.ts'
-import { cacheable, crossOrigin, rateLimit, securityHeaders } from './guards.ts'
+import { crossOrigin, rateLimit } from './guards.ts'
 import { openapiDocument } from './openapi/document.ts'
 import { frontPage } from './pages/front.ts'
+import { guidePage } from './pages/guide.ts'
 import { referencePage } from './pages/reference.ts'
 import { STYLE } from './pages/style.ts'
 import { doorProblem, problemOf } from './problem.ts'
+import { emptyReply, HTML_TYPE, JSON_TYPE, NOT_KEPT, reply } from './reply.ts'
 import { operationRoutes } from './routes/operations.ts'
 import { refrigerantRoutes } from './routes/refrigerants.ts'
 import { tableRoutes } from './routes/table.ts'
+import { unitRoutes } from './routes/units.ts'
 import type { Environment } from './settings.ts'
+import { tagged } from './tags.ts'
 
 /**
  * The service: the API under `/v1`, its description, and pages about it.
@@ -21,69 +26,80 @@ import type { Environment } from './settings.ts'
  * The same on the edge and on a server of one's own; what may be set comes in as bindings, see {@link Environment}.
  */
 export function createApp(
-  options: { readonly operations?: readonly Operation[] } = {},
+  options: {
+    readonly operations?: readonly Operation[]
+    /** What goes around all else, first outermost: compression where nothing in front does it. */
+    readonly around?: readonly MiddlewareHandler[]
+  } = {},
 ): Hono<Environment> {
   const operations = options.operations ?? everyOperation
   const app = new Hono<Environment>()
   app.onError((error, context) => problemOf(context, error))
-  app.notFound((context) => {
-    const name = /^\/v1\/([^/]+)\/?$/u.exec(context.req.path)?.[1]
-    const nearest =
-      name === undefined
-        ? []
-        : nearestNames(
-            name,
-            operations.map((operation) => operation.name),
-          )
-    return doorProblem(
-      context,
-      'not-found',
-      `There is nothing at ${context.req.path.slice(0, 120)}.`,
-      {
-        hint:
-          nearest.length > 0
-            ? `Did you mean /v1/${nearest.join(' or /v1/')}?`
-            : 'GET /v1/operations lists the operations, /reference explains them.',
-      },
-    )
-  })
-  app.use(securityHeaders())
+  app.notFound(({ req }) => notFound(req.path, operations))
+  for (const around of options.around ?? []) app.use(around)
   app.use(crossOrigin())
+  app.use(withoutSlash)
   app.use(
     methodNotAllowed({
       app,
       onMethodNotAllowed: (context, methods) =>
         context.req.method === 'OPTIONS'
           ? // Not by the context, which still has the type of the refusal that this stands in for.
-            new Response(null, { status: 204, headers: { Allow: methods.join(', ') } })
+            emptyReply(204, { Allow: methods.join(', ') })
           : doorProblem(
-              context,
               'method-not-allowed',
               `${context.req.method} does nothing at this address.`,
               { hint: `Use ${methods.join(' or ')}.`, headers: { Allow: methods.join(', ') } },
             ),
     }),
   )
-  app.get('/healthz', (context) =>
-    context.json({ status: 'ok' }, 200, { 'Cache-Control': 'no-store' }),
-  )
+  const health = JSON.stringify({ status: 'ok', version: ABOUT.version })
+  app.get('/healthz', () => reply(health, JSON_TYPE, NOT_KEPT))
   app.use('/v1/*', rateLimit())
-  app.use(cacheable())
-  app.use(etag())
+  app.use(tagged())
   const document = once(() => openapiDocument(operations))
   const documentText = once(() => JSON.stringify(document()))
-  app.get('/openapi.json', (context) =>
-    context.body(documentText(), 200, { 'Content-Type': 'application/json' }),
-  )
+  app.get('/openapi.json', () => reply(documentText(), JSON_TYPE))
   const reference = once(() => referencePage(document()))
-  app.get('/reference', (context) => context.html(reference()))
-  app.get('/style.css', (context) => context.body(STYLE, 200, { 'Content-Type': 'text/css' }))
-  app.get('/', (context) => context.html(frontPage(operations)))
+  app.get('/reference', async () => reply(await reference(), HTML_TYPE))
+  app.get('/reference/guide/:name', async ({ req }) => {
+    const page = guidePage(req.param('name'))
+    return page === undefined ? notFound(req.path, operations) : reply(await page, HTML_TYPE)
+  })
+  app.get('/style.css', () => reply(STYLE, 'text/css; charset=utf-8'))
+  app.get('/', async () => reply(await frontPage(operations), HTML_TYPE))
   app.route('/v1/refrigerants', refrigerantRoutes(operations))
+  app.route('/v1/units', unitRoutes())
   app.route('/v1/table', tableRoutes(operations))
   app.route('/v1', operationRoutes(operations))
   return app
 }
+
+/** No address ends with a slash, so that each thing has one: whichever router finds the route. */
+const withoutSlash: MiddlewareHandler = async ({ req: { path } }, next) => {
+  if (path === '/' || !path.endsWith('/')) return next()
+  const hint = `No address ends with a slash: ${path.slice(0, 120).replace(/\/+$/u, '')}.`
+  return doorProblem('not-found', nothingAt(path), { hint })
+}
+
+function notFound(path: string, operations: readonly Operation[]): Response {
+  const name = /^\/v1\/([^/]+)$/u.exec(path)?.[1]
+  const nearest =
+    name === undefined
+      ? []
+      : nearestNames(
+          name,
+          operations.map((operation) => operation.name),
+        )
+  return doorProblem('not-found', nothingAt(path), {
+    hint:
+      nearest.length > 0
+        ? `Did you mean /v1/${nearest.join(' or /v1/')}?`
+        : 'GET /v1/operations lists the operations, /reference explains them.',
+  })
+}
+
+const nothingAt = (path: string) => `There is nothing at ${path.slice(0, 120)}.`
 
 /** Made when first asked for, then kept. */
 function once<T>(make: () => T): () => T {

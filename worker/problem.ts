@@ -1,6 +1,8 @@
 import type { Context } from 'hono'
 import type { ContentfulStatusCode } from 'hono/utils/http-status'
 import { CalcError, type ErrorCode } from '../shared/errors.ts'
+import { jsonText } from '../shared/visible.ts'
+import { type Headers, NOT_KEPT, reply } from './reply.ts'
 
 /** 400 must be written differently, 404 names nothing that there is, 422 was understood and cannot be answered. */
 export const statusOf = {
@@ -37,11 +39,17 @@ export const titleOf: Readonly<Record<ErrorCode, string>> = {
 
 /** Refusals of the door itself, before any calculation. */
 export const DOOR_PROBLEMS = {
+  'bad-request': { status: 400, title: 'The request cannot be read' },
   'not-found': { status: 404, title: 'There is no such address' },
   'method-not-allowed': { status: 405, title: 'Not with this method' },
+  'request-timeout': { status: 408, title: 'The request took too long to arrive' },
   'body-too-large': { status: 413, title: 'The body is too large' },
+  'too-much-work': { status: 413, title: 'Too much for one request' },
   'not-json': { status: 415, title: 'The body is not JSON' },
+  'encoded-body': { status: 415, title: 'The body is compressed' },
+  'other-charset': { status: 415, title: 'The body is in another character set' },
   'too-many-requests': { status: 429, title: 'Too many requests' },
+  'headers-too-large': { status: 431, title: 'The headers are too large' },
   internal: { status: 500, title: 'A fault of the service' },
 } as const satisfies Record<string, { status: ContentfulStatusCode; title: string }>
 
@@ -58,51 +66,47 @@ export interface Problem {
   readonly hint: string
 }
 
-type Headers = Readonly<Record<string, string>>
-
-function answer(
-  context: Context,
-  problem: Problem,
-  status: ContentfulStatusCode,
-  headers?: Headers,
-) {
-  return context.body(JSON.stringify(problem), status, {
-    'Content-Type': 'application/problem+json; charset=utf-8',
-    'Cache-Control': 'no-store',
-    ...headers,
-  })
-}
+const answer = (problem: Problem, status: ContentfulStatusCode, headers?: Headers): Response =>
+  reply(
+    jsonText(problem),
+    'application/problem+json; charset=utf-8',
+    { ...NOT_KEPT, ...headers },
+    status,
+  )
 
 const typeOf = (code: string) => `/reference#problem-${code}`
 
-export function calcProblem(context: Context, error: CalcError): Response {
-  const { code, message, path, hint } = error
+/** What a refused calculation comes to. */
+export function calcProblemOf({ code, message, path, hint }: CalcError): Problem {
   const status = statusOf[code]
-  return answer(
-    context,
-    { type: typeOf(code), title: titleOf[code], status, detail: message, code, path, hint },
-    status,
-  )
+  return { type: typeOf(code), title: titleOf[code], status, detail: message, code, path, hint }
 }
 
+/** A refusal of the door itself. */
 export function doorProblem(
-  context: Context,
   code: DoorProblem,
   detail: string,
   options: { readonly hint?: string; readonly headers?: Headers } = {},
 ): Response {
-  const { status, title } = DOOR_PROBLEMS[code]
-  return answer(
-    context,
-    { type: typeOf(code), title, status, detail, code, path: [], hint: options.hint ?? '' },
-    status,
-    options.headers,
-  )
+  const { hint = '', headers } = options
+  return answer(doorProblemOf(code, detail, hint), DOOR_PROBLEMS[code].status, headers)
 }
 
-/** Anything thrown: the project's own error is the caller's to mend, all else is ours and says nothing. */
-export function problemOf(context: Context, error: unknown): Response {
-  if (error instanceof CalcError) return calcProblem(context, error)
+function doorProblemOf(code: DoorProblem, detail: string, hint = ''): Problem {
+  const { status, title } = DOOR_PROBLEMS[code]
+  return { type: typeOf(code), title, status, detail, code, path: [], hint }
+}
+
+/** A fault of ours: whoever runs the service is told all of it, whoever asked nothing. */
+export function faultProblem(error: unknown): Problem {
   console.error(error)
-  return doorProblem(context, 'internal', 'The service failed; the input may well be right.')
+  return doorProblemOf('internal', 'The service failed; the input may well be right.')
+}
+
+/** Anything thrown: the project's own error is the caller's to mend, all else is ours. */
+export function problemOf(context: Context, error: unknown): Response {
+  if (error instanceof CalcError) return answer(calcProblemOf(error), statusOf[error.code])
+  // Whoever hung up reads no answer, and it was no fault of the service.
+  if (context.req.raw.signal.aborted) return new Response(null, { status: 400 })
+  return answer(faultProblem(error), DOOR_PROBLEMS.internal.status)
 }

@@ -6,6 +6,10 @@ export interface Settings {
   readonly RATE_LIMITER?: {
     limit(options: { readonly key: string }): Promise<{ readonly success: boolean }>
   }
+  /** Which deployment runs, by the edge. */
+  readonly CF_VERSION_METADATA?: { readonly id: string }
+  /** Which build runs, elsewhere: answers that were kept from another are asked for again. */
+  readonly BUILD?: string
 }
 
 export interface Environment {
@@ -14,3 +18,6 @@ export interface Environment {
 
 /** Longest body that is read, bytes: a work order with a long vacuum log is about a tenth of it. */
 export const BODY_LIMIT = 256 * 1024
+
+/** Longest body of a batch, bytes. */
+export const BATCH_BODY_LIMIT = 1024 * 1024

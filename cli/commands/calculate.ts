@@ -1,13 +1,18 @@
 import type { Command } from 'commander'
-import { fieldsOf, kebab } from '../../shared/input/index.ts'
+import { CalcError } from '../../shared/errors.ts'
+import { gaugesIn, placeIn, scaleIn, thermometersIn } from '../../shared/fields/index.ts'
+import { type Field, fieldsOf, kebab } from '../../shared/input/index.ts'
 import type { Operation } from '../../shared/operation.ts'
-import { exampleText } from '../example.ts'
-import type { ExitStatus } from '../exit.ts'
+import { everydayText, exampleText } from '../example.ts'
+import { EXIT, type ExitStatus } from '../exit.ts'
 import { optionsOf, readOptions } from '../input/options.ts'
 import { readInput } from '../input/rows.ts'
 import { WORDS } from '../input/shorthand.ts'
 import { sortWords } from '../input/words.ts'
-import { markdownOption, type Output, outputOptions } from '../output.ts'
+import { merged } from '../order/merge.ts'
+import { ANSWER_IDS, newOrder } from '../order/new.ts'
+import { entriesOf, inputOf, saveInto } from '../order/set.ts'
+import { markdownOption, type Output, orderOptions, outputOptions } from '../output.ts'
 import { longChoicesText } from '../render/choices.ts'
 import { applied, withApplied } from '../settings/apply.ts'
 import { NO_SETTINGS } from '../settings/schema.ts'
@@ -36,33 +41,56 @@ export function calculateCommand(
 
 /** Reading a schema takes a while, so only the command that is called gets its options. */
 export function addOptions(command: Command, operation: Operation, width: number): void {
+  const groups = WORDS[operation.name] ?? []
   const words = [
     ...(takesRefrigerant(operation) ? ['[refrigerant]'] : []),
-    ...(WORDS[operation.name] ?? []).map((group) => `[${group.map(kebab).join('/')}]`),
-    '[input-file]',
+    ...(groups.length > 0 ? ['[quantities]'] : []),
+    '[file]',
   ]
   command.usage(`${words.join(' ')} [options]`)
+  command.description([operation.description, ...everyday(operation, width)].join('\n\n'))
   command.optionsGroup('Input:')
-  for (const field of fieldsOf(operation)) {
-    if (field.name !== 'units' && field.name !== 'precise') {
-      for (const option of optionsOf(field, operation.example[field.name]))
-        command.addOption(option)
-    }
+  const fields = fieldsOf(operation)
+  const last = fields.filter(({ name }) => name in INSTRUMENTS)
+  const first = fields.filter(({ name }) => !(name in INSTRUMENTS) && !OUTPUT.has(name))
+  const add = (field: Field) => {
+    for (const option of optionsOf(field, operation.example[field.name])) command.addOption(option)
   }
+  for (const field of first) add(field)
   command.option(
     '--input <file>',
     'JSON, a JSON object a line, or CSV under a line of field names; "-" reads standard input. Options given beside it hold for every row',
   )
+  if (last.length > 0) command.optionsGroup('Place and instruments:')
+  for (const field of last) add(field)
   command.optionsGroup('Output:')
-  for (const field of fieldsOf(operation)) {
-    if (field.name === 'units' || field.name === 'precise') {
-      for (const option of optionsOf(field)) command.addOption(option)
-    }
-  }
+  for (const field of fields) if (OUTPUT.has(field.name)) add(field)
   for (const option of outputOptions()) command.addOption(option)
-  if (own[operation.name]?.markdown) command.addOption(markdownOption())
-  const choices = longChoicesText(fieldsOf(operation), width)
-  command.addHelpText('after', `${choices}\nExample:\n  ${exampleText(operation, width - 2)}`)
+  if (own[operation.name]?.markdown) {
+    for (const option of [markdownOption(), ...orderOptions()]) command.addOption(option)
+  }
+  const choices = longChoicesText(fields, width)
+  command.addHelpText(
+    'after',
+    `${choices}\nExample by options:\n  ${exampleText(operation, width - 2)}`,
+  )
+}
+
+/** Fields that a shop's settings can keep, for the end of a help. */
+const INSTRUMENTS: object = { ...placeIn, ...gaugesIn, ...thermometersIn, ...scaleIn }
+/** Fields that choose how an answer is shown. */
+const OUTPUT: ReadonlySet<string> = new Set(['units', 'precise'])
+
+/** The line of a working day, and what words without an option stand for. */
+function everyday(operation: Operation, width: number): readonly string[] {
+  const line = everydayText(operation, width - 2)
+  const groups = (WORDS[operation.name] ?? []).map((group) => group.map(kebab).join('/'))
+  return [
+    ...(line === undefined ? [] : [`Everyday:\n  ${line}`]),
+    ...(groups.length === 0
+      ? []
+      : [`Quantities need no option; in this order: ${groups.join(', ')}.`]),
+  ]
 }
 
 async function calculate(
@@ -72,23 +100,65 @@ async function calculate(
   streams: Streams,
 ): Promise<ExitStatus> {
   const fields = fieldsOf(operation)
-  const { file, fields: fromWords } = sortWords(operation, words, given)
+  const refrigerants = await refrigerantsAmong(words)
+  const onDisk = words.filter((word) => !refrigerants.has(word) && streams.isThere(word))
+  const { file, fields: fromWords } = sortWords(
+    operation,
+    words,
+    given,
+    new Set(onDisk),
+    refrigerants,
+  )
   const options: Record<string, unknown> = {
     ...fromWords,
     ...(await readOptions(fields, given, streams)),
   }
-  const write = writer(operation, given, options.precise === true, streams)
+  const { precise, units } = options
+  const write = writer(operation, given, { precise: precise === true, units }, streams)
   const settings = given.settings === false ? NO_SETTINGS : await readSettings(streams.settings)
+  const entries = given.set ? entriesOf(given.set, fields) : []
+  const over = merged(inputOf(entries), options)
   const answer = (value: unknown) => {
     if (!isObject(value)) return operation.run(value)
-    const input = { ...value, ...options }
+    const input = merged(value, over) as Record<string, unknown>
     const shop = applied(operation, settings, input)
     return withApplied(operation.run({ ...shop.fields, ...input }), shop)
   }
+  if (given.new !== undefined) {
+    await newOrder(given.new, answersOf(options), streams)
+    streams.out(`${given.new} is begun: open it, or fill it in by --set.\n`)
+    return EXIT.answered
+  }
+  if (given.save) checkSave(file, entries.length)
   if (file === undefined) return write.one(answer({}))
   const input = await readInput(file, fields, streams)
-  if (input.type === 'one') return write.one(answer(input.value))
-  return write.rows(input.rows, answer)
+  if (input.type === 'one') {
+    const answered = answer(input.value)
+    if (given.save) await saveInto(file, entries, streams)
+    return write.one(answered)
+  }
+  return write.rows(input, answer)
+}
+
+/** @throws {CalcError} `bad-input` where there is nothing to write, or no file to write it into. */
+function checkSave(file: string | undefined, entries: number): void {
+  if (file !== undefined && file !== '-' && /\.(?:ya?ml|json)$/iu.test(file) && entries > 0) return
+  throw new CalcError('bad-input', '--save takes the file of an order and something to write.', {
+    hint: 'chargewright work-order loader-7.yaml --set "record.charged=2 lb 6 oz" --save',
+  })
+}
+
+/** What options say of a new order. */
+function answersOf(options: Readonly<Record<string, unknown>>) {
+  const machine = isObject(options.machine) ? (options.machine as Record<string, unknown>) : {}
+  const place = isObject(options.place) ? (options.place as Record<string, unknown>) : {}
+  const all = { ...options, ...machine, law: place.law }
+  const texts = ANSWER_IDS.flatMap((id) => {
+    const value = (all as Record<string, unknown>)[id]
+    if (value === undefined) return []
+    return [[id, value === true ? 'yes' : String(value)] as const]
+  })
+  return Object.fromEntries(texts)
 }
 
 const isObject = (value: unknown): value is object =>
@@ -96,3 +166,17 @@ const isObject = (value: unknown): value is object =>
 
 const takesRefrigerant = (operation: Operation) =>
   fieldsOf(operation).some(({ name }) => name === 'refrigerant')
+
+/** Words that are the name of a refrigerant. */
+async function refrigerantsAmong(words: readonly string[]): Promise<ReadonlySet<string>> {
+  if (words.length === 0) return new Set()
+  const { refrigerant } = await import('../../shared/refrigerant/index.ts')
+  const isKnown = (word: string) => {
+    try {
+      return refrigerant(word) !== undefined
+    } catch {
+      return false
+    }
+  }
+  return new Set(words.filter(isKnown))
+}

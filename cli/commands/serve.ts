@@ -1,15 +1,14 @@
 import { existsSync } from 'node:fs'
-import { type Command, InvalidArgumentError } from 'commander'
+import type { Command } from 'commander'
 import { CalcError } from '../../shared/errors.ts'
 import type { Streams } from '../streams.ts'
 
-/** What the server's entry offers. */
+/** What the server's entry offers: it reads and checks its settings itself, the environment behind them too. */
 interface ServerEntry {
-  start(options: {
-    readonly host: string
-    readonly port: number
-    readonly cors?: string
-  }): Promise<{ readonly url: string }>
+  start(
+    given: Readonly<Record<string, string>>,
+    write: (text: string) => void,
+  ): Promise<{ readonly url: string }>
 }
 
 /**
@@ -20,7 +19,7 @@ interface ServerEntry {
  */
 const ENTRIES = [
   new URL('./serve.mjs', import.meta.url),
-  new URL('../../worker/node.ts', import.meta.url),
+  new URL('../../worker/node/start.ts', import.meta.url),
 ]
 
 export function serveCommand(program: Command, streams: Streams): Command {
@@ -28,30 +27,38 @@ export function serveCommand(program: Command, streams: Streams): Command {
     .command('serve')
     .summary("Serve the API to a shop's own network")
     .description(
-      "Serves the API, its description and its reference by HTTP, without account or internet. Only this machine is served unless a host is given: 0.0.0.0 opens it to the shop's network.",
+      "Serves the API, its description and its reference by HTTP, without account or internet. Only this machine is served unless a host is given: 0.0.0.0 opens it to the shop's network. Each request is a line on standard error. SIGTERM or Ctrl-C ends it when open requests are answered.",
     )
-    .option('--host <address>', 'Address to listen on', '127.0.0.1')
-    .option('--port <number>', 'Port to listen on, 0 for any that is free', port, 8787)
+    .option('--host <address>', 'Address to listen on; else HOST, else 127.0.0.1')
+    .option('--port <number>', 'Port to listen on, 0 for any that is free; else PORT, else 8787')
     .option(
       '--cors <origins>',
-      'Web pages that may call it from elsewhere: origins with commas, or *',
+      'Web pages that may call it from elsewhere: origins with commas, or *; else CORS_ORIGINS',
+    )
+    .option('--tls-cert <file>', 'Certificate for https, PEM; else TLS_CERT')
+    .option('--tls-key <file>', 'Its key, PEM; else TLS_KEY')
+    .option(
+      '--stop-within <seconds>',
+      'How long open requests may take once it is told to end; else STOP_WITHIN, else 10',
     )
     .addHelpText('after', '\nExample:\n  chargewright serve --host 0.0.0.0 --port 8080')
-    .action(async (options: { host: string; port: number; cors?: string }) => {
-      const server = await started(await entry(), options)
-      streams.err(`chargewright serves ${server.url} (stop with Ctrl-C)\n`)
+    .action(async (given: Readonly<Record<string, string>>) => {
+      const { url } = await started(await entry(), given, streams)
+      streams.err(`chargewright serves ${url} (stop with Ctrl-C)\n`)
     })
 }
 
 async function started(
   server: ServerEntry,
-  options: { host: string; port: number; cors?: string },
+  given: Readonly<Record<string, string>>,
+  streams: Streams,
 ): ReturnType<ServerEntry['start']> {
   try {
-    return await server.start(options)
+    return await server.start(given, streams.err)
   } catch (error) {
-    throw new CalcError('refused', error instanceof Error ? error.message : String(error), {
-      hint: 'Give another --port (0 takes any that is free) or an address of this machine as --host.',
+    if (!(error instanceof Error)) throw error
+    throw new CalcError('refused', error.message, {
+      hint: 'hint' in error ? String(error.hint) : 'Add --help for the settings.',
     })
   }
 }
@@ -64,10 +71,4 @@ async function entry(): Promise<ServerEntry> {
     })
   }
   return (await import(found.href)) as ServerEntry
-}
-
-function port(text: string): number {
-  const value = /^\d{1,5}$/u.test(text) ? Number(text) : Number.NaN
-  if (!(value <= 65535)) throw new InvalidArgumentError('A port is a number from 0 to 65535.')
-  return value
 }

@@ -1,7 +1,7 @@
-import { Readable } from 'node:stream'
-import { parse } from 'csv-parse'
 import { CalcError } from '../../shared/errors.ts'
 import { type Field, fieldNamed, putText, unknownName } from '../../shared/input/index.ts'
+import { csvRecords } from './csv-records.ts'
+import type { Line } from './lines.ts'
 import type { Row } from './rows.ts'
 
 /**
@@ -10,41 +10,27 @@ import type { Row } from './rows.ts'
  * `pressure (psig)` in the head gives the column's unit, so that its cells may be bare numbers.
  */
 export async function* csvRows(
-  chunks: AsyncIterable<string>,
+  lines: AsyncIterable<readonly Line[]>,
   fields: readonly Field[],
-): AsyncIterable<Row> {
-  const parser = Readable.from(chunks).pipe(
-    parse({
-      bom: true,
-      trim: true,
-      skip_empty_lines: true,
-      relax_column_count: true,
-      // 3/8" is a size, not a quotation.
-      relax_quotes: true,
-    }),
-  )
+): AsyncIterable<readonly Row[]> {
   let head: readonly Heading[] | undefined
   let row = 0
-  try {
-    for await (const cells of parser as AsyncIterable<readonly string[]>) {
-      if (head) {
-        row += 1
-        yield rowOf(row, head, cells, fields)
+  for await (const records of csvRecords(lines)) {
+    const rows: Row[] = []
+    for (const record of records) {
+      if (head === undefined) {
+        if (record instanceof CalcError) throw record
+        head = headOf(record, fields)
       } else {
-        head = headOf(cells, fields)
+        row += 1
+        rows.push(
+          record instanceof CalcError ? { row, error: record } : rowOf(row, head, record, fields),
+        )
       }
     }
-  } catch (error) {
-    if (!(error instanceof Error) || error instanceof CalcError) throw error
-    yield {
-      row: row + 1,
-      error: new CalcError('bad-input', `The CSV text cannot be read further: ${error.message}.`, {
-        hint: 'Look for a quotation mark that is opened and not closed.',
-      }),
-    }
+    yield rows
   }
 }
-
 interface Heading {
   readonly name: string
   readonly unit: string | undefined

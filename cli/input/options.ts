@@ -10,7 +10,7 @@ import {
 } from '../../shared/input/index.ts'
 import { choicesOf, isLong } from '../render/choices.ts'
 import type { Streams } from '../streams.ts'
-import { readTextFile } from './rows.ts'
+import { readTextFile } from './read-file.ts'
 import { LETTERS } from './shorthand.ts'
 
 /** The option of a field, `--suction-pressure <quantity>`; for a yes or no that may stay open, both answers. */

@@ -1,17 +1,31 @@
 import { CalcError } from '../../shared/errors.ts'
 import { type Field, parseJson } from '../../shared/input/index.ts'
+import { hidesLetters } from '../../shared/visible.ts'
+import { isYaml } from '../order/yaml-name.ts'
 import type { Streams } from '../streams.ts'
-import { decoded, joined, lines, peeked } from './chunks.ts'
+import { decoded, joined, Peeker } from './chunks.ts'
+import { type Line, lineBlocks } from './lines.ts'
+import { readTextFile, unreadable } from './read-file.ts'
+import { tooLong } from './too-long.ts'
 
 /** One row of input, counted from one; `error` where it could not even be read. */
 export type Row =
   | { readonly row: number; readonly value: unknown; readonly error?: never }
   | { readonly row: number; readonly error: CalcError }
 
-/** One input, or many that are answered one by one. */
-export type Input =
-  | { readonly type: 'one'; readonly value: unknown }
-  | { readonly type: 'rows'; readonly rows: AsyncIterable<Row> }
+/** Rows that are answered one by one, those that came together together. */
+export interface Rows {
+  readonly type: 'rows'
+  readonly blocks: AsyncIterable<readonly Row[]>
+  /** Whether what came so far has letters in it that are not seen, see {@link hidesLetters}. */
+  hides(): boolean
+}
+
+/** One input, or many. */
+export type Input = { readonly type: 'one'; readonly value: unknown } | Rows
+
+/** A producer that sends a whole JSON object, and neither ends nor goes on for this long, sends rows. */
+const PATIENCE_MS = 250
 
 /**
  * Reads `-` (standard input) or a file: a JSON object, a JSON list, a JSON object a line, or CSV.
@@ -23,68 +37,109 @@ export async function readInput(
   fields: readonly Field[],
   streams: Streams,
 ): Promise<Input> {
-  const text = name === '-' ? decoded(streams.stdin) : decoded(fileChunks(name, streams))
-  const { first, all } = await peeked(text)
-  if (first === '') {
+  let hidden = false
+  async function* watched() {
+    for await (const chunk of decoded(bytesOf(name, streams))) {
+      hidden ||= hidesLetters(chunk)
+      yield chunk
+    }
+  }
+  if (isYaml(name)) {
+    const { yamlDocument } = await import('../order/yaml.ts')
+    return { type: 'one', value: yamlDocument(await readTextFile(name, streams), name).toJS() }
+  }
+  const rows = (blocks: AsyncIterable<readonly Row[]>): Rows => ({
+    type: 'rows',
+    blocks,
+    hides: () => hidden,
+  })
+  const peeker = new Peeker(watched())
+  if (!(await peeker.until((head) => plain(head) !== ''))) {
     throw new CalcError('missing-input', `${name === '-' ? 'Standard input' : name} is empty.`, {
       hint: 'Give a JSON object, a JSON object a line, or CSV rows under a line of field names.',
     })
   }
-  if (/\.csv$/iu.test(name) || !/^[[{]/u.test(withoutMark(first))) {
+  const lines = () => lineBlocks(withoutMark(peeker.all()))
+  if (/\.csv$/iu.test(name) || !/^[[{]/u.test(plain(peeker.head))) {
     const { csvRows } = await import('./csv-rows.ts')
-    return { type: 'rows', rows: csvRows(all, fields) }
+    return rows(csvRows(lines(), fields))
   }
-  const linewise = /\.(?:ndjson|jsonl)$/iu.test(name) || hasWholeFirstLine(withoutMark(first))
-  if (linewise) return { type: 'rows', rows: jsonLines(all) }
-  const value = parseJson(withoutMark(await joined(all)))
-  return Array.isArray(value) ? { type: 'rows', rows: listRows(value) } : { type: 'one', value }
+  if (/\.(?:ndjson|jsonl)$/iu.test(name) || (await isLinewise(peeker))) {
+    return rows(jsonLines(lines()))
+  }
+  const value = parseJson(plain(await joined(peeker.all())))
+  return Array.isArray(value) ? rows(listRows(value)) : { type: 'one', value }
 }
 
-async function* fileChunks(name: string, streams: Streams): AsyncIterable<string> {
-  yield await readTextFile(name, streams)
-}
-
-/** @throws {CalcError} `bad-input` where the file is not there or cannot be read. */
-export async function readTextFile(name: string, streams: Streams): Promise<string> {
+async function* bytesOf(name: string, streams: Streams): AsyncIterable<Uint8Array | string> {
   try {
-    return await streams.readFile(name)
+    yield* name === '-' ? streams.stdin : streams.openFile(name)
   } catch (error) {
-    const reason = error instanceof Error && 'code' in error ? ` (${String(error.code)})` : ''
-    throw new CalcError('bad-input', `The file ${name} cannot be read${reason}.`, {
-      hint: 'Check the path; "-" reads standard input.',
-    })
+    throw unreadable(name === '-' ? 'Standard input' : `The file ${name}`, error)
   }
 }
 
-const withoutMark = (text: string) => text.replace(/^\uFEFF/u, '').trimStart()
+/** Without the byte-order mark and what is blank before the text. */
+const plain = (text: string) => text.replace(/^\uFEFF/u, '').trimStart()
 
-/** A first line that is a JSON object by itself, with more behind it: one object a line. */
-function hasWholeFirstLine(text: string): boolean {
-  const end = text.indexOf('\n')
-  if (end < 0 || !text.startsWith('{') || text.slice(end).trim() === '') return false
+async function* withoutMark(chunks: AsyncIterable<string>): AsyncIterable<string> {
+  let first = true
+  for await (const chunk of chunks) {
+    yield first ? chunk.replace(/^\uFEFF/u, '') : chunk
+    first = false
+  }
+}
+
+/**
+ * Whether objects stand on a line each: the first line is one by itself and something follows, or the
+ * second begins one, as no line inside a JSON text can.
+ */
+async function isLinewise(peeker: Peeker): Promise<boolean> {
+  if (!plain(peeker.head).startsWith('{')) return false
+  const split = () => /^(.*?)\r?\n\s*(\S?)/su.exec(plain(peeker.head))
+  if (!(await peeker.until(() => split() !== null))) return false
+  const whole = isJson(split()?.[1] ?? '')
+  const more = await peeker.until(
+    () => (split()?.[2] ?? '') !== '',
+    whole ? PATIENCE_MS : undefined,
+  )
+  // Not ended and nothing more: a line that came by itself is a row.
+  if (!more) return whole && !peeker.ended
+  return whole || split()?.[2] === '{'
+}
+
+function isJson(text: string): boolean {
   try {
-    JSON.parse(text.slice(0, end))
+    JSON.parse(text)
     return true
   } catch {
     return false
   }
 }
 
-async function* jsonLines(chunks: AsyncIterable<string>): AsyncIterable<Row> {
+async function* jsonLines(blocks: AsyncIterable<readonly Line[]>): AsyncIterable<readonly Row[]> {
   let row = 0
-  for await (const line of lines(chunks)) {
-    const text = withoutMark(line)
-    if (text.trim() === '') continue
-    row += 1
-    try {
-      yield { row, value: parseJson(text) }
-    } catch (error) {
-      if (!(error instanceof CalcError)) throw error
-      yield { row, error }
+  for await (const lines of blocks) {
+    const rows: Row[] = []
+    for (const line of lines) {
+      if (typeof line === 'string' && line.trim() === '') continue
+      row += 1
+      rows.push(rowOf(row, line))
     }
+    yield rows
   }
 }
 
-async function* listRows(list: readonly unknown[]): AsyncIterable<Row> {
-  for (const [index, value] of list.entries()) yield { row: index + 1, value }
+function rowOf(row: number, line: Line): Row {
+  if (typeof line !== 'string') return { row, error: tooLong() }
+  try {
+    return { row, value: parseJson(line) }
+  } catch (error) {
+    if (!(error instanceof CalcError)) throw error
+    return { row, error }
+  }
+}
+
+async function* listRows(list: readonly unknown[]): AsyncIterable<readonly Row[]> {
+  yield list.map((value, index) => ({ row: index + 1, value }))
 }

@@ -11,20 +11,25 @@ export interface Words {
   readonly fields: Readonly<Record<string, string>>
 }
 
+/** "3/8 in" and "32psig/48F" hold a stroke and are no files. */
 const looksLikeFile = (word: string) =>
-  word === '-' || /\.(?:json|ndjson|jsonl|csv|ya?ml)$/iu.test(word)
+  word === '-' || /^[^\d].*[/\\]|\.(?:json|ndjson|jsonl|csv|ya?ml)$/iu.test(word)
 
 /**
  * Sorts the words that stand without an option: an input file (or `-`), quantities by their unit, and
  * the refrigerant where the operation takes one.
  *
  * @param given - What options gave already; a word for the same is refused.
+ * @param onDisk - Words that name a file or a directory and no refrigerant.
+ * @param refrigerants - Words that are the name of one: "407C" is no temperature.
  * @throws {CalcError} `bad-input` for a word that is none of these.
  */
 export function sortWords(
   operation: Operation,
   words: readonly string[],
   given: Readonly<Record<string, unknown>>,
+  onDisk: ReadonlySet<string> = new Set(),
+  refrigerants: ReadonlySet<string> = new Set(),
 ): Words {
   const names = fieldsOf(operation).map(({ name }) => name)
   const free = (field: string) => names.includes(field) && given[field] === undefined
@@ -33,8 +38,12 @@ export function sortWords(
   const fields: Record<string, string> = {}
   const files: string[] = typeof given.input === 'string' ? [given.input] : []
   for (const word of joinWords(words)) {
-    if (looksLikeFile(word)) {
+    if (looksLikeFile(word) || onDisk.has(word)) {
       files.push(word)
+      continue
+    }
+    if (refrigerants.has(word) && places.length > 0) {
+      fields[places.shift() ?? ''] = word
       continue
     }
     const open = groups.filter((group) => group.every((field) => fields[field] === undefined))

@@ -1,39 +1,37 @@
-import { stringify } from 'csv-stringify/sync'
-import type { CalcError } from '../../shared/errors.ts'
-import type { Answer } from '../../shared/operation.ts'
+import { type Cell, csvLine } from '../../shared/csv.ts'
+import type { Operation } from '../../shared/operation.ts'
+import { csvColumns } from './csv-columns.ts'
 import { pathText } from './error.ts'
+import type { Outcome } from './outcome.ts'
 
-export type Outcome =
-  | { readonly row: number; readonly answer: Answer; readonly error?: never }
-  | { readonly row: number; readonly error: CalcError; readonly answer?: never }
+const END = '\n'
 
-/**
- * Outcomes as CSV: row, then every figure of the results under its dotted name, then warnings and errors.
- *
- * The head is the union of all rows' figures, so it is known only when all are answered.
- */
-export function outcomesCsv(outcomes: readonly Outcome[]): string {
-  const flat = outcomes.map(({ answer }) => (answer ? flatten(answer.result) : new Map()))
-  const names = [...new Set(flat.flatMap((figures) => [...figures.keys()]))]
-  const records = outcomes.map(({ row, answer, error }, index) => [
-    row,
-    ...names.map((name) => flat[index]?.get(name) ?? ''),
-    answer?.warnings.map(({ message }) => message).join(' ') ?? '',
-    error?.code ?? '',
-    error ? `${error.message} ${error.hint}`.trim() : '',
-    error ? pathText(error.path) : '',
-  ])
-  const head = ['row', ...names, 'warnings', 'error', 'errorMessage', 'errorField']
-  return stringify([head, ...records], { cast: { boolean: (value) => (value ? 'true' : 'false') } })
+export interface CsvWriter {
+  readonly head: string
+  line(outcome: Outcome): string
 }
 
-type Cell = string | number | boolean
-
-function flatten(tree: unknown, name = ''): Map<string, Cell> {
-  const below = (key: string) => (name === '' ? key : `${name}.${key}`)
-  if (typeof tree === 'string' || typeof tree === 'number' || typeof tree === 'boolean') {
-    return new Map([[name, tree]])
+/**
+ * Outcomes as CSV: row, then every figure that a result of this operation can have under its dotted
+ * name, then warnings and errors.
+ *
+ * The columns are those of the operation's schema: the same for every run, and known before any row is.
+ *
+ * @param both - Whether figures come in both unit systems.
+ */
+export function csvWriter(operation: Operation, both: boolean): CsvWriter {
+  const { names, fill } = csvColumns(operation, both)
+  return {
+    head: csvLine(['row', ...names, 'warnings', 'error', 'errorMessage', 'errorField'], END),
+    line({ row, answer, error }) {
+      const cells: Cell[] = new Array(names.length + 5).fill('')
+      cells[0] = row
+      if (answer) fill(answer.result, cells, 1)
+      cells[names.length + 1] = answer?.warnings.map(({ message }) => message).join(' ') ?? ''
+      cells[names.length + 2] = error?.code ?? ''
+      cells[names.length + 3] = error ? `${error.message} ${error.hint}`.trim() : ''
+      cells[names.length + 4] = error ? pathText(error.path) : ''
+      return csvLine(cells, END)
+    },
   }
-  if (typeof tree !== 'object' || tree === null) return new Map()
-  return new Map(Object.entries(tree).flatMap(([key, value]) => [...flatten(value, below(key))]))
 }

@@ -12,10 +12,11 @@ type Verdict = Readings['verdicts'][number]
 
 /** Figures first, each verdict with the band it was held against, what does not fit, then the two sides. */
 export function readingsLines(answer: Answer, page: Page): readonly string[] {
-  const { verdicts, findings, lowSide, highSide, statements, ...figures } =
+  const { verdicts, patterns, findings, lowSide, highSide, statements, ...figures } =
     answer.result as Readings
   return [
     ...treeLines(figures, 2, page),
+    ...patterns.flatMap((pattern) => ['', ...patternLines(pattern, page)]),
     ...findings.flatMap((finding) => ['', ...findingLines(finding, page)]),
     ...verdicts.flatMap((verdict) => ['', ...verdictLines(verdict, page)]),
     ...sideLines('Low side', lowSide, page),
@@ -34,10 +35,34 @@ function verdictLines(verdict: Verdict, page: Page): readonly string[] {
   return [...paragraph(page.ink.heading(head), 2, page.width), ...paragraph(meaning, 4, page.width)]
 }
 
-function findingLines(finding: Readings['findings'][number], page: Page): readonly string[] {
-  const word = finding.level === 'impossible' ? 'Cannot be' : 'Look'
+const WORDS = {
+  stop: 'Stop the machine',
+  impossible: 'Cannot be',
+  suspect: 'Check',
+  note: 'Note',
+} as const
+
+/** "Fits superheat high, subcooling low", the causes and what to do. */
+function patternLines(
+  { signs, causes, next }: Readings['patterns'][number],
+  page: Page,
+): readonly string[] {
   return [
-    ...paragraph(page.ink.level.warning(`${word}: ${finding.message}`), 2, page.width),
+    ...paragraph(page.ink.level.warning(`Fits: ${signs.join(', ')}`), 2, page.width),
+    '    Likely causes',
+    ...causes.flatMap((text) => hanging('    -', text, 6, page.width)),
+    '    What to do',
+    ...next.flatMap((text) => hanging('    -', text, 6, page.width)),
+  ]
+}
+
+function findingLines(finding: Readings['findings'][number], page: Page): readonly string[] {
+  return [
+    ...paragraph(
+      page.ink.level.warning(`${WORDS[finding.level]}: ${finding.message}`),
+      2,
+      page.width,
+    ),
     '    Likely causes',
     ...finding.causes.flatMap((text) => hanging('    -', text, 6, page.width)),
     '    What would settle it',

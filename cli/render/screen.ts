@@ -4,6 +4,8 @@ import type { Page } from './pairs.ts'
 import { columnsOf, hanging, padEnd, paragraph, widest } from './wrap.ts'
 
 const GAP = 2
+/** Columns of a figure that is a number or a few words; longer ones are sentences. */
+const LONGEST_FIGURE = 26
 /** Warnings that a screen shows; the sheet has them all. */
 const MOST_WARNINGS = 3
 
@@ -43,34 +45,57 @@ function headlineLines({ level, headline }: ToldAnswer, page: Page): readonly st
 
 function figureLines({ figures }: ToldAnswer, page: Page): readonly string[] {
   const labels = widest(figures.map(({ label }) => label)) + GAP
-  const texts = widest(figures.map(({ text }) => text))
+  const short = figures.filter(({ text }) => columnsOf(text) <= LONGEST_FIGURE)
+  const texts = widest(short.map(({ text }) => text))
   const start = 2 + labels + texts + GAP
-  return figures.flatMap(({ label, text, says, basis }) => {
-    const meaning = [says, basis === undefined ? undefined : `(${basis})`]
-      .filter((part) => part !== undefined)
-      .join(' ')
-    const head = `  ${padEnd(label, labels)}${page.ink.figure(text)}`
-    if (meaning === '') return [head]
+  return figures.flatMap((figure) => {
+    const { label, text } = figure
+    const meaning = meaningOf(figure)
+    const name = `  ${capital(label)}`
+    // A sentence instead of a number stands beside its label, its meaning under it.
+    if (!short.includes(figure)) {
+      return [
+        ...hanging(name, text, 2 + labels, page.width),
+        ...(meaning === '' ? [] : paragraph(meaning, 2 + labels, page.width)),
+      ]
+    }
+    const shown = padEnd(name, 2 + labels) + page.ink.figure(text)
+    if (meaning === '') return [shown]
     // On a narrow terminal the meaning stands under its figure.
-    if (start > page.width / 2) return [head, ...paragraph(meaning, 4, page.width)]
-    return hanging(head, meaning, start, page.width)
+    if (start > page.width / 2) return [shown, ...paragraph(meaning, 4, page.width)]
+    return hanging(shown, meaning, start, page.width)
   })
 }
+
+/** What a figure means, and what it rests on where that is less than published or computed. */
+const meaningOf = ({ says, basis }: ToldAnswer['figures'][number]) =>
+  [says, basis === undefined ? undefined : `(${basis})`]
+    .filter((part) => part !== undefined)
+    .join(' ')
+
+const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1)
 
 function nextLines({ next }: ToldAnswer, page: Page): readonly string[] {
   const [first, ...others] = next
   if (first === undefined) return []
   if (others.length === 0) return noted('Next', first, page)
-  return next.flatMap((text, index) =>
-    noted(index === 0 ? 'Next' : '', `${index + 1}  ${text}`, page),
-  )
+  return next.flatMap((text, index) => {
+    const word = index === 0 ? page.ink.heading('Next') : ''
+    const head = `${padEnd(word, NOTE_COLUMNS)}${index + 1}`
+    return hanging(head, text, NOTE_COLUMNS + 3, page.width)
+  })
 }
+
+/**
+ * What stands on every screen: what can hurt or break a rule. First aid is for afterwards and stands
+ * on the sheet, notes too.
+ */
+export const DANGER_ON_SCREEN = ({ id, level }: ToldAnswer['cautions'][number]): boolean =>
+  level !== 'note' && !id.startsWith('first-aid')
 
 /** The dangers in short, one after the other: they are never left to the sheet. */
 function dangerLines({ cautions }: ToldAnswer, page: Page): readonly string[] {
-  const texts = cautions
-    .filter(({ level }) => level !== 'note')
-    .map(({ short }) => short.replace(/\.$/u, ''))
+  const texts = cautions.filter(DANGER_ON_SCREEN).map(({ short }) => short.replace(/\.$/u, ''))
   if (texts.length === 0) return []
   return noted('Danger', texts.join(' · '), page, page.ink.level.danger)
 }
@@ -80,7 +105,7 @@ function warningLines({ warnings }: ToldAnswer, page: Page): readonly string[] {
   const left = warnings.length - shown.length
   return [
     ...shown.flatMap(({ message }) =>
-      noted('Look', firstSentence(message), page, page.ink.level.warning),
+      noted('Check', firstSentence(message), page, page.ink.level.warning),
     ),
     ...(left > 0 ? noted('', `and ${left} more: --full`, page) : []),
   ]

@@ -6,28 +6,23 @@ import {
   type WorkOrderAnswer,
 } from '../../shared/work-order/sheet.ts'
 import type { AnswerPage } from './answer.ts'
-import { glanceLines } from './glance.ts'
+import { cardLines } from './card.ts'
 import { cited } from './notes.ts'
 import { type Page, pairLines } from './pairs.ts'
 import { hanging, paragraph } from './wrap.ts'
 
 const BOX_COLUMNS = 4
 
-/**
- * The whole sheet for a terminal; its blocks and their order are the sheet's own.
- *
- * Above them stands the whole in short, since a sheet is many screens long. Sources are told by
- * title unless they are asked for in full.
- */
+/** The card; with `--full` the whole sheet behind it. */
 export function workOrderLines(answer: Answer, page: AnswerPage): readonly string[] {
   const order = answer as WorkOrderAnswer
-  const blocks = sheet(order).map((block) =>
-    page.sources ? block : withShortSources(block, order),
+  const card = cardLines(order, page)
+  if (!page.full)
+    return [...card, '', page.ink.quiet('--full for rules, steps and sources in full')]
+  const parts = sheet(order).map((block) =>
+    blockLines(page.sources ? block : withShortSources(block, order), page),
   )
-  const start = blocks.findIndex(({ kind }) => kind === 'pairs')
-  const parts = blocks.map((block) => blockLines(block, page))
-  parts.splice(start, 0, glanceLines(order, page))
-  return parts.flatMap((lines, index) => (index === 0 ? lines : ['', ...lines]))
+  return [...card, '', ...parts.flatMap((lines, index) => (index === 0 ? lines : ['', ...lines]))]
 }
 
 function withShortSources(block: Block, { sources }: WorkOrderAnswer): Block {

@@ -21,7 +21,7 @@ export type FigureForm = 'both' | 'bare' | 'spoken'
  * A figure as the screen shows it, in the system that leads: with its ±, no finer than the gauge or
  * scale shows it, limits rounded to the safe side, pounds with ounces.
  *
- * @param form - `both`: with the other unit system in parentheses; `bare`: without its ±; `spoken`:
+ * @param form - `both`: with the other unit system in parentheses, where the answer has both; `bare`: without its ±; `spoken`:
  *   both systems, without its ±.
  */
 export function figureText(
@@ -40,7 +40,8 @@ export function figureText(
       ? poundsAndOunces(bare, step, safe)
       : valueText(stripped(stepped(value, chosen, step, safe, precise)), bare.kind)
   const first = inSystem(system)
-  if ((form !== 'both' && form !== 'spoken') || bare.shownIn !== undefined) return first
+  const alone = units !== 'both' || bare.shownIn !== undefined
+  if ((form !== 'both' && form !== 'spoken') || alone) return first
   const second = inSystem(system === 'us' ? 'si' : 'us')
   return second === first ? first : `${first} (${second})`
 }
@@ -64,7 +65,10 @@ function stepped(
   const steps = exact / grid
   const tidy = Number(steps.toPrecision(12))
   const rounded = up === undefined ? Math.round(tidy) : up ? Math.ceil(tidy) : Math.floor(tidy)
-  return { ...shown, value: Number((rounded * grid).toPrecision(12)) }
+  const value = Number((rounded * grid).toPrecision(12))
+  // A ± that the scale cannot show says nothing.
+  const unseen = step !== undefined && (shown.plusMinus ?? 0) < grid / 2
+  return { ...shown, value, plusMinus: unseen ? undefined : shown.plusMinus }
 }
 
 /** One in the third figure of a value. */
@@ -101,10 +105,8 @@ function poundsAndOunces(given: Quantity, step?: number, safe?: 'up' | 'down'): 
   const pounds = Math.trunc(ounces / OUNCES)
   const rest = Number(Math.abs(ounces - pounds * OUNCES).toPrecision(6))
   const amount = rest === 0 ? `${pounds} lb` : `${pounds} lb ${rest} oz`
-  if (given.plusMinus === undefined) return amount
-  const width = show(quantity('mass', given.plusMinus, 'kg').in('oz'), {
-    units: 'us',
-    precise: false,
-  })
-  return `${amount} ±${Number(width.value.toPrecision(2))} oz`
+  const width = quantity('mass', given.plusMinus ?? 0, 'kg').to('oz')
+  // A ± that the scale cannot show says nothing.
+  if (width < grid / 2) return amount
+  return `${amount} ±${Number(width.toPrecision(2))} oz`
 }

@@ -52,8 +52,6 @@ export interface Told {
   readonly figures: readonly Figure[]
   /** At most three things to do, the first one first. */
   readonly next: readonly string[]
-  /** What the law asks of whoever opens a system, in a line (`lawLine`); for every job that opens one. */
-  readonly law?: string | undefined
   /** One thing was asked and the headline says it all: no figures or steps stand under it. */
   readonly line?: boolean | undefined
 }
@@ -83,7 +81,6 @@ export const toldOut = {
     )
     .describe('The figures that matter, at most six'),
   next: z.array(z.string()).describe('What to do next, the first thing first'),
-  law: z.string().optional().describe('What the law asks of whoever opens a system, in a line'),
   line: z.boolean().describe('Whether the headline says it all'),
 }
 
@@ -101,7 +98,6 @@ export interface ShownTold {
   readonly headline: string
   readonly figures: readonly ShownFigure[]
   readonly next: readonly string[]
-  readonly law?: string
   readonly line: boolean
 }
 
@@ -126,7 +122,6 @@ export function showTold(told: Told, presentation: Presentation): ShownTold {
       ...(figure.basis === undefined ? {} : { basis: figure.basis }),
     })),
     next: told.next.map(fill),
-    ...(told.law === undefined ? {} : { law: told.law }),
     line: told.line ?? false,
   }
 }

@@ -29,6 +29,7 @@ export const RENAMED: Readonly<Record<string, readonly string[]>> = {
   staticPressure: ['systemPressure'],
   lowPressure: ['suctionPressure'],
   highPressure: ['dischargePressure', 'liquidPressure'],
+  dryBelow: ['holdBelow'],
   oil: ['newOil'],
   oilType: ['existingOil'],
   systemTotal: ['oilTotal'],

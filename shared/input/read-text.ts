@@ -1,6 +1,7 @@
 import { CalcError } from '../errors.ts'
 import { nearestNames } from '../nearest.ts'
 import { type Field, fieldNamed, kebab, type Shape } from './field.ts'
+import { parseJson } from './parse-json.ts'
 
 /**
  * The value of a field from one text: a command-line option, a cell of a CSV row, a query parameter.
@@ -81,7 +82,7 @@ function readFlag(text: string): boolean {
 
 function readList(item: Shape, text: string): readonly unknown[] {
   const trimmed = text.trim()
-  if (trimmed === '') return []
+  if (trimmed === '' || trimmed.toLowerCase() === 'none') return []
   if (trimmed.startsWith('[')) {
     const value = parseJson(trimmed)
     if (!Array.isArray(value)) throw new CalcError('bad-input', 'A list is needed here.')
@@ -155,18 +156,6 @@ export function unknownName(typed: string, fields: readonly Field[]): CalcError 
 function readAny(text: string): unknown {
   const trimmed = text.trim()
   return /^[[{]/u.test(trimmed) ? parseJson(trimmed) : text
-}
-
-/** JSON from a text. @throws {CalcError} `bad-input` that says where it stops making sense. */
-export function parseJson(text: string): unknown {
-  try {
-    return JSON.parse(text)
-  } catch (error) {
-    const reason = error instanceof SyntaxError ? error.message : 'it cannot be read'
-    throw new CalcError('bad-input', `This is not valid JSON: ${reason.slice(0, 160)}.`, {
-      hint: 'Names and texts stand in double quotes, and nothing follows the last item.',
-    })
-  }
 }
 
 const sample = (fields: readonly Field[]) =>

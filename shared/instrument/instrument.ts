@@ -1,4 +1,5 @@
 import data from '../../data/service/instruments.json' with { type: 'json' }
+import { CalcError } from '../errors.ts'
 import type { Notes } from '../notes.ts'
 import type { Assumption } from '../operation.ts'
 import { fromLimits, type Kind, Quantity, quantity, say, widthOf } from '../quantity/index.ts'
@@ -104,6 +105,7 @@ export function reader(classes: InstrumentClasses, notes: Pick<Notes, 'assumptio
     readWith: ReadWith,
     field: string,
   ): Q {
+    checkContact(classes.contactError)
     if (reading === undefined || reading.plusMinus !== undefined) return reading
     const instrument = readWith === 'a-gauge' ? gaugeFor(reading) : readWith
     const rated = byClass(reading, instrument, classes)
@@ -134,6 +136,15 @@ function byClass(
     default:
       return undefined
   }
+}
+
+/** @throws {CalcError} `out-of-range` for an error of the contact below zero. */
+function checkContact(contact: InstrumentClasses['contactError']): void {
+  if (contact === undefined || contact.si >= 0) return
+  throw new CalcError('out-of-range', `A contact error of ${say(contact)} is below zero.`, {
+    path: ['contactError'],
+    hint: 'Give how far the probe may be off to either side, without a sign, such as 2 °F.',
+  })
 }
 
 /** A probe whose contact is stated but whose sensor is not: a shop thermometer, and the contact beside it. */

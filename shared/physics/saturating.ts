@@ -1,4 +1,3 @@
-import type { Place } from '../instrument/index.ts'
 import {
   absolutePressure,
   type Budget,
@@ -33,12 +32,13 @@ export interface Saturating {
  * Ingredients of the saturation temperature of a reading, for figures that need more than it alone:
  * a superheat adds the pipe's temperature to them.
  *
+ * @param barometer - That of the place, with its ±.
  * @throws {CalcError} outside the refrigerant's range, above its critical point among others.
  */
 export function saturating(
   r: Refrigerant,
   reading: PressureReading,
-  place: Place,
+  barometer: Ingredient,
   line: SaturationLine,
   name = 'pressure',
 ): Saturating {
@@ -47,11 +47,11 @@ export function saturating(
   return {
     ingredients: [
       { name, si: reading.si, plusMinus: reading.plusMinus },
-      place.barometer,
+      barometer,
       {
         name: REFRIGERANT_DATA,
         si: 0,
-        plusMinus: dataUncertaintyK(r, temperatureK(reading.si, place.barometerPa, 0), line),
+        plusMinus: dataUncertaintyK(r, temperatureK(reading.si, barometer.si, 0), line),
       },
     ],
     temperatureK,
@@ -62,11 +62,11 @@ export function saturating(
 export function saturatedAt(
   r: Refrigerant,
   reading: PressureReading,
-  place: Place,
+  barometer: Ingredient,
   line: SaturationLine,
   name?: string,
 ): Budget {
-  const { ingredients, temperatureK } = saturating(r, reading, place, line, name)
+  const { ingredients, temperatureK } = saturating(r, reading, barometer, line, name)
   return budget(ingredients, (...values) => temperatureK(...(values as [number, number, number])))
 }
 

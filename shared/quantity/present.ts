@@ -56,12 +56,6 @@ function sizeOf({ kind, si, plusMinus, sizedAs }: Quantity): number {
   return kind === 'gaugePressure' ? si : Math.max(Math.abs(si), plusMinus ?? 0)
 }
 
-/** Figures of one range in one unit, that of the largest: never from ounces a year to ounces a minute. */
-export function inOneUnit<T extends readonly Quantity[]>(...range: T): T {
-  const largest = Math.max(...range.map(({ si }) => Math.abs(si)))
-  return range.map((entry) => entry.sized(largest)) as unknown as T
-}
-
 /** Five significant figures: a unit that somebody asked for by name gets enough to convert back. */
 function figuresFor(si: number, unit: Unit): number {
   const magnitude = Math.abs((si - unit.offset) / unit.factor)
@@ -137,14 +131,21 @@ const threeFigures = (size: number, decimals: number) =>
 /** Cuts the last digits, which conversion factors leave as noise. */
 const tidy = (value: number) => Number(value.toPrecision(14))
 
+/** Something in a computed tree that is shown in its own way, once units are chosen. */
+export abstract class Showable {
+  abstract shown(presentation: Presentation): string
+}
+
 /** What becomes of a computed tree when every quantity in it is shown. */
 export type Shown<T> = T extends Quantity
   ? ShownQuantity
-  : T extends readonly (infer E)[]
-    ? readonly Shown<E>[]
-    : T extends object
-      ? { [P in keyof T]: Shown<T[P]> }
-      : T
+  : T extends Showable
+    ? string
+    : T extends readonly (infer E)[]
+      ? readonly Shown<E>[]
+      : T extends object
+        ? { [P in keyof T]: Shown<T[P]> }
+        : T
 
 /** Replaces every {@link Quantity} in plain data by its shown form, and leaves out what is undefined. */
 export function showAll<T>(tree: T, presentation: Presentation): Shown<T> {
@@ -153,6 +154,7 @@ export function showAll<T>(tree: T, presentation: Presentation): Shown<T> {
 
 function showAny(tree: unknown, presentation: Presentation): unknown {
   if (tree instanceof Quantity) return show(tree, presentation)
+  if (tree instanceof Showable) return tree.shown(presentation)
   if (Array.isArray(tree)) return tree.map((item) => showAny(item, presentation))
   if (typeof tree === 'number') return finite(tree)
   if (tree === null || typeof tree !== 'object') return tree

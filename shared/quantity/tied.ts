@@ -71,6 +71,17 @@ export const times = (factor: number, figure: Tied): Tied =>
  * @throws {CalcError} `out-of-range` for a figure beyond any number, or as {@link budget}.
  */
 export function settle(figure: Tied): Budget {
+  const known = settledBefore.get(figure)
+  if (known) return known
+  const settled = settleAnew(figure)
+  settledBefore.set(figure, settled)
+  return settled
+}
+
+/** A figure never changes, and one of many parts is asked for again and again. */
+const settledBefore = new WeakMap<Tied, Budget>()
+
+function settleAnew(figure: Tied): Budget {
   const uncertain = [...figure.from].filter(([{ plusMinus }]) => plusMinus !== undefined)
   const ingredients: readonly Ingredient[] = uncertain.map(([{ si, plusMinus }, name]) => ({
     name,

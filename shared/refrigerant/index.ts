@@ -14,6 +14,7 @@ export {
   propertyUncertainty,
 } from './property-uncertainty.ts'
 export { type Line, type Refrigerant, refrigerant, refrigerants } from './refrigerant.ts'
+export { type SaturatedCurves, saturatedCurves } from './saturated-curves.ts'
 export {
   glide,
   latentHeat,
@@ -24,5 +25,12 @@ export {
   saturationTemperature,
 } from './saturation.ts'
 export { density, enthalpy, entropy, type PhaseName, phaseAt } from './single-phase.ts'
+export {
+  type State,
+  stateAtDensity,
+  stateAtPressure,
+  stateWithEnthalpy,
+  stateWithEntropy,
+} from './state.ts'
 export { type DensitySlopes, type DensityStates, densityStates } from './states.ts'
 export { twoPhaseDensity } from './two-phase.ts'

@@ -131,7 +131,7 @@ export function pairsOf(substances: readonly string[]): readonly Pair[] {
   )
 }
 
-/** Blends whose distance is known, or remembered, by designation. */
+/** Blends whose distance is known, by designation. */
 const BLENDS: Readonly<Record<string, { readonly temperatureK: number; readonly source: string }>> =
   data.blends
 

@@ -1,6 +1,6 @@
 import data from '../../data/rules/told.json' with { type: 'json' }
 import type { Law } from '../fields/place.ts'
-import { fill } from '../fill.ts'
+import { fillIn } from '../sentence.ts'
 import type { CertificateAnswer } from './certificate.ts'
 import { decide, type Statement } from './decide.ts'
 import { factsFor, type JobGiven } from './facts.ts'
@@ -16,8 +16,8 @@ const { laws, line } = data
  *
  * @param law - Whose law; undefined where nobody said.
  */
-export function lawLine(law: Law | undefined, job: JobGiven): string {
-  if (law === undefined) return line.noLaw
+export function lawLine(law: Law | undefined, job?: JobGiven): string {
+  if (law === undefined || job === undefined) return line.noLaw
   const { venting, certificate } = decide(law, factsFor(job), undefined)
   const cited = certificate.cites.flatMap(
     (id) => certificate.statements.find((statement) => statement.id === id) ?? [],
@@ -52,12 +52,12 @@ function certificateWords(answer: CertificateAnswer): string {
   const named = anyOf.length > 0
   switch (needed) {
     case 'required':
-      if (!named) return fill(line['required-unnamed'], words)
-      if (placeDecides) return fill(line['required-place'], words)
-      return fill(settled ? line.required : line['required-several'], words)
+      if (!named) return fillIn(line['required-unnamed'], words)
+      if (placeDecides) return fillIn(line['required-place'], words)
+      return fillIn(settled ? line.required : line['required-several'], words)
     case 'look-up':
-      return fill(named ? line['look-up-named'] : line['look-up-unnamed'], words)
+      return fillIn(named ? line['look-up-named'] : line['look-up-unnamed'], words)
     case 'depends':
-      return fill(named ? line['depends-named'] : line['depends-unnamed'], words)
+      return fillIn(named ? line['depends-named'] : line['depends-unnamed'], words)
   }
 }

@@ -1,6 +1,6 @@
 import data from '../../data/rules/told.json' with { type: 'json' }
 import { type Figure, type Level, LONGEST_HEADLINE, MOST_NEXT, type Told } from '../answer/told.ts'
-import { fill } from '../fill.ts'
+import { fillIn } from '../sentence.ts'
 import type { Decision, Statement } from './decide.ts'
 import type { Facts } from './facts.ts'
 import { inWords, shortCitation, shortNames } from './words.ts'
@@ -38,7 +38,7 @@ export function rulesTold(decision: Decision, facts: Facts): Told {
     text: '{text}',
   }
   const shown = new Map(figures.map(({ id, value }) => [id, String(value)]))
-  const ways = headlines[verdict].map((sentence) => fill(sentence, words))
+  const ways = headlines[verdict].map((sentence) => fillIn(sentence, words))
   const length = (sentence: string) =>
     sentence.replace(/\{(\w+)\}/gu, (_, id: string) => shown.get(id) ?? '').length
   return {
@@ -109,14 +109,16 @@ const noneOrLookUp = (needed: Decision['certificate']['needed']) =>
 const ventingValue = (answers: readonly string[]) =>
   answers.length === 1 ? line[answers[0] as 'prohibited' | 'exempt' | 'look-up'] : line.prohibited
 
-/** The first statement of a topic: where it stands, and its first sentence. */
+/** Letters of a meaning that a screen has room for beside its figure. */
+const LONGEST_MEANING = 70
+
+/** The first statement of a topic: where it stands, and its first sentence where that is short. */
 function first(id: 'equipment' | 'records', statements: readonly Statement[]): readonly Figure[] {
   const [statement] = statements
   if (!statement) return []
-  const sentence = /^.*?[.;](?=\s|$)/su.exec(statement.text)?.[0].replace(/;$/u, '.')
-  return [
-    { id, label: labels[id], value: shortCitation([statement]), says: sentence ?? statement.text },
-  ]
+  const found = /^.*?[.;](?=\s|$)/su.exec(statement.text)?.[0].replace(/;$/u, '.')
+  const says = found !== undefined && found.length <= LONGEST_MEANING ? found : undefined
+  return [{ id, label: labels[id], value: shortCitation([statement]), says }]
 }
 
 function nextOf(decision: Decision, verdict: Verdict): readonly string[] {
@@ -130,7 +132,7 @@ function nextOf(decision: Decision, verdict: Verdict): readonly string[] {
   const unverified = certificate.statements.some(({ mark }) => mark === 'memory')
   return [
     ...(certificate.held === 'not-given' ? [next['give-certificates']] : []),
-    ...(missing.length > 0 ? [fill(next['give-facts'], { missing: inWords(missing) })] : []),
+    ...(missing.length > 0 ? [fillIn(next['give-facts'], { missing: inWords(missing) })] : []),
     ...(unverified || certificate.needed === 'look-up' ? [next['look-up']] : []),
     ...(decision.equipment.statements.length > 0 ? [next.equipment] : []),
     ...(decision.records.statements.length > 0 ? [next.records] : []),

@@ -39,6 +39,7 @@ export function chargeToleranceOf(
   notes.assumptions.push({
     field,
     taken: `the charge may be off by ${say(from)} to ${say(to)}`,
+    short: `charge tolerance ${say(from)}`,
     because: scaled
       ? "none was given; a published loader manual's 1 to 2 oz, in proportion to the charge (common practice)"
       : 'none was given; a published loader manual allows 1 to 2 oz',

@@ -7,6 +7,7 @@ import { chargeResult } from './charge/verdict/result.ts'
 /** How much refrigerant goes back in, as an operation. */
 export const charge = defineOperation({
   name: 'charge',
+  opens: true,
   summary: 'How much refrigerant goes back in after a job',
   description:
     'After couplers were parted, a section was opened, the whole system was opened or pressure was lost: the mass to weigh in, its band, and what to set on the scale. Of parted couplings without a maker’s figure it bounds what can be gone by a caliper. Refuses a correction where only the weighed full charge is right, and never makes up a label charge or the spill volume of a coupling.',

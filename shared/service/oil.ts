@@ -7,6 +7,7 @@ import { oilResult } from './oil/result.ts'
 /** How much oil goes back in, and of which type, as an operation. */
 export const oil = defineOperation({
   name: 'oil',
+  opens: true,
   summary: 'How much compressor oil goes back in, and whether its type may',
   description:
     "Oil per replaced part from published tables with their spread, for a new compressor by a published drain rule, for a sudden leak, after a flush, and for what recovery brought out; never above the system's total. The maker's figure overrides all of it. An oil that must not go in (PAG in an electric compressor, mineral oil with R-134a, another family than the one in the machine) is refused with the reason.",

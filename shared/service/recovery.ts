@@ -3,11 +3,11 @@ import data from '../../data/service/recovery.json' with { type: 'json' }
 import { ALL_DANGERS, dangersOf, isFluorinated } from '../dangers.ts'
 import { CalcError, refusal } from '../errors.ts'
 import { burns, isCarbonDioxide, MACHINES, pickRefrigerant } from '../fields/index.ts'
-import { fill } from '../fill.ts'
 import { resolvePlace } from '../instrument/index.ts'
 import { type Notes, newNotes, withNotes } from '../notes.ts'
 import { defineOperation } from '../operation.ts'
 import type { Refrigerant } from '../refrigerant/index.ts'
+import { fillIn } from '../sentence.ts'
 import { sourceTable } from '../source-table.ts'
 import { propertyWarnings } from './property-sources.ts'
 import { refuseMixing } from './recovery/cylinder-contents.ts'
@@ -36,6 +36,7 @@ const result = z.strictObject({
 /** Recovery: what should come out, how far to evacuate, and what the cylinder takes. */
 export const recovery = defineOperation({
   name: 'recovery',
+  opens: true,
   summary: 'What should come out, how far to evacuate, and how much the recovery cylinder takes',
   description:
     'Before refrigerant is taken out: the expected mass (from the label, or from pressure and volume at rest), the level of evacuation that US federal rules ask for, and what the recovery cylinder may hold by weight and by its service pressure. Refuses disposable cylinders, mixing, overfilling, a cylinder that is too weak, and hydrocarbons into a machine that is not rated for them.',
@@ -116,12 +117,12 @@ function refuseUnrated(r: Refrigerant, { flammableRated }: RecoveryInput, notes:
   if (flammableRated === undefined) {
     notes.warnings.push({
       code: 'hydrocarbon-machine',
-      message: fill(data.warnings['hydrocarbon-machine'], words),
+      message: fillIn(data.warnings['hydrocarbon-machine'], words),
     })
     return
   }
   const [message = '', hint = ''] = data.refusals.hydrocarbon
-  throw refusal(fill(message, words), {
+  throw refusal(fillIn(message, words), {
     hint,
     path: ['flammableRated'],
     cautions: ['hydrocarbons-rated-machine', 'flammable'],
@@ -141,7 +142,7 @@ function levelOf(
   }
   notes.warnings.push({
     code: 'level-of-another-law',
-    message: fill(data.warnings['level-of-another-law'], { law: input.law }),
+    message: fillIn(data.warnings['level-of-another-law'], { law: input.law }),
   })
   return undefined
 }

@@ -1,7 +1,7 @@
 import * as z from 'zod'
 import data from '../../data/service/retrofit.json' with { type: 'json' }
 import { ALL_DANGERS, dangersOf } from '../dangers.ts'
-import { CalcError, under } from '../errors.ts'
+import { CalcError } from '../errors.ts'
 import {
   burns,
   compressorDriveIn,
@@ -12,33 +12,15 @@ import {
   placeIn,
   refrigerantIn,
 } from '../fields/index.ts'
-import { fill } from '../fill.ts'
-import { type Place, resolvePlace } from '../instrument/index.ts'
-import { type Notes, newNotes, withNotes } from '../notes.ts'
+import { newNotes, withNotes } from '../notes.ts'
 import { type Assumption, defineOperation } from '../operation.ts'
-import {
-  budget,
-  compareWithBand,
-  pressureDifference,
-  propagate,
-  type Quantity,
-  quantity,
-  quantityIn,
-  quantityOut,
-  say,
-  temperature,
-  type Uncertain,
-} from '../quantity/index.ts'
-import {
-  propertyUncertainty,
-  type Refrigerant,
-  refrigerant,
-  saturationPressure,
-} from '../refrigerant/index.ts'
+import { compareWithBand, type Quantity, quantity, quantityIn } from '../quantity/index.ts'
+import { propertyUncertainty, type Refrigerant, refrigerant } from '../refrigerant/index.ts'
+import { fillIn } from '../sentence.ts'
 import { sourceTable } from '../source-table.ts'
-import { propertySources, propertyWarnings } from './property-sources.ts'
 import { acceptabilityOut, allDecisions, allowedConversion } from './retrofit/acceptability.ts'
 import { chargePart, retrofitChargeOut } from './retrofit/charge-part.ts'
+import { CONDENSING_K, highSide, highSideOut } from './retrofit/high-side.ts'
 import { retrofitTold } from './retrofit/told.ts'
 import { statementOut, statementSources, statementTable } from './statement.ts'
 
@@ -64,23 +46,12 @@ const fields = {
   ...placeIn,
 }
 
-type Input = z.output<z.ZodObject<typeof fields>>
-
 const result = z.strictObject({
   refrigerant: z.string().describe('The old refrigerant'),
   newRefrigerant: z.string().describe('The new one'),
   decision: acceptabilityOut.describe('The decision that allows it'),
   charge: retrofitChargeOut.optional().describe('For R-134a after R-12'),
-  highSide: z
-    .strictObject({
-      condensingTemperature: quantityOut.describe('At which both are compared'),
-      before: quantityOut.describe('High side with the old refrigerant'),
-      after: quantityOut.describe('High side with the new one'),
-      rise: quantityOut.describe('At the same condensing temperature: computed'),
-      published: z.array(statementOut).describe('What makers measured'),
-    })
-    .optional()
-    .describe('What the conversion does to the high side'),
+  highSide: highSideOut.optional().describe('What the conversion does to the high side'),
   accumulator: z
     .enum(['replace', 'may-stay', 'cannot-tell', 'not-given'])
     .describe('What its age asks for'),
@@ -225,7 +196,7 @@ function checkKind(machine: Machine, from: string, to: string): void {
     })
   }
   if (from === to) {
-    throw new CalcError('bad-input', fill(data.refusals.same, words), {
+    throw new CalcError('bad-input', fillIn(data.refusals.same, words), {
       hint: data.refusals['same-hint'],
       path: ['newRefrigerant'],
     })
@@ -252,68 +223,6 @@ function workFor(to: string, hermetic: boolean): readonly (keyof typeof data.sta
     'no-sham',
   ]
 }
-
-const CONDENSING_K = quantity('temperature', data.condensing.value, data.condensing.unit).si
-
-/** Both refrigerants at one condensing temperature; the place only turns them into gauge pressures. */
-function highSide(old: Refrigerant, fresh: Refrigerant, input: Input, notes: Notes) {
-  const given = input.condensingTemperature
-  const place = resolvePlace(input)
-  notes.assumptions.push(...place.assumptions)
-  notes.warnings.push(...place.warnings)
-  notes.sources.push(...place.sources)
-  const at = given ?? temperature(CONDENSING_K)
-  if (!given) {
-    notes.assumptions.push({
-      field: 'condensingTemperature',
-      taken: say(at),
-      because: 'none was given; about 40 °F above a 90 °F day',
-    })
-  }
-  const [before, after] = [old, fresh].map((r) => condensing(r, at)) as [Pressure, Pressure]
-  notes.sources.push(...propertySources(old), ...propertySources(fresh))
-  notes.warnings.push(...propertyWarnings(old), ...propertyWarnings(fresh))
-  const rise = budget(
-    [
-      { name: 'condensing temperature', si: at.si, plusMinus: at.plusMinus },
-      { name: 'data of the old refrigerant', si: 0, plusMinus: before.dataPa },
-      { name: 'data of the new refrigerant', si: 0, plusMinus: after.dataPa },
-    ],
-    (...[kelvin = 0, oldPa = 0, newPa = 0]) =>
-      saturationPressure(fresh, kelvin, 'bubble') -
-      saturationPressure(old, kelvin, 'bubble') +
-      newPa -
-      oldPa,
-  )
-  const shown = pressureDifference(rise.si, rise.plusMinus)
-  notes.steps.push({
-    what: 'Rise of the high side at the same condensing temperature',
-    formula: 'saturation pressure of the new refrigerant − that of the old',
-    values: { condensingTemperature: at },
-    gives: shown,
-  })
-  return {
-    condensingTemperature: at,
-    before: gaugeOf(before, place),
-    after: gaugeOf(after, place),
-    rise: shown,
-  }
-}
-
-/** Bubble pressure, Pa, with its ±, and that part of it that the data brings. */
-interface Pressure extends Uncertain {
-  readonly dataPa: number
-}
-
-function condensing(r: Refrigerant, at: Quantity<'temperature'>): Pressure {
-  return under('condensingTemperature', () => {
-    const { si, plusMinus } = propagate([at], (kelvin) => saturationPressure(r, kelvin, 'bubble'))
-    const dataPa = si * propertyUncertainty(r, at.si, 'bubble').pressure
-    return { si, plusMinus: Math.hypot(plusMinus ?? 0, dataPa), dataPa }
-  })
-}
-
-const gaugeOf = ({ si, plusMinus }: Pressure, place: Place) => place.gauge(si, plusMinus)
 
 function accumulator(
   age: Quantity<'duration'> | undefined,

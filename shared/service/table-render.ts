@@ -1,3 +1,4 @@
+import { csvLine } from '../csv.ts'
 import { quantity, type ShownQuantity, type ShownValue, UNITS } from '../quantity/index.ts'
 
 /** What the renderers need of the result of `table`. */
@@ -15,8 +16,8 @@ interface PlainColumn {
 /** As comma-separated values (RFC 4180): one unit a column, named in the header. */
 export function tableCsv(table: TableResult): string {
   const columns = plainColumns(table)
-  const header = columns.map(({ heading, unit }) => csvCell(`${heading} (${unit})`))
-  return [header, ...rowsOf(columns)].map((cells) => `${cells.join(',')}\r\n`).join('')
+  const header = columns.map(({ heading, unit }) => `${heading} (${unit})`)
+  return [header, ...rowsOf(columns)].map((cells) => csvLine(cells)).join('')
 }
 
 /** As text to read or print: headings, units, and figures right-aligned under them. */
@@ -107,6 +108,3 @@ const wholeDigits = (value: number) =>
   value === 0 ? 1 : Math.floor(Math.log10(Math.abs(value))) + 1
 
 const lengthOf = (text: string) => [...text].length
-
-const csvCell = (cell: string) =>
-  /[",\r\n]/u.test(cell) ? `"${cell.replaceAll('"', '""')}"` : cell

@@ -4,8 +4,8 @@ import { say } from '../quantity/index.ts'
 import { citation } from '../rules/decide.ts'
 import { breaksOpen } from './breaks-open.ts'
 import type { WorkOrderInput } from './input.ts'
-import { asWritten } from './raw.ts'
 import type { Outcomes } from './run.ts'
+import { asWritten } from './written.ts'
 
 export const checklistOut = z.array(
   z.strictObject({
@@ -47,7 +47,7 @@ export function checklist(input: WorkOrderInput, outcomes: Outcomes): readonly I
     ...(worked ? [item('Parts replaced', input.parts && partNames(input))] : []),
     ...(evacuates
       ? [
-          item('Oil: kind', input.oilType),
+          item('Oil: kind', input.existingOil),
           item('Oil put in', record?.oilAdded && say(record.oilAdded)),
           item('Leak test and what was found', record?.leakFound),
           item('Vacuum reached', asWritten(input.evacuation?.vacuum)),
@@ -80,7 +80,7 @@ function byLaw({ rules }: Outcomes): Item[] {
   const found = new Map<string, Item>()
   for (const outcome of Object.values(rules)) {
     if (outcome.state !== 'done') continue
-    const { placeName, records } = outcome.computation.result
+    const { lawName, records } = outcome.computation.result
     for (const statement of records.statements) {
       const { id, text, applies, dependsOn } = statement
       const hangs = dependsOn.length > 0 ? ` (depends on ${dependsOn.join(', ')})` : ' (may apply)'
@@ -88,7 +88,7 @@ function byLaw({ rules }: Outcomes): Item[] {
       found.set(id, {
         what: `${text}${open}`,
         filled: false,
-        because: `${placeName}, ${citation(statement)}`,
+        because: `${lawName}, ${citation(statement)}`,
       })
     }
   }

@@ -53,6 +53,6 @@ export function shownSources(
 const recordIds = (rules: Outcomes['rules']): string[] =>
   Object.values(rules).flatMap((outcome) => {
     if (outcome.state !== 'done') return []
-    const { place, records } = outcome.computation.result
-    return records.statements.map(({ id }) => `${place}/${id}`)
+    const { law, records } = outcome.computation.result
+    return records.statements.map(({ id }) => `${law}/${id}`)
   })

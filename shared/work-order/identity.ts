@@ -1,12 +1,12 @@
 import { figureText } from '../answer/figure-text.ts'
+import type { CompressorDrive, Job, Machine } from '../fields/index.ts'
 import { say } from '../quantity/index.ts'
 import { refrigerant } from '../refrigerant/index.ts'
 import { JURISDICTIONS } from '../rules/library.ts'
-import type { Compressor, Machine } from '../rules/types.ts'
-import type { JobKind, WorkOrderInput } from './input.ts'
+import type { WorkOrderInput } from './input.ts'
 import type { ReadLine } from './section.ts'
 
-const JOB_NAMES: Readonly<Record<JobKind, string>> = {
+const JOB_NAMES: Readonly<Record<Job, string>> = {
   diagnose: 'Find out what is wrong; nothing is opened',
   'couplers-parted': 'Couplings parted and rejoined, all halves sealed',
   'section-opened': 'A section opened between closed valves or sealed couplings',
@@ -14,9 +14,9 @@ const JOB_NAMES: Readonly<Record<JobKind, string>> = {
   'pressure-lost': 'The system lost its pressure',
 }
 
-const COMPRESSOR_NAMES: Readonly<Record<Compressor, string>> = {
-  'open-drive': 'open drive',
-  'hermetic-or-electric': 'hermetic or electric',
+const COMPRESSOR_NAMES: Readonly<Record<CompressorDrive, string>> = {
+  open: 'open drive',
+  electric: 'electric or hermetic',
 }
 
 const MACHINE_NAMES: Readonly<Record<Machine, string>> = {
@@ -40,7 +40,7 @@ export function identity(input: WorkOrderInput): readonly ReadLine[] {
     ...line('Serial or fleet number', machine.serial),
     ...line('Hours', machine.hours),
     ...line('Kind', MACHINE_NAMES[machine.kind]),
-    ...line('Compressor', machine.compressor && COMPRESSOR_NAMES[machine.compressor]),
+    ...line('Compressor', machine.compressorDrive && COMPRESSOR_NAMES[machine.compressorDrive]),
     ...line('Feeds the evaporator', machine.meteringDevice?.replace('-', ' ')),
     ...line('Refrigerant', `${info.id}, safety class ${info.safetyClass.value}`),
     ...line(
@@ -48,7 +48,7 @@ export function identity(input: WorkOrderInput): readonly ReadLine[] {
       input.labelCharge &&
         figureText({ value: input.labelCharge }, { units: 'both', precise: false }, 'both'),
     ),
-    ...line('Oil', input.oilType),
+    ...line('Oil', input.existingOil),
     ...line('Oil of the whole system', input.oilTotal && say(input.oilTotal)),
     ...line('Law', place?.law && JURISDICTIONS[place.law].name),
     ...line('Altitude', place?.altitude && say(place.altitude)),

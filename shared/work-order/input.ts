@@ -1,174 +1,132 @@
 import * as z from 'zod'
-import { METERING_DEVICES, refrigerantIn } from '../fields/index.ts'
+import {
+  ambientIn,
+  choiceIn,
+  compressorDriveIn,
+  dateIn,
+  existingOilIn,
+  factorySealedIn,
+  gaugesIn,
+  jobIn,
+  labelChargeIn,
+  lawIn,
+  machineIn,
+  meteringDeviceIn,
+  oilTotalIn,
+  personIn,
+  placeIn,
+  refrigerantIn,
+  scaleIn,
+  sectorIn,
+  thermometersIn,
+} from '../fields/index.ts'
 import { quantityIn } from '../quantity/index.ts'
-import { CERTIFICATE_IDS } from '../rules/library.ts'
-import { COMPRESSORS, MACHINES, PLACES, SECTORS } from '../rules/types.ts'
-import { PARTS } from '../service/oil/fields.ts'
+import { couplingItem, partItem } from '../service/charge/input/items.ts'
+import { charge } from '../service/charge.ts'
+import { charging } from '../service/charging.ts'
+import { coolingCheck } from '../service/cooling-check.ts'
+import { evacuation } from '../service/evacuation.ts'
+import { leakTest } from '../service/leak-test.ts'
+import { oilFields, PARTS } from '../service/oil/fields.ts'
+import { readings } from '../service/readings.ts'
+import { recovery } from '../service/recovery.ts'
 
-export const JOBS = [
-  'diagnose',
-  'couplers-parted',
-  'section-opened',
-  'system-opened',
-  'pressure-lost',
-] as const
-export type JobKind = (typeof JOBS)[number]
+/** Version of the file of an order; orders without one are older and are read all the same. */
+export const VERSION = 2
 
 const MOST_ITEMS = 50
 const words = (most: number) => z.string().min(1).max(most)
+/** A number is taken where people write one: hours, serial and order numbers. */
+const wordsOrNumber = (most: number) =>
+  z.union([words(most), z.number().transform((value) => String(value))])
 
-/** Any fields: the step that they are for refuses what it does not know. */
-const section = (operation: string) =>
+/** Fields of an operation as an order takes them: what stands on its head need not be repeated. */
+const section = <F extends z.core.$ZodLooseShape>(name: string, fields: F) =>
   z
-    .record(z.string().max(60), z.unknown())
+    .strictObject(fields)
+    .partial()
     .optional()
-    .describe(
-      `Fields of the operation ${operation}; what stands elsewhere on the order need not be repeated`,
-    )
+    .describe(`Fields of ${name}; what stands elsewhere on the order need not be repeated`)
 
-/** Fields of a coupling in `charge`. */
-export const COUPLING_FIELDS = [
-  'spillVolume',
-  'spillFrom',
-  'spillTo',
-  'partings',
-  'airInclusion',
-  'phase',
-  'temperature',
-  'pressure',
-  'quality',
-] as const
-/** Those that tell what a coupling spilt. */
-export const SPILL_FIELDS = ['spillVolume', 'spillFrom', 'spillTo'] as const
-/** Fields of an altered part in `charge`. */
-export const CHARGE_PART_FIELDS = [
-  'old',
-  'new',
-  'phase',
-  'temperature',
-  'pressure',
-  'quality',
-] as const
-/** Fields of a replaced part in `oil`. */
-export const OIL_PART_FIELDS = ['part', 'makerAmount', 'drained'] as const
-
-/** Fields that a step reads: the step itself refuses what is wrong in them. */
-const passed = <K extends string>(operation: string, keys: readonly K[]) =>
-  Object.fromEntries(
-    keys.map((key) => [key, z.unknown().optional().describe(`As in the operation ${operation}`)]),
-  ) as Record<K, z.ZodOptional<z.ZodUnknown>>
-
-const name = words(80).optional().describe('What to call it on the sheet')
+const replaced = oilFields.parts.unwrap().element.shape
+const name = words(80).optional().describe('What to call it on the card')
 
 export const fields = {
+  version: z.literal(VERSION).optional().describe('Version of the file'),
   invented: z
     .boolean()
     .optional()
     .describe('True for a demonstration: nothing on it was measured on a real machine'),
-  order: words(80).optional().describe('Number or name of the order'),
-  date: z
-    .string()
-    .regex(/^\d{4}-\d{2}-\d{2}$/u, 'A date is written YYYY-MM-DD')
-    .optional()
-    .describe('Day of the work, YYYY-MM-DD'),
+  order: wordsOrNumber(80).optional().describe('Number or name of the order'),
+  date: dateIn.optional(),
   story: words(2000).optional().describe('What happened and what is asked, in a few sentences'),
   machine: z
     .strictObject({
       name: words(120).describe('What the machine is called in the yard'),
-      serial: words(80).optional().describe('Serial or fleet number'),
-      hours: words(40).optional().describe('Hour meter or mileage'),
-      kind: z.enum(MACHINES).describe('What the system cools'),
-      compressor: z
-        .enum(COMPRESSORS)
-        .optional()
-        .describe('open-drive (belt or coupling) or hermetic-or-electric'),
-      factorySealed: z
-        .boolean()
-        .optional()
-        .describe('Whether the unit was wholly made, charged and sealed in a factory'),
-      sector: z
-        .enum(SECTORS)
-        .optional()
-        .describe('What an off-road machine works at, where the law asks'),
-      meteringDevice: z.enum(METERING_DEVICES).optional().describe('What feeds the evaporator'),
+      serial: wordsOrNumber(80).optional().describe('Serial or fleet number'),
+      hours: wordsOrNumber(40).optional().describe('Hour meter or mileage'),
+      kind: machineIn,
+      sector: sectorIn.optional(),
+      compressorDrive: compressorDriveIn.optional(),
+      factorySealed: factorySealedIn.optional(),
+      meteringDevice: meteringDeviceIn.optional(),
     })
     .describe('The machine'),
   refrigerant: refrigerantIn,
-  labelCharge: quantityIn.mass.optional().describe("Charge on the machine's label"),
-  oilType: words(60).optional().describe('Oil in the system, as its label says'),
-  oilTotal: quantityIn.volume.optional().describe("Oil of the whole system, the maker's figure"),
+  labelCharge: labelChargeIn.optional(),
+  existingOil: existingOilIn.optional(),
+  oilTotal: oilTotalIn.optional(),
   place: z
-    .strictObject({
-      law: z.enum(PLACES).optional().describe('Whose law binds the work'),
-      altitude: quantityIn.altitude
-        .optional()
-        .describe('Height of the place above sea level, negative below it'),
-      barometer: quantityIn.barometricPressure
-        .optional()
-        .describe('Barometric pressure at the place, not reduced to sea level'),
-      ambient: quantityIn.temperature.optional().describe('Air temperature in the shade'),
-    })
+    .strictObject({ law: lawIn.optional(), ...placeIn, ambient: ambientIn.optional() })
     .optional()
     .describe('Where the machine stands'),
   person: z
     .strictObject({
       name: words(120).optional().describe('Who does the work'),
-      certificates: z
-        .array(z.enum(CERTIFICATE_IDS))
-        .max(CERTIFICATE_IDS.length)
-        .optional()
-        .describe('Certificates held; an empty list says none'),
-      forPay: z.boolean().optional().describe('Whether the work is paid in any way'),
-      ownMachine: z.boolean().optional().describe("Whether the machine is the worker's own"),
+      ...personIn,
     })
     .optional()
     .describe('Who does the work'),
-  job: z
-    .enum(JOBS)
-    .describe(
-      'What was or will be done: diagnose (read only), couplers-parted, section-opened, system-opened, pressure-lost',
-    ),
+  instruments: z
+    .strictObject({ ...gaugesIn, ...thermometersIn, ...scaleIn })
+    .optional()
+    .describe('Gauges, thermometers and scale in use, for every step'),
+  job: jobIn,
+  cabOff: z.boolean().optional().describe('Whether the cab is lifted or tilted for it'),
   couplings: z
     .array(
-      z.strictObject({
+      couplingItem.extend({
+        couplingType: charge.fields.couplingType,
         name,
-        ...passed('charge', COUPLING_FIELDS),
-        selfSealing: z
-          .boolean()
-          .optional()
-          .describe('Whether both halves close by themselves when parted'),
       }),
     )
     .max(MOST_ITEMS)
     .optional()
-    .describe(
-      'Couplings that were or will be parted: beside selfSealing, the fields of a coupling in charge',
-    ),
+    .describe('Couplings that were or will be parted: fields of a coupling in charge'),
   parts: z
     .array(
-      z.strictObject({
+      partItem.extend({
+        part: choiceIn(PARTS).optional().describe('Kind of part; it decides the oil'),
+        makerAmount: replaced.makerAmount,
+        drained: replaced.drained,
         name,
-        ...passed('charge', CHARGE_PART_FIELDS),
-        ...passed('oil', OIL_PART_FIELDS),
-        part: z.enum(PARTS).optional().describe('Kind of part; it decides the oil'),
       }),
     )
     .max(MOST_ITEMS)
     .optional()
     .describe('Parts that were or will be replaced: fields of a part in charge and in oil'),
-  readings: section('readings'),
-  recovery: section('recovery'),
-  charge: section('charge'),
-  oil: section('oil'),
-  leakTest: section('leak-test'),
-  evacuation: section('evacuation'),
-  charging: section('charging'),
-  cooling: section('cooling-check'),
+  readings: section('readings', readings.fields),
+  recovery: section('recovery', recovery.fields),
+  charge: section('charge', charge.fields),
+  oil: section('oil', oilFields),
+  leakTest: section('leak-test', leakTest.fields),
+  evacuation: section('evacuation', evacuation.fields),
+  charging: section('charging', charging.fields),
+  cooling: section('cooling-check', coolingCheck.fields),
   record: z
     .strictObject({
       charged: quantityIn.mass.optional().describe('Mass that went in, by the scale'),
-      chargedFrom: z
-        .enum(['new', 'recycled', 'reclaimed'])
+      chargedFrom: choiceIn(['new', 'recycled', 'reclaimed'])
         .optional()
         .describe('What was charged: new, recycled or reclaimed refrigerant'),
       oilAdded: quantityIn.volume.optional().describe('Oil that was put in, measured'),
@@ -182,5 +140,5 @@ export const fields = {
     .describe('What was done in the end'),
 }
 
-/** A work order once parsed; its sections are still as they were written. */
+/** A work order once parsed. */
 export type WorkOrderInput = z.output<z.ZodObject<typeof fields>>

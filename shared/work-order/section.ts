@@ -1,24 +1,16 @@
 import type * as z from 'zod'
 import { CalcError } from '../errors.ts'
 import type { Computation, Computed, DefinedOperation } from '../operation.ts'
-import { HEAD_PATHS } from './inherit.ts'
-import { asWritten, label } from './raw.ts'
-
-type Path = readonly (string | number)[]
-
-/** A value that a step takes from elsewhere on the order, and where it stands there. */
-export interface Inherited {
-  readonly raw: unknown
-  readonly path: Path
-  /** For a list: which entry of the order each of its entries is. */
-  readonly indexes?: readonly number[]
-}
+import { HEAD_PATHS, type Head, type Path, type Placed } from './head.ts'
+import { asWritten, label } from './written.ts'
 
 export interface Problem {
   readonly code: string
   readonly message: string
   readonly hint: string
   readonly path: Path
+  /** Going on would hurt somebody or break the law. */
+  readonly stop: boolean
 }
 
 /** A line of what was read or written down. */
@@ -43,31 +35,37 @@ export type Outcome<R> =
       readonly problem: Problem
     }
 
+type Fields = Record<string, z.ZodType>
+type Given<F extends Fields> = { readonly [K in keyof F]?: z.output<F[K]> | undefined }
+
 /**
- * Runs one step of the order on its own section and what it inherits.
+ * Runs one step of the order on its own section, on what stands on the order's head under the same
+ * name, and on what other steps hand on.
  *
  * A refusal does not leave the step: it becomes a problem whose path leads below the section, or to
- * the place on the order that the value was inherited from.
+ * the place on the order that the value was taken from.
  */
-export function runSection<F extends Record<string, z.ZodType>, R extends z.ZodType>(
+export function runSection<F extends Fields, R extends z.ZodType>(
   operation: DefinedOperation<F, R>,
   key: string,
-  section: Readonly<Record<string, unknown>> | undefined,
-  inherited: Readonly<Record<string, Inherited | undefined>>,
+  section: Given<F> | undefined,
+  head: Head,
+  handed: Readonly<Record<string, Placed | undefined>> = {},
 ): Outcome<Computed<z.output<R>>> {
-  const taken = Object.entries(inherited).flatMap(([field, value]) =>
-    value && field in operation.fields && !(section && field in section)
-      ? [[field, value] as const]
-      : [],
-  )
-  const read = readLines(section)
-  const where = (path: Path) => placed(path, key, section, new Map(taken))
+  const own = defined(section ?? {})
+  const taken: Record<string, Placed> = {}
+  for (const [name, placed] of Object.entries({ ...head, ...handed })) {
+    if (placed && name in operation.fields && !(name in own)) taken[name] = placed
+  }
+  const read = readLines(own)
+  const where = (path: Path) => placedAt(path, key, own, taken)
+  const input = {
+    ...Object.fromEntries(Object.entries(taken).map(([name, { value }]) => [name, value])),
+    ...own,
+  } as z.output<z.ZodObject<F>>
   try {
-    const raw = {
-      ...Object.fromEntries(taken.map(([field, value]) => [field, value.raw])),
-      ...section,
-    }
-    const computation = operation.compute(operation.parse(raw))
+    requireAll(operation, input)
+    const computation = operation.compute(input)
     return {
       state: 'done',
       read,
@@ -76,40 +74,55 @@ export function runSection<F extends Record<string, z.ZodType>, R extends z.ZodT
     }
   } catch (error) {
     if (!(error instanceof CalcError)) throw error
+    const { code, message, hint, level } = error
     return {
-      state: error.code === 'missing-input' ? 'missing' : 'failed',
+      state: code === 'missing-input' ? 'missing' : 'failed',
       read,
-      problem: {
-        code: error.code,
-        message: error.message,
-        hint: error.hint,
-        path: where(error.path),
-      },
+      problem: { code, message, hint, path: where(error.path), stop: level === 'stop' },
     }
   }
 }
 
-function placed(
+const defined = (section: object): Readonly<Record<string, unknown>> =>
+  Object.fromEntries(Object.entries(section).filter(([, value]) => value !== undefined))
+
+const needed = new WeakMap<Fields, readonly string[]>()
+
+/** Fields that an operation cannot do without. */
+function requiredOf({ fields }: { readonly fields: Fields }): readonly string[] {
+  const known = needed.get(fields)
+  if (known) return known
+  const names = Object.keys(fields).filter((name) => !fields[name]?.safeParse(undefined).success)
+  needed.set(fields, names)
+  return names
+}
+
+function requireAll(operation: { readonly fields: Fields }, input: object): void {
+  const missing = requiredOf(operation).filter((name) => !(name in input))
+  const [first] = missing
+  if (first === undefined) return
+  throw new CalcError('missing-input', `Still needed: ${missing.map(label).join(', ')}.`, {
+    path: [first],
+    hint: operation.fields[first]?.description ?? '',
+  })
+}
+
+function placedAt(
   path: Path,
   key: string,
-  section: Readonly<Record<string, unknown>> | undefined,
-  taken: ReadonlyMap<string, Inherited>,
+  own: Readonly<Record<string, unknown>>,
+  taken: Readonly<Record<string, Placed>>,
 ): Path {
   const [field, ...rest] = path
   if (typeof field !== 'string') return [key, ...path]
-  const from = taken.get(field)
-  if (!from) {
-    const head = section && field in section ? undefined : HEAD_PATHS[field]
-    return head ? [...head, ...rest] : [key, ...path]
-  }
-  const [index, ...deeper] = rest
-  const original = typeof index === 'number' ? from.indexes?.[index] : undefined
-  return [...from.path, ...(original === undefined ? rest : [original, ...deeper])]
+  if (field in own) return [key, ...path]
+  const from = taken[field]?.path ?? HEAD_PATHS[field]
+  return from ? [...from, ...rest] : [key, ...path]
 }
 
 /** What a section says, one line a field; lists by their length. */
-const readLines = (section: Readonly<Record<string, unknown>> | undefined): ReadLine[] =>
-  Object.entries(section ?? {}).flatMap(([field, raw]) => {
-    const value = asWritten(raw)
-    return value === undefined ? [] : [{ label: label(field), value }]
+const readLines = (section: Readonly<Record<string, unknown>>): ReadLine[] =>
+  Object.entries(section).flatMap(([field, value]) => {
+    const written = asWritten(value)
+    return written === undefined ? [] : [{ label: label(field), value: written }]
   })

@@ -54,7 +54,13 @@ export const stepOut = z.strictObject({
   findings: z.array(z.string()),
   missing: z.array(missingOut),
   problems: z.array(
-    z.strictObject({ code: z.string(), message: z.string(), hint: z.string(), path }),
+    z.strictObject({
+      code: z.string(),
+      message: z.string(),
+      hint: z.string(),
+      path,
+      stop: z.boolean().describe('Going on would hurt somebody or break the law'),
+    }),
   ),
 })
 

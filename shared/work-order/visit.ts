@@ -1,8 +1,9 @@
+import type { Job } from '../fields/index.ts'
 import type { Source } from '../sources.ts'
 import { breaksOpen } from './breaks-open.ts'
 import { checklist } from './checklist.ts'
 import { distinct } from './distinct.ts'
-import type { JobKind, WorkOrderInput } from './input.ts'
+import type { WorkOrderInput } from './input.ts'
 import type { Outcomes } from './run.ts'
 import { STEP_IDS, type Step, type StepBody, type StepId } from './step.ts'
 import { beforeOpening } from './steps/before-opening.ts'
@@ -46,7 +47,7 @@ const STEPS: Readonly<Record<StepId, Planned>> = {
 const WHOLE: readonly StepId[] = STEP_IDS.filter((id) => id !== 'measure')
 
 /** The steps of a visit in their order: only those that the job needs, and those that were filled in. */
-export function stepsOf(job: JobKind, input: WorkOrderInput): readonly StepId[] {
+export function stepsOf(job: Job, input: WorkOrderInput): readonly StepId[] {
   const filled: Partial<Record<StepId, boolean>> = {
     recover: input.recovery !== undefined,
     replace: (input.parts?.length ?? 0) > 0,

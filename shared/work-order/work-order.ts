@@ -1,20 +1,33 @@
 import * as z from 'zod'
 import type { CautionId } from '../cautions.ts'
-import { ALL_DANGERS, dangersOf } from '../dangers.ts'
-import { pickRefrigerant } from '../fields/index.ts'
+import { type Act, ALL_DANGERS, dangersOf } from '../dangers.ts'
+import { JOBS, pickRefrigerant } from '../fields/index.ts'
 import { type Assumption, defineOperation, type Warning } from '../operation.ts'
+import { charge } from '../service/charge.ts'
+import { charging } from '../service/charging.ts'
+import { coolingCheck } from '../service/cooling-check.ts'
+import { evacuation } from '../service/evacuation.ts'
+import { leakTest } from '../service/leak-test.ts'
+import { oil } from '../service/oil.ts'
+import { readings } from '../service/readings.ts'
+import { recovery } from '../service/recovery.ts'
+import { breaksOpen } from './breaks-open.ts'
+import { cardOf, cardOut } from './card/card.ts'
+import { toldOf } from './card/told.ts'
 import { checklist, checklistOut } from './checklist.ts'
 import { type ComputedParts, computedOf, computedOut } from './computed.ts'
 import { distinct } from './distinct.ts'
 import { computations, shownSources } from './gathered.ts'
 import { identity } from './identity.ts'
-import { fields, JOBS, type WorkOrderInput } from './input.ts'
+import { fields, type WorkOrderInput } from './input.ts'
+import { modernised } from './older.ts'
 import { runAll } from './run.ts'
 import { missingOut, stepOut } from './step.ts'
 import { visit } from './visit.ts'
 
 const result = z.strictObject({
   title: z.string(),
+  card: cardOut.describe('The visit on one card'),
   invented: z.boolean().describe('A demonstration: nothing on it was measured'),
   job: z.enum(JOBS),
   identity: z.array(z.strictObject({ label: z.string(), value: z.string() })),
@@ -25,6 +38,14 @@ const result = z.strictObject({
   computed: computedOut.describe('The full results of the single steps'),
 })
 
+/** What any of its steps may add. */
+const MAY_ALSO: readonly CautionId[] = [
+  ...ALL_DANGERS,
+  ...[readings, recovery, charge, oil, leakTest, evacuation, charging, coolingCheck].flatMap(
+    ({ cautions }) => cautions.map(({ id }) => id as CautionId),
+  ),
+]
+
 /** The whole visit on one sheet. */
 export const workOrder = defineOperation({
   name: 'work-order',
@@ -32,17 +53,18 @@ export const workOrder = defineOperation({
   description:
     'Takes one order (machine, refrigerant, place, person, job, couplings, parts, and what was read so far) and gives the steps of this job in the order of a visit, each with what was read, what follows from it and what is still missing, and a checklist of what must be written down. A step that is refused is reported in its place; the others stand. Run it again as readings come in.',
   fields,
+  older: modernised,
   result,
   cautions: {
     always: ['pressure', 'cold-burns', 'weigh-the-charge', 'maker-first', 'local-rules'],
-    mayAlso: ALL_DANGERS,
+    mayAlso: MAY_ALSO,
   },
   example: {
     invented: true,
     machine: {
       name: 'Quarry loader 7',
       kind: 'off-road',
-      compressor: 'open-drive',
+      compressorDrive: 'open',
       meteringDevice: 'expansion-valve',
     },
     refrigerant: 'R-134a',
@@ -51,8 +73,18 @@ export const workOrder = defineOperation({
     person: { certificates: ['us-609'], forPay: true },
     job: 'couplers-parted',
     couplings: [
-      { name: 'Liquid line', selfSealing: true, spillVolume: '1.2 mL ±0.3 mL', phase: 'liquid' },
-      { name: 'Suction line', selfSealing: true, spillVolume: '2.0 mL ±0.5 mL', phase: 'vapour' },
+      {
+        name: 'Liquid line',
+        couplingType: 'two-valve',
+        spillVolume: '1.2 mL ±0.3 mL',
+        phase: 'liquid',
+      },
+      {
+        name: 'Suction line',
+        couplingType: 'two-valve',
+        spillVolume: '2.0 mL ±0.5 mL',
+        phase: 'vapour',
+      },
     ],
   },
   compute(input) {
@@ -61,9 +93,12 @@ export const workOrder = defineOperation({
     const { steps, sources } = visit(input, outcomes)
     const done = computations(outcomes)
     const failed = steps.filter(({ state }) => state === 'failed')
+    const card = cardOf(input, outcomes)
     return {
+      told: toldOf(card),
       result: {
         title: input.order ? `${input.machine.name}: ${input.order}` : input.machine.name,
+        card,
         invented: input.invented ?? false,
         job: input.job,
         identity: identity(input),
@@ -77,9 +112,15 @@ export const workOrder = defineOperation({
         computation.steps.map((step) => ({ ...step, what: `${title}: ${step.what}` })),
       ),
       cautions: [
-        ...headCautions(input.job),
-        ...dangersOf({ refrigerant: picked }),
-        ...done.flatMap(({ computation }) => computation.cautions),
+        ...dangersOf({
+          refrigerant: picked,
+          compressorDrive: input.machine.compressorDrive,
+          does: actsOf(input),
+        }),
+        // The rules are asked about every action that there is; what is done here is known better.
+        ...done.flatMap(({ title, computation }) =>
+          title === 'Rules' ? [] : computation.cautions,
+        ),
       ],
       sources: shownSources(sources, done, outcomes, steps),
       assumptions: distinct(
@@ -127,18 +168,14 @@ function warningsOf(told: readonly (Warning & { readonly title: string })[]): re
   })
 }
 
-function headCautions(job: WorkOrderInput['job']): CautionId[] {
-  return [
-    'pressure',
-    'cold-burns',
-    'asphyxiation',
-    'decomposition',
-    ...(job === 'diagnose' ? (['rotating-parts'] as const) : []),
-    'no-venting',
-    'weigh-the-charge',
-    'maker-first',
-    'local-rules',
-  ]
+/** What this job does to the machine, before anything is read. */
+function actsOf(input: WorkOrderInput): readonly Act[] {
+  const cab: readonly Act[] = input.cabOff ? ['lifts-cab'] : []
+  if (input.job === 'diagnose') return ['handles', 'runs']
+  if (breaksOpen(input)) {
+    return ['opens', 'recovers', 'pressurises', 'evacuates', 'charges', 'runs', ...cab]
+  }
+  return ['parts-couplings', 'runs', ...cab]
 }
 
 /** One line for all refused steps: the others stand. */

@@ -1,50 +1,91 @@
 import { spawnSync } from 'node:child_process'
 import { existsSync } from 'node:fs'
 import { coldStart } from './cold-start.ts'
-import { httpBench, type Throughput } from './http.ts'
+import { httpBench } from './http.ts'
 import { microBench } from './micro.ts'
+import { rowsBench } from './rows.ts'
 
 const print = (line: string) => process.stdout.write(`${line}\n`)
 const nanoseconds = (value: number) =>
   value < 1e4 ? `${value.toFixed(0)} ns` : `${(value / 1e3).toFixed(0)} µs`
+const thousands = (value: number) => `${(value / 1e3).toFixed(1)} k`
 
-print('Time of one call, median')
-const timings = await microBench()
-for (const { what, medianNs } of timings) print(`  ${what.padEnd(28)}${nanoseconds(medianNs)}`)
+/** Python with CoolProp: that of CI, or whichever there is. */
+const python = ['.venv/bin/python', 'python3'].find(
+  (name) => spawnSync(name, ['-c', 'import CoolProp'], { stdio: 'ignore' }).status === 0,
+)
+const isBuilt = existsSync('dist/chargewright.mjs')
+const NOT_BUILT = '  not measured: there is no dist/chargewright.mjs (npm run build makes it)'
 
-const python = '.venv/bin/python'
-if (existsSync(python)) {
+/** A part of the bench: where it cannot be, it says why, and the others go on. */
+async function part(title: string, measure: () => void | Promise<void>): Promise<void> {
+  print(`\n${title}`)
+  try {
+    await measure()
+  } catch (error) {
+    print(`  not measured: ${error instanceof Error ? error.message : String(error)}`)
+  }
+}
+
+await part('Time of one call, median', async () => {
+  const timings = await microBench()
+  for (const { what, medianNs } of timings) print(`  ${what.padEnd(28)}${nanoseconds(medianNs)}`)
+  if (!python) {
+    print('  CoolProp is not there, so its T(p) is not compared')
+    return
+  }
   const { stdout, status, stderr } = spawnSync(python, ['tests/bench/coolprop.py'], {
     encoding: 'utf8',
   })
   if (status !== 0) throw new Error(stderr)
   const theirs = JSON.parse(stdout) as { version: string; 'R-134a': number }
-  const ours = timings.find(({ what }) => what.startsWith('T(p) R-134a'))
-  if (!ours) throw new Error('T(p) of R-134a was not timed.')
+  const ours = timings.find(({ what }) => what.startsWith('T(p) R-134a'))?.medianNs ?? Number.NaN
   print(
-    `  CoolProp ${theirs.version} low-level T(p)   ${nanoseconds(theirs['R-134a'])}: ${(theirs['R-134a'] / ours.medianNs).toFixed(1)} times ours`,
+    `  CoolProp ${theirs.version} low-level T(p)   ${nanoseconds(theirs['R-134a'])}: ${(theirs['R-134a'] / ours).toFixed(1)} times ours`,
   )
-} else {
-  print('  (no .venv with CoolProp: its T(p) is not compared)')
-}
+})
 
-print('\nCold start, median')
-const { emptyMs, cliMs } = coldStart()
-print(`  node -e 0                   ${emptyMs.toFixed(0)} ms`)
-print(
-  `  bundled saturation command  ${cliMs.toFixed(0)} ms: ${(cliMs / emptyMs).toFixed(2)} times (aim 1.4)`,
-)
-
-print('\nRequests a second, 20 connections')
-const rows = await httpBench()
-const rate = (runtime: Throughput['runtime'], app: Throughput['app']) =>
-  rows.find((row) => row.runtime === runtime && row.app === app)?.requestsPerSecond ?? Number.NaN
-for (const runtime of ['workerd', 'node-server'] as const) {
-  const ours = rate(runtime, 'chargewright')
-  const bare = rate(runtime, 'bare zod route')
+await part('Start of the command line, median of alternating runs', () => {
+  if (!isBuilt) {
+    print(NOT_BUILT)
+    return
+  }
+  const { emptyMs, cliMs } = coldStart()
+  print(`  node -e 0                   ${emptyMs.toFixed(0)} ms`)
   print(
-    `  ${runtime.padEnd(14)}${ours.toFixed(0)} against ${bare.toFixed(0)} of a bare validated route: ${(ours / bare).toFixed(2)} times`,
+    `  bundled saturation command  ${cliMs.toFixed(0)} ms: ${(cliMs / emptyMs).toFixed(2)} times (aim 2.0)`,
   )
+})
+
+await part('Rows a second, CSV file in, file out, start included', () => {
+  if (!isBuilt) {
+    print(NOT_BUILT)
+    return
+  }
+  const { csv, json, coolprop } = rowsBench(python)
+  const beside = (rate: number) =>
+    coolprop === undefined ? '' : `: ${(rate / coolprop).toFixed(2)} times CoolProp's`
+  print(`  saturation as CSV           ${thousands(csv)}${beside(csv)} (aim 1.0)`)
+  print(`  saturation as JSON lines    ${thousands(json)}${beside(json)}`)
+  print(
+    coolprop === undefined
+      ? '  CoolProp is not there, so the loop over its low-level call is not compared'
+      : `  loop over CoolProp's low-level call, six figures  ${thousands(coolprop)}`,
+  )
+})
+
+for (const runtime of ['Node', 'workerd'] as const) {
+  await part(`A request on ${runtime}, 20 connections, medians of interleaved rounds`, async () => {
+    const { ours, bare } = await httpBench(runtime)
+    for (const [name, { cpuMicroseconds, perSecond }] of Object.entries({ ours, bare })) {
+      print(
+        `  ${name.padEnd(6)}${cpuMicroseconds.toFixed(0)} µs of CPU, ${thousands(perSecond)} a second`,
+      )
+    }
+    const byCpu = bare.cpuMicroseconds / ours.cpuMicroseconds
+    const byRate = ours.perSecond / bare.perSecond
+    print(
+      `  a validated route that sends the same bytes and headers: ${byCpu.toFixed(2)} of it by CPU (aim 0.8), ${byRate.toFixed(2)} by requests a second`,
+    )
+  })
 }
-// Connections kept alive by the load would hold the process for minutes.
-process.exit(0)

@@ -1,9 +1,7 @@
 import { spawnSync } from 'node:child_process'
+import { median } from './median.ts'
 
 const RUNS = 21
-
-const median = (values: readonly number[]) =>
-  values.toSorted((a, b) => a - b)[Math.floor(values.length / 2)] ?? Number.NaN
 
 function timeOnce(args: readonly string[]): number {
   const start = performance.now()

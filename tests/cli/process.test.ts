@@ -1,5 +1,4 @@
-import { type ChildProcess, execFile, execFileSync, spawn, spawnSync } from 'node:child_process'
-import { once } from 'node:events'
+import { execFile, execFileSync, spawnSync } from 'node:child_process'
 import { mkdtempSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
@@ -8,6 +7,7 @@ import { build } from 'esbuild'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import packageData from '../../package.json' with { type: 'json' }
 import { operation } from '../../shared/operations.ts'
+import { served } from '../node/served.ts'
 
 const run = promisify(execFile)
 const ask = ['saturation', 'R-134a', '--pressure', '32 psig', '--json']
@@ -16,11 +16,14 @@ const answer = operation('saturation').run({ refrigerant: 'R-134a', pressure: '3
 const { FORCE_COLOR: _, NO_COLOR: __, ...inherited } = process.env
 const environment = { ...inherited, NODE_COMPILE_CACHE: '' }
 
+const BANNER =
+  "import{createRequire}from'node:module';const require=createRequire(import.meta.url);"
+
 let folder = ''
 beforeAll(async () => {
   folder = mkdtempSync(join(tmpdir(), 'chargewright-'))
   await build({
-    entryPoints: { chargewright: 'cli/main.ts', serve: 'worker/node.ts' },
+    entryPoints: { chargewright: 'cli/main.ts', serve: 'worker/node/start.ts' },
     bundle: true,
     splitting: true,
     minify: true,
@@ -30,6 +33,8 @@ beforeAll(async () => {
     outdir: folder,
     outExtension: { '.js': '.mjs' },
     chunkNames: 'part-[hash]',
+    // Some libraries are CommonJS and ask for what Node brings along.
+    banner: { js: BANNER },
   })
 })
 afterAll(() => rmSync(folder, { recursive: true, force: true }))
@@ -66,7 +71,7 @@ describe.each([
   })
 
   it('serves the API, and ends when told to', async () => {
-    const child = spawn(process.execPath, [
+    const server = await served(process.execPath, [
       entry(),
       'serve',
       '--port',
@@ -74,8 +79,8 @@ describe.each([
       '--cors',
       'https://shop.example',
     ])
+    const { url } = server
     try {
-      const url = await servedUrl(child)
       expect(url).toMatch(/^http:\/\/127\.0\.0\.1:\d+$/u)
       const response = await fetch(`${url}/v1/saturation`, {
         method: 'POST',
@@ -98,27 +103,17 @@ describe.each([
       expect(second.stderr).toContain('something listens there')
       expect(second.stderr).not.toMatch(/\n\s+at /u)
     } finally {
-      child.kill('SIGTERM')
+      expect((await server.end()).status).toBe(0)
     }
-    const [status] = (await once(child, 'exit')) as [number | null]
-    expect(status).toBe(0)
   })
 })
 
-/** The address that the server says it listens on. */
-async function servedUrl(child: ChildProcess): Promise<string> {
-  let text = ''
-  for await (const chunk of child.stderr ?? []) {
-    text += String(chunk)
-    const url = /http:\S+/u.exec(text)?.[0]
-    if (url !== undefined) return url
-  }
-  throw new Error(`The server did not start: ${text}`)
-}
-
 describe('npm scripts', () => {
   it('bundle what these tests bundle', () => {
-    expect(packageData.scripts.build).toContain('chargewright=cli/main.ts serve=worker/node.ts')
+    expect(packageData.scripts.build).toContain(
+      'chargewright=cli/main.ts serve=worker/node/start.ts',
+    )
+    expect(packageData.scripts.build).toContain(BANNER)
     expect(packageData.bin.chargewright).toBe('dist/chargewright.mjs')
   })
 })

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import { exampleArgv } from '../../cli/example.ts'
 import { gridLines } from '../../cli/render/grid.ts'
 import { inkOf } from '../../cli/render/ink.ts'
 import { type Page, pairLines } from '../../cli/render/pairs.ts'
@@ -6,6 +7,7 @@ import { treeLines } from '../../cli/render/tree.ts'
 import { labelOf } from '../../cli/render/words.ts'
 import { columnsOf, hanging, padEnd } from '../../cli/render/wrap.ts'
 import { wantsColor, widthOf } from '../../cli/terminal.ts'
+import { rules } from '../../shared/rules/rules.ts'
 import { session } from './session.ts'
 
 const page: Page = { ink: inkOf(false), width: 60, precise: false }
@@ -191,7 +193,7 @@ describe('readings for people', () => {
   ]
 
   it('name what cannot be, with causes, beside the figure', async () => {
-    const { out } = await session([...read, '--suction-temperature', '2 °F'])
+    const { out } = await session([...read, '--suction-temperature', '-10 °F', '--full'])
     expect(out).toMatch(/Superheat +-\d/u)
     expect(out.replace(/\s+/gu, ' ')).toContain(
       'Cannot be: Suction line colder than the dew point of its own pressure',
@@ -200,18 +202,24 @@ describe('readings for people', () => {
   })
 
   it('show both lines of a blend, and one saturation temperature of a pure refrigerant', async () => {
-    const blend = await session(read)
+    const blend = await session([...read, '--full'])
     expect(blend.out).toMatch(/Bubble temperature .*\n +Dew temperature/u)
-    const pure = await session(read.map((word) => (word === 'R-407C' ? 'R-134a' : word)))
+    const pure = await session([
+      ...read.map((word) => (word === 'R-407C' ? 'R-134a' : word)),
+      '--full',
+    ])
     expect(pure.out).not.toContain('Dew temperature')
-    expect(pure.out).toMatch(/Saturation temperature +36\.8 °F/u)
+    expect(pure.out).toMatch(/Saturation temperature +36\.8 ±1\.2 °F/u)
   })
 })
 
 describe('sources', () => {
   it('are named beside every answer, and told in full when asked for', async () => {
     const argv = ['saturation', 'R-134a', '--pressure', '32 psig']
-    const [short, full] = [await session(argv), await session([...argv, '--sources'])]
+    const [short, full] = [
+      await session([...argv, '--full']),
+      await session([...argv, '--sources']),
+    ]
     expect(short.out).toContain('Tillner-Roth')
     expect(short.out).not.toContain('https://')
     expect(full.out).toContain('https://doi.org/10.1063/1.555958')
@@ -263,6 +271,7 @@ describe('a place below sea level', () => {
       '0 psig',
       '--altitude',
       '-1300 ft',
+      '--precise',
       '--json',
     ])
     // The standard atmosphere at −1300 ft: 106.2 kPa, so 0 psig is warmer than at sea level.
@@ -270,5 +279,33 @@ describe('a place below sea level', () => {
       result: { dew: { absolutePressure: { also: { value: number } } } }
     }
     expect(result.dew.absolutePressure.also.value).toBeCloseTo(106.2, 1)
+  })
+})
+
+describe('a tree of figures', () => {
+  it('has no heading with nothing under it, and says of no rule that it applies', async () => {
+    const { out } = await session([...exampleArgv(rules), '--full'])
+    expect(out).not.toMatch(/^ +Retrofit$/mu)
+    expect(out).not.toContain('applies: yes')
+    expect(out).toMatch(/ 1 Section 609.*\n +2 Section 608/u)
+  })
+})
+
+describe('a table', () => {
+  const argv = ['table', '134a', '0F', '20F', '10F']
+
+  it('shows as many columns as the terminal is wide, and names the others', async () => {
+    const { out } = await session(argv, { width: 40 })
+    expect(out).toContain('temperature  temperature  pressure')
+    expect(out).not.toContain('latent heat\n')
+    expect(out.replace(/\s+/gu, ' ')).toContain(
+      'liquid density, vapour density, latent heat: --full',
+    )
+    expect((await session([...argv, '--full'])).out).toContain('Btu/lb')
+  })
+
+  it('leaves nothing to the sheet where all of it fits', async () => {
+    const { out } = await session([...argv, '--columns', 'saturation'])
+    expect(out).not.toContain('--full')
   })
 })

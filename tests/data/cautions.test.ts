@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest'
 import * as z from 'zod'
 import data from '../../data/service/cautions.json' with { type: 'json' }
 import { CAUTION_LEVELS, type CautionId, caution, cautions } from '../../shared/cautions.ts'
-import { refrigerant, saturationPressure } from '../../shared/refrigerant/index.ts'
+import { densityStates, refrigerant, saturationPressure } from '../../shared/refrigerant/index.ts'
 
 const file = z.strictObject({
   sources: z.record(z.string(), z.looseObject({ title: z.string().min(8), mark: z.string() })),
@@ -46,6 +46,8 @@ const EXPECTED: Readonly<Record<CautionId, readonly [string, string, string]>> =
   'maker-first': ['note', '', ''],
   'local-rules': ['note', '', ''],
   'trapped-liquid': ['danger', '', ''],
+  'parted-half': ['danger', '', '52'],
+  'stuck-coupling': ['warning', '', ''],
   'whipping-line': ['danger', '', ''],
   'goggles-even-empty': ['danger', '', ''],
   'stop-the-machine': ['danger', '', ''],
@@ -102,6 +104,8 @@ describe('the cautions', () => {
 
   it.each([
     ['trapped-liquid', /two valves/u, /second valve.*recover/u],
+    ['parted-half', /cap, label, shade.*recover/u, /Never cap a half that hisses: recover/u],
+    ['stuck-coupling', /no heat, no hammer/u, /two fitting wrenches.*No heat.*recover first/u],
     ['dry-ice', /vapour first/u, /vapour only/u],
     ['carbon-dioxide-couplings', /never part/u, /never parted under charge/u],
     ['stop-the-machine', /Stop the machine/u, /Stop the machine at once/u],
@@ -118,6 +122,18 @@ describe('the cautions', () => {
   ] as const)('%s says what to do on the line and on the sheet', (id, short, text) => {
     expect(data.cautions[id].short).toMatch(short)
     expect(data.cautions[id].text).toMatch(text)
+  })
+
+  it('names the rise of pressure in a half full of liquid as our own equation has it', () => {
+    const r = refrigerant('R-134a')
+    const kelvin = (75 + 459.67) / 1.8
+    const { byPressure, byTemperature } = densityStates(r).slopes(
+      kelvin,
+      saturationPressure(r, kelvin, 'bubble'),
+      'liquid',
+    )
+    // (∂p/∂T) at constant density, for each °F in psi.
+    expect(-byTemperature / byPressure / 1.8 / 6894.757).toBeCloseTo(52, 0)
   })
 
   it('names the triple pressure of R-744 as our own curve has it', () => {

@@ -1,10 +1,11 @@
 import { readdirSync, readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
 import * as z from 'zod'
-import { SUBSTANCES } from '../../shared/substance/library.ts'
+import { SUBSTANCES, substanceData } from '../../shared/substance/library.ts'
 import { MIXING_DATA, mixingRule } from '../../shared/substance/mixing-rules.ts'
 import { multifluid } from '../../shared/substance/multifluid.ts'
 import type { SubstanceData } from '../../shared/substance/types.ts'
+import { BLENDS } from '../support/blend.ts'
 
 const folder = new URL('../../data/mixing/', import.meta.url)
 const files = readdirSync(folder).filter((name) => name.endsWith('.json'))
@@ -98,5 +99,23 @@ describe('the published parameters of Lemmon and Jacobsen 2004', () => {
       0.09 * (form.own[0] ?? 0) + 0.49 * (form.own[1] ?? 0) + 0.21 * (form.cross[1] ?? 0)
     expect(cross(fluid.temperature)).toBeCloseTo(t, 9)
     expect(cross(fluid.volume)).toBeCloseTo(v, 14)
+  })
+})
+
+describe('README', () => {
+  it('names every blend with an estimated pair, and no other', () => {
+    const estimated = BLENDS.filter(({ composition }) =>
+      composition.some(({ substance: a }, i) =>
+        composition
+          .slice(i + 1)
+          .some(
+            ({ substance: b }) =>
+              mixingRule(substanceData(a), substanceData(b)).basis === 'estimated',
+          ),
+      ),
+    ).map(({ id }) => id)
+    const readme = readFileSync(new URL('../../README.md', import.meta.url), 'utf8')
+    const [, listed = ''] = /such a blend \(([^)]*)\) may be off/u.exec(readme) ?? []
+    expect(listed.split(', ').sort()).toEqual(estimated.sort())
   })
 })

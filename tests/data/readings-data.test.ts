@@ -23,6 +23,24 @@ describe('data of the readings', () => {
     const percent = z.number().positive().max(10)
     z.strictObject({
       sources: z.unknown(),
+      instruments: z.record(
+        z.string(),
+        z.strictObject({
+          name: z.string(),
+          plusMinus: z.strictObject({ value: z.number().positive(), unit: z.string() }),
+          percentOfReading: z.number().positive().max(20).optional(),
+          source: instrumentSource,
+        }),
+      ),
+      lowSideGaugeReaches: z.strictObject({
+        value: z.number().positive(),
+        unit: z.string(),
+        note: z.string(),
+      }),
+      weather: z.strictObject({
+        plusMinus: z.strictObject({ value: z.number().positive(), unit: z.string() }),
+        source: instrumentSource,
+      }),
       gauges: z.array(
         z.union([
           z.strictObject({

@@ -16,16 +16,17 @@ type Confusion = Readonly<Record<string, Readonly<Record<RiseVerdict, number>>>>
 
 /** The three classes of the grid. */
 export const THREE = ['leaking', 'wet', 'tight-and-dry'] as const
+/** Refrigerant that boils out of oil or of a trapped pocket. */
+export const ABOVE_WATER = ['levels-off-above-water'] as const
 const UNDECIDED: readonly RiseVerdict[] = ['too-short-to-tell', 'cannot-tell']
 
-/** Reads one simulated case as a mechanic would give it: temperature known to 3 K, gauge to 10 %. */
+/** Reads one simulated case as a mechanic would give it: temperature known to 2 °F, gauge to 10 %. */
 function readCase(entry: RiseCase, random: () => number): RiseVerdict {
   const points = simulateRise(entry, random)
   const last = points.at(-1)?.pressurePa ?? 0
   return judgeRise({
     points,
-    temperatureK: entry.temperatureC + 273.15 + 2 * (random() - 0.5),
-    temperaturePlusMinusK: 3,
+    temperature: { si: entry.temperatureC + 273.15 + 2 * (random() - 0.5), plusMinus: 1.1 },
     barometerPa: 101_325,
     proportional: true,
     levelPlusMinusPa: 0.1 * last,
@@ -62,10 +63,10 @@ export function accuracy(table: Confusion) {
 function print(title: string, table: Confusion): void {
   const { cases, ofAll, ofDecided } = accuracy(table)
   console.log(`\n${title}: ${cases} cases`)
-  console.log(['really'.padEnd(16), ...RISE_VERDICTS.map((name) => name.padStart(18))].join(''))
+  console.log(['really'.padEnd(24), ...RISE_VERDICTS.map((name) => name.padStart(24))].join(''))
   for (const [truth, row] of Object.entries(table)) {
     console.log(
-      [truth.padEnd(16), ...RISE_VERDICTS.map((name) => String(row[name]).padStart(18))].join(''),
+      [truth.padEnd(24), ...RISE_VERDICTS.map((name) => String(row[name]).padStart(24))].join(''),
     )
   }
   console.log(
@@ -82,6 +83,7 @@ if (import.meta.main) {
     'Hard grid, short watches and coarse gauges (undecided is a fair answer)',
     confusion(riseGrid(HARD_AXES), 7),
   )
+  print('Refrigerant from the oil or a pocket', confusion(randomCases(ABOVE_WATER, 800, 8), 8))
   // both at once: one hides the other, so naming either sends the mechanic to repair, dry and test again
   print('Water and a leak together', confusion(randomCases(['wet-and-leaking'], 800, 6), 6))
 }

@@ -1,9 +1,9 @@
 import { waterVapourPressure } from '../../shared/physics/water.ts'
-import type { RisePoint } from '../../shared/service/evacuation/rise-fit.ts'
+import type { RisePoint } from '../../shared/service/evacuation/rise-shape.ts'
 
 /** What is really in the simulated system. */
 export interface RiseCase {
-  readonly truth: 'leaking' | 'wet' | 'tight-and-dry' | 'wet-and-leaking'
+  readonly truth: 'leaking' | 'wet' | 'tight-and-dry' | 'wet-and-leaking' | 'levels-off-above-water'
   /** Inflow of air, micron a minute, while the inside is below half of the outside. */
   readonly leak: number
   /** Time constant of evaporation, min; 0 without water. */
@@ -11,6 +11,9 @@ export interface RiseCase {
   /** Gas that leaves the oil in the end, micron. */
   readonly outgassing: number
   readonly outgassingConstant: number
+  /** Refrigerant that boils out of oil or of a trapped pocket in the end, micron, and how fast, min. */
+  readonly refrigerant?: number
+  readonly refrigerantConstant?: number
   readonly startMicron: number
   readonly temperatureC: number
   readonly minutes: number
@@ -21,6 +24,8 @@ export interface RiseCase {
 
 export const MICRON = 0.133322387415
 const AIR_PA = 101_325
+/** Share of the refrigerant that leaves quickly. */
+const FILM = 0.7
 
 /** A small generator of random numbers that gives the same series everywhere (mulberry32 of T. Ettinger, public domain). */
 export function randomFrom(seed: number): () => number {
@@ -42,6 +47,7 @@ const normal = (random: () => number) =>
  *
  * Air comes in at a constant rate until the flow is no longer choked; water evaporates toward its
  * vapour pressure while the evaporation cools it and the metal warms it again; gas leaves the oil.
+ * Refrigerant leaves a film of oil, and a deeper part of it at half the speed: no single exponential.
  * The gauge is off by a constant share, scatters, and shows whole steps.
  */
 export function simulateRise(entry: RiseCase, random: () => number): readonly RisePoint[] {
@@ -52,9 +58,12 @@ export function simulateRise(entry: RiseCase, random: () => number): readonly Ri
   let vapour = 0
   let waterK = roomK
   let gas = 0
+  let film = 0
+  let deep = 0
+  const { refrigerant = 0, refrigerantConstant = 1 } = entry
   const points: RisePoint[] = []
   for (let second = 0; second <= entry.minutes * 60; second += step) {
-    const total = air + vapour + gas
+    const total = air + vapour + gas + film + deep
     if (second % (entry.everyMinutes * 60) === 0) {
       const read =
         total * calibration * (1 + entry.noise * normal(random)) + MICRON * normal(random)
@@ -67,6 +76,8 @@ export function simulateRise(entry: RiseCase, random: () => number): readonly Ri
       // 5 L and about 100 J/K of wetted metal and water: 1 K for each 1100 Pa of vapour
       waterK += -evaporated / 1100 + ((roomK - waterK) / 300) * step
     }
+    film += ((FILM * refrigerant * MICRON - film) / (refrigerantConstant * 60)) * step
+    deep += (((1 - FILM) * refrigerant * MICRON - deep) / (2 * refrigerantConstant * 60)) * step
     gas += ((entry.outgassing * MICRON - gas) / (entry.outgassingConstant * 60)) * step
   }
   return points
@@ -175,16 +186,60 @@ export function randomCases(
   const spread = (from: number, to: number) => from * (to / from) ** random()
   return Array.from({ length: count }, () => truths)
     .flat()
-    .map((truth) => ({
-      truth,
-      leak: truth === 'wet' ? 0 : truth === 'tight-and-dry' ? even(0, 3) : spread(45, 5000),
-      drying: truth.startsWith('wet') ? spread(1.5, 9) : 0,
-      outgassing: even(0, 90),
-      outgassingConstant: even(2, 6),
-      startMicron: even(150, 700),
-      temperatureC: even(5, 38),
-      minutes: Math.round(even(20, 40)),
-      everyMinutes: 1,
-      noise: spread(0.001, 0.012),
-    }))
+    .map((truth) => {
+      const entry = {
+        truth,
+        leak: leakOf(truth, even, spread),
+        drying: truth.startsWith('wet') ? spread(1.5, 9) : 0,
+        outgassing: even(0, 90),
+        outgassingConstant: even(2, 6),
+        startMicron: even(150, 700),
+        temperatureC: even(5, 38),
+        minutes: Math.round(even(20, 40)),
+        everyMinutes: 1,
+        noise: spread(0.001, 0.012),
+      }
+      if (truth !== 'levels-off-above-water') return entry
+      // From twice what water can do, to 40 % of the air.
+      const waterMicron = waterVapourPressure(entry.temperatureC + 273.15) / MICRON
+      return {
+        ...entry,
+        refrigerant: spread(2 * waterMicron, (0.4 * AIR_PA) / MICRON),
+        refrigerantConstant: spread(1.5, 9),
+      }
+    })
+}
+
+type Draw = (from: number, to: number) => number
+
+function leakOf(truth: RiseCase['truth'], even: Draw, spread: Draw): number {
+  if (truth === 'leaking' || truth === 'wet-and-leaking') return spread(45, 5000)
+  return truth === 'tight-and-dry' ? even(0, 3) : 0
+}
+
+/** How the flow through a narrow path depends on the pressure inside, as a share of the air's. */
+const NARROW = {
+  molecular: (share: number) => 1 - share,
+  viscous: (share: number) => 1 - share ** 2,
+} as const
+
+/**
+ * Readings of a leak through a long narrow path: unlike a hole it slows down all the way to the air.
+ *
+ * @param endShare - Share of the air's pressure after the watch of half an hour.
+ */
+export function narrowLeak(
+  law: keyof typeof NARROW,
+  endShare: number,
+  noise: number,
+  random: () => number,
+): readonly RisePoint[] {
+  const watchS = 1800
+  const rate = (law === 'molecular' ? -Math.log(1 - endShare) : Math.atanh(endShare)) / watchS
+  let share = 60 / AIR_PA
+  return Array.from({ length: watchS + 1 }, (_, second) => {
+    const read = share * AIR_PA * (1 + noise * normal(random))
+    share += rate * NARROW[law](share)
+    return { timeS: second, pressurePa: read }
+  }).filter(({ timeS }) => timeS % 60 === 0)
 }

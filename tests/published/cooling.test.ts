@@ -2,7 +2,6 @@ import { describe, expect, it } from 'vitest'
 import { moistAir } from '../../shared/physics/moist-air.ts'
 import { quantity, SEA_LEVEL_PA } from '../../shared/quantity/index.ts'
 import { refrigerant, saturationPressure } from '../../shared/refrigerant/index.ts'
-import { middleTemperature } from '../../shared/service/cooling-check/condensing-part.ts'
 import { PERFORMANCE_TABLES } from '../../shared/service/cooling-check/tables.ts'
 
 const r134a = refrigerant('R-134a')
@@ -28,36 +27,6 @@ describe('performance tables', () => {
       lowFrom,
       lowTo,
     ])
-  })
-
-  it('prints each range from low to high, and high sides that rise with the ambient', () => {
-    for (const entry of PERFORMANCE_TABLES.filter(({ followsAmbient }) => followsAmbient)) {
-      const rows = [70, 77, 80, 86, 90, 95, 100, 104, 110].flatMap((f) => {
-        const high = entry.high(kelvin(f))
-        const low = entry.low(kelvin(f))
-        return high && low ? [{ high, low }] : []
-      })
-      expect(rows.length).toBeGreaterThan(1)
-      rows.forEach(({ high, low }, index) => {
-        expect(high[0]).toBeLessThan(high[1])
-        expect(low[0]).toBeLessThan(low[1])
-        expect(low[1]).toBeLessThan(high[0])
-        expect(high[1]).toBeGreaterThanOrEqual((rows[index - 1]?.high[1] ?? 0) - 1e-6)
-      })
-    }
-  })
-
-  // The spread of published high sides as condensing above ambient: no one figure fits them all.
-  it('spans some 24 to 70 °F of condensing above ambient', () => {
-    const above = PERFORMANCE_TABLES.filter(
-      ({ refrigerant: name, followsAmbient }) => name === 'R-134a' && followsAmbient,
-    ).flatMap((entry) =>
-      [70, 77, 80, 86, 90, 95, 100, 104, 110].flatMap((f) =>
-        (entry.high(kelvin(f)) ?? []).map((pa) => (middleTemperature(r134a, pa) - kelvin(f)) * 1.8),
-      ),
-    )
-    expect(Math.min(...above)).toBeCloseTo(24, 0)
-    expect(Math.max(...above)).toBeCloseTo(70, 0)
   })
 
   // Suzuki Reno 2006: condensing at ambient + 34 to 40 °F; its example 90 °F, 130 °F, 200 psi.
@@ -100,24 +69,13 @@ describe('moist air', () => {
     expect(moistAir(298.15, 0.8, 101_325).dewPointK - 273.15).toBeCloseTo(21.3094, 3)
   })
 
-  // ASHRAE Fundamentals 2017, chapter 1, example 1 (from memory): 40 °C dry bulb, 20 °C wet bulb: 14 %, 6.5 g/kg, 56.7 kJ/kg, 7 °C dew point.
-  it('agrees with the handbook example to its printed digits', () => {
+  // ASHRAE Fundamentals 2017, chapter 1, example 1, remembered and not read: 40 °C dry bulb, 20 °C wet bulb:
+  // 14 %, 6.5 g/kg, 56.7 kJ/kg, 7 °C dew point.
+  it('agrees with the handbook example as remembered, to its printed digits', () => {
     const air = moistAir(313.15, 0.14, 101_325)
     expect(air.wetBulbK - 273.15).toBeCloseTo(20, 0)
     expect(air.humidityRatio * 1000).toBeCloseTo(6.5, 0)
     expect(air.enthalpy / 1000).toBeCloseTo(56.7, 0)
     expect(air.dewPointK - 273.15).toBeCloseTo(7, 0)
-  })
-
-  it.each([
-    [200, 0.5, 101_325],
-    [300, 0, 101_325],
-    [300, 1.2, 101_325],
-    [300, 0.5, 1_000],
-    [343, 1, 21_000],
-    [Number.NaN, 0.5, 101_325],
-    [300, Number.NaN, 101_325],
-  ])('refuses %d K at %d and %d Pa', (dryBulb, humidity, pressure) => {
-    expect(() => moistAir(dryBulb, humidity, pressure)).toThrow()
   })
 })

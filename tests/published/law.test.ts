@@ -140,14 +140,14 @@ describe('leak repair: 40 CFR 82.157 (from 50 lb of ODS) and 84.106 as reported 
       'comfort-cooling': 0.1,
     })
     const { statements } = JURISDICTIONS['us-federal']
-    for (const text of [
-      statements['leak-15-lb-rates']?.text,
-      leak.statements['hfc-other-rates'].text,
-    ]) {
-      expect(text).toMatch(/10 % .*comfort.*20 % .*commercial.*30 % .*industrial/u)
-    }
+    expect(statements['leak-15-lb-rates']?.text).toMatch(
+      /10 % .*comfort.*20 % .*commercial.*30 % .*industrial/u,
+    )
     expect(statements['leak-50-lb']?.text).toMatch(/10 % .*comfort.*20 % .*commercial.*30 %/u)
-    expect(leak.statements['cab-outside'].text).toMatch(/50 lb of an ozone.*15 lb of an HFC/u)
+    expect(statements['cab-below-limits']?.text).toMatch(
+      /50 lb of ozone.*15 lb of hydrofluorocarbon/u,
+    )
+    expect(leak.federalLimits).toEqual({ ozoneDepleting: '50 lb', hydrofluorocarbon: '15 lb' })
   })
 })
 

@@ -6,8 +6,8 @@ const OUNCE_G = 28.349523125
 const FL_OZ_ML = 29.5735295625
 
 const total = (longHose: string, grams: number) =>
-  oil.run({ ...si, longHose, labelCharge: { value: grams, unit: 'g' } }).result.systemTotal
-    ?.value ?? Number.NaN
+  oil.run({ ...si, longHose, labelCharge: { value: grams, unit: 'g' } }).result.oilTotal?.value ??
+  Number.NaN
 
 describe('oil of long-hose systems', () => {
   // Sanden SD service manual, section 13.4 (cld.bz/bookdata/bq8uYh page 986), prints each formula

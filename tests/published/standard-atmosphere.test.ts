@@ -1,75 +1,17 @@
-import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { CalcError } from '../../shared/errors.ts'
-import {
-  quantity,
-  SEA_LEVEL_PA,
-  standardAtmosphere,
-  toAbsolute,
-  toGauge,
-} from '../../shared/quantity/index.ts'
+import { SEA_LEVEL_PA, standardAtmosphere } from '../../shared/quantity/index.ts'
 
 const FOOT = 0.3048
 const IN_HG = 3_386.388_640_341
 
 describe('standard atmosphere', () => {
-  // US Standard Atmosphere 1976, table I (geopotential altitude, pressure in mb).
-  // Recalled from memory, not re-read: the equation itself (33a) is the proof, half a unit of the last digit.
-  it.each([
-    [0, 1013.25],
-    [1_000, 898.75],
-    [2_000, 794.95],
-    [3_000, 701.08],
-    [5_000, 540.2],
-    [10_000, 264.36],
-    [11_000, 226.32],
-  ])('at %d m of geopotential height is %d hPa', (altitudeM, hPa) => {
-    expect(Math.abs(standardAtmosphere(altitudeM) / 100 - hPa)).toBeLessThanOrEqual(0.0055)
-  })
-
-  // Computed from the standard atmosphere; agrees with the rule of 1 inHg per 1000 ft that vehicle makers
-  // print for vacuum gauges (Ford Topaz 1994, Cadillac 1989, Komatsu), which holds within a tenth of itself.
-  it.each([
-    [1_000, 1.07],
-    [2_000, 2.1],
-    [3_000, 3.1],
-    [5_000, 5.03],
-    [7_000, 6.83],
-    [10_000, 9.34],
-  ])('%d ft up, a vacuum gauge reads at most %d inHg less', (feet, inHg) => {
-    const less = (SEA_LEVEL_PA - standardAtmosphere(feet * FOOT)) / IN_HG
-    expect(Math.abs(less - inHg)).toBeLessThanOrEqual(0.0051)
-    expect(Math.abs(less - feet / 1_000)).toBeLessThan(0.1 * (feet / 1_000))
-  })
-
-  it('falls with height', () => {
-    const height = fc.double({ min: -1_000, max: 10_990, noNaN: true })
-    fc.assert(
-      fc.property(height, (altitudeM) => {
-        expect(standardAtmosphere(altitudeM + 10)).toBeLessThan(standardAtmosphere(altitudeM))
-      }),
-    )
-  })
-
-  it.each([-1_001, 11_001, Number.NaN, Number.POSITIVE_INFINITY])('is refused at %d m', (m) => {
-    expect(() => standardAtmosphere(m)).toThrow(CalcError)
-  })
-})
-
-describe('gauge and absolute', () => {
-  it('undo each other under any barometer', () => {
-    const barometer = fc.double({ min: 30_000, max: 110_000, noNaN: true })
-    const pressure = fc.double({ min: 1, max: 5e6, noNaN: true })
-    fc.assert(
-      fc.property(barometer, pressure, (barometerPa, pressurePa) => {
-        const gauge = toGauge(pressurePa, barometerPa)
-        expect(Math.abs(toAbsolute(gauge, barometerPa).si - pressurePa)).toBeLessThan(1e-8 * 5e6)
-      }),
-    )
-  })
-
-  it('a gauge at a perfect vacuum, or below, is refused with the reading it could have', () => {
-    const reading = quantity('gaugePressure', 30, 'inHg vac')
-    expect(() => toAbsolute(reading, SEA_LEVEL_PA)).toThrow(/29\.92 inHg vac/u)
-  })
+  // Vehicle makers print for vacuum gauges: 1 inHg less per 1000 ft (Ford Topaz 1994, Cadillac 1989,
+  // Komatsu). A rule of thumb, which holds within a tenth of itself.
+  it.each([1, 2, 3, 5, 7, 10])(
+    'takes about the printed 1 inHg per 1000 ft off at %d 000 ft',
+    (thousand) => {
+      const less = (SEA_LEVEL_PA - standardAtmosphere(thousand * 1000 * FOOT)) / IN_HG
+      expect(Math.abs(less - thousand)).toBeLessThan(0.1 * thousand)
+    },
+  )
 })

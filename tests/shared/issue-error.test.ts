@@ -35,6 +35,35 @@ describe('input that does not fit its schema', () => {
     expect(told.hint).toContain(hint)
   })
 
+  it('names an entry of a list by the list, as people count', () => {
+    expect(refusal({ kind: 'hose', list: ['a', 5] })).toEqual({
+      code: 'bad-input',
+      message: 'A text is needed here.',
+      path: ['list', 1],
+      hint: 'Entry 2 of "list" is a number.',
+    })
+    const choices = z.array(z.enum(['a', 'b']))
+    expect(refusalOf(() => parseInput(choices, ['a', 'c'])).message).toBe(
+      '"c" is not one of the values that entry 2 takes.',
+    )
+    expect(refusalOf(() => parseInput(z.array(z.array(schema)), [[{}]])).message).toBe(
+      '"kind" is missing.',
+    )
+  })
+
+  it('quotes some unknown names, not a page of them', () => {
+    const many = Object.fromEntries(
+      Array.from({ length: 5_000 }, (_, index) => [`${'x'.repeat(200)}${index}`, 1]),
+    )
+    const told = refusal({ kind: 'hose', ...many })
+    expect(told.message).toMatch(/^Unknown field "x{60}", .* and 4994 more\.$/u)
+    expect(JSON.stringify(told).length).toBeLessThan(1_500)
+  })
+
+  it('says what was given where a type is wrong', () => {
+    expect(refusal({ kind: 'hose', count: 'five' }).hint).toBe('"count" is a text.')
+  })
+
   it('names the other places that do not fit', () => {
     expect(refusal({ kind: 'hose', name: '', count: 10 }).hint).toContain('Look at count too.')
   })

@@ -1,13 +1,28 @@
 import { describe, expect, it } from 'vitest'
+import { ABOUT } from '../../shared/about.ts'
 import { operation, operations } from '../../shared/operations.ts'
 import { refrigerants } from '../../shared/refrigerant/index.ts'
+import { createApp } from '../../worker/app.ts'
 import { ask, post } from './ask.ts'
 
 describe('the service', () => {
   it('runs inside workerd', async () => {
     expect(navigator.userAgent).toBe('Cloudflare-Workers')
-    expect(await (await ask('/healthz')).json()).toEqual({ status: 'ok' })
+    const health = await ask('/healthz')
+    expect(await health.json()).toEqual({ status: 'ok', version: ABOUT.version })
+    expect(health.headers.get('cache-control')).toBe('no-store')
   })
+
+  it.each(['/', '/healthz', '/reference', '/v1/operations', '/v1/saturation', '/nowhere'])(
+    'says at %s which version answers, and lets no page frame or guess it',
+    async (address) => {
+      const { headers } = await ask(address)
+      expect(headers.get('x-chargewright-version')).toBe(ABOUT.version)
+      expect(headers.get('content-security-policy')).toContain("default-src 'none'")
+      expect(headers.get('x-content-type-options')).toBe('nosniff')
+      expect(headers.get('x-frame-options')).toBe('DENY')
+    },
+  )
 
   it('lists what can be asked, with examples', async () => {
     const list = (await (await ask('/v1/operations')).json()) as { operations: unknown[] }
@@ -80,17 +95,39 @@ describe('GET /v1/table', () => {
 })
 
 describe('answers to GET', () => {
-  it('carry a tag and may be kept, and are not sent twice', async () => {
-    const address = '/v1/refrigerants/R-134a/saturation?pressure=32+psig'
+  const address = '/v1/refrigerants/R-134a/saturation?pressure=32+psig'
+
+  it('carry a tag, are asked for again before each use, and are not sent twice', async () => {
     const first = await ask(address)
-    const tag = first.headers.get('etag')
-    expect(tag).toMatch(/^"[0-9a-f]+"$/u)
-    expect(first.headers.get('cache-control')).toBe('public, max-age=3600')
-    const again = await ask(address, { headers: { 'if-none-match': tag ?? '' } })
-    expect(again.status).toBe(304)
-    expect(await again.text()).toBe('')
+    const tag = first.headers.get('etag') ?? ''
+    expect(tag).toMatch(/^W\/"[\w.-]+"$/u)
+    expect(first.headers.get('cache-control')).toBe('public, no-cache')
+    for (const known of [tag, `"other", ${tag}`]) {
+      const again = await ask(address, { headers: { 'if-none-match': known } })
+      expect(again.status).toBe(304)
+      expect(await again.text()).toBe('')
+      expect(again.headers.get('etag')).toBe(tag)
+    }
+    for (const known of ['"other"', '*', '']) {
+      expect((await ask(address, { headers: { 'if-none-match': known } })).status).toBe(200)
+    }
     const other = await ask(`${address}&units=si`)
     expect(other.headers.get('etag')).not.toBe(tag)
+  })
+
+  it('never outlive an upgrade', async () => {
+    const answered = async (BUILD: string, known = '') =>
+      createApp().request(address, { headers: { 'if-none-match': known } }, { BUILD })
+    const tag = (await answered('monday')).headers.get('etag') ?? ''
+    expect((await answered('monday', tag)).status).toBe(304)
+    expect((await answered('tuesday', tag)).status).toBe(200)
+  })
+
+  it('that refuse are nobody’s to keep', async () => {
+    const refused = await ask('/v1/refrigerants/R-134a/saturation?pressure=900+psia')
+    expect(refused.status).toBe(422)
+    expect(refused.headers.get('etag')).toBeNull()
+    expect(refused.headers.get('cache-control')).toBe('no-store')
   })
 
   it('are for HEAD the same without the body', async () => {
@@ -111,9 +148,6 @@ describe('the pages', () => {
       expect(response.headers.get('content-type')).toMatch(/^text\/html/u)
       expect(html).not.toMatch(/<script|src="?https?:|href="?https?:\/\/[^"]*\.(?:css|js)/u)
       for (const { name } of operations) expect(html).toContain(`#${name}`)
-      expect(response.headers.get('content-security-policy')).toContain("default-src 'none'")
-      expect(response.headers.get('x-content-type-options')).toBe('nosniff')
-      expect(response.headers.get('x-frame-options')).toBe('DENY')
     },
   )
 

@@ -1,7 +1,8 @@
 import { describe, expect, it, vi } from 'vitest'
 import { ERROR_CODES } from '../../shared/errors.ts'
-import { operations } from '../../shared/operations.ts'
+import { operation, operations } from '../../shared/operations.ts'
 import { createApp } from '../../worker/app.ts'
+import { originsOf } from '../../worker/origins.ts'
 import { statusOf, titleOf } from '../../worker/problem.ts'
 import { BODY_LIMIT } from '../../worker/settings.ts'
 import { ask, post, problemOf } from './ask.ts'
@@ -69,6 +70,7 @@ describe('a body', () => {
   it('nested a hundred thousand deep is refused like any other', async () => {
     const deep = `${'['.repeat(100_000)}${']'.repeat(100_000)}`
     expect((await post('saturation', deep)).status).toBe(400)
+    expect((await post('saturation/batch', deep)).status).toBe(200)
     expect((await post('saturation', `{"refrigerant":"R-134a","pressure":${deep}}`)).status).toBe(
       400,
     )
@@ -89,13 +91,38 @@ describe('a body', () => {
     )
   })
 
-  it.each(['application/json; charset=utf-8', 'Application/JSON', 'application/merge-patch+json'])(
-    'of type "%s" is read',
-    async (type) => {
-      const body = JSON.stringify({ ...R134A, pressure: '32 psig' })
-      expect((await post('saturation', body, { 'content-type': type })).status).toBe(200)
-    },
-  )
+  it.each(['utf-16', '"ISO-8859-1"', 'utf-7'])('in %s is not read', async (charset) => {
+    const type = { 'content-type': `application/json; charset=${charset}` }
+    expect(await problemOf(await post('saturation', '{}', type))).toEqual(
+      expect.objectContaining({ status: 415, code: 'other-charset' }),
+    )
+  })
+
+  it('that is compressed is not read, and is told how to come', async () => {
+    const body = JSON.stringify({ ...R134A, pressure: '32 psig' })
+    const zipped = await new Response(
+      new Response(body).body?.pipeThrough(new CompressionStream('gzip')),
+    ).arrayBuffer()
+    const json = { 'content-type': 'application/json' }
+    const response = await post('saturation', zipped, { ...json, 'content-encoding': 'gzip' })
+    expect(response.headers.get('accept-encoding')).toBe('identity')
+    expect(await problemOf(response)).toEqual(
+      expect.objectContaining({ status: 415, code: 'encoded-body' }),
+    )
+    const plain = await post('saturation', body, { ...json, 'content-encoding': 'identity' })
+    expect(plain.status).toBe(200)
+  })
+
+  it.each([
+    'application/json; charset=utf-8',
+    'application/json;charset="UTF-8"',
+    'application/json; charset=us-ascii',
+    'Application/JSON',
+    'application/merge-patch+json',
+  ])('of type "%s" is read', async (type) => {
+    const body = JSON.stringify({ ...R134A, pressure: '32 psig' })
+    expect((await post('saturation', body, { 'content-type': type })).status).toBe(200)
+  })
 })
 
 describe('an input', () => {
@@ -177,6 +204,43 @@ describe('an input', () => {
     )
   })
 
+  it('with letters that act instead of being seen gets them back written out', async () => {
+    const name = 'R\u001b[2J\u202e\u009b31m'
+    const { example } = operation('work-order')
+    const named = (to: string) => ({
+      ...example,
+      machine: { ...(example.machine as object), name: to },
+    })
+    // biome-ignore lint/suspicious/noControlCharactersInRegex: they are what is looked for
+    const acts = /[\u0000-\u001F\u007F-\u009F\u202A-\u202E]/u
+    for (const [operation, body] of [
+      ['saturation', { refrigerant: name, pressure: '32 psig' }],
+      ['work-order', named(name)],
+      ['work-order', { [name]: 1 }],
+    ] as const) {
+      for (const text of [
+        JSON.stringify(body),
+        JSON.stringify(body).replaceAll('\\u009b', '\u009b'),
+      ]) {
+        const back = await (await post(operation, text)).text()
+        expect(back).toContain('R\\u001b')
+        expect(back).not.toMatch(acts)
+      }
+    }
+    const byQuery = await ask(`/v1/refrigerants/${encodeURIComponent(name)}/saturation?pressure=1`)
+    expect(await byQuery.text()).not.toMatch(acts)
+  })
+
+  it('whose object has a name twice says which', async () => {
+    const twice = await post(
+      'saturation',
+      '{"refrigerant":"R-134a","pressure":"1 psig","pressure":"2 psig"}',
+    )
+    expect(await problemOf(twice)).toEqual(
+      expect.objectContaining({ status: 400, path: ['pressure'] }),
+    )
+  })
+
   it('for an unknown refrigerant gets the nearest', async () => {
     const response = await post(
       'saturation',
@@ -226,6 +290,24 @@ describe('an address', () => {
     expect(response.headers.get('content-type')).toBeNull()
   })
 
+  it.each([
+    '/v1/',
+    '/v1/operations/',
+    '/v1/refrigerants/',
+    '/v1/refrigerants/R-22/',
+    '/v1/table/',
+    '/reference/',
+    '/healthz/',
+  ])('has nothing at %s, and says that no address ends with a slash', async (address) => {
+    const { status, hint } = await problemOf(await ask(address))
+    expect(status).toBe(404)
+    expect(hint).toContain(`ends with a slash: ${address.slice(0, -1)}.`)
+  })
+
+  it('has no operation behind a slash either', async () => {
+    expect((await problemOf(await post('saturation/', '{}'))).status).toBe(404)
+  })
+
   it('refuses a query that is none', async () => {
     const from = '/v1/refrigerants/R-134a/saturation'
     expect((await problemOf(await ask(`${from}?presure=32+psig`))).path).toEqual(['presure'])
@@ -254,6 +336,24 @@ describe('settings', () => {
     const asked = await web('https://yard.example', settings, 'OPTIONS')
     expect(asked.status).toBe(204)
     expect(asked.headers.get('access-control-allow-methods')).toContain('POST')
+  })
+
+  it.each([
+    ['shop2.example', 'is no origin'],
+    ['https://shop.example/', 'browsers send that origin as https://shop.example'],
+    ['https://Shop.example:443', 'browsers send that origin as https://shop.example'],
+    ['ftp://shop.example', 'is no origin'],
+    ['null', 'is no origin'],
+  ])('refuse the origin %s, which would never match', (origin, message) => {
+    expect(() => originsOf(`https://yard.example,${origin}`)).toThrow(message)
+  })
+
+  it('let nobody in by an origin that would never match, and say so in the log', async () => {
+    const log = vi.spyOn(console, 'error').mockImplementation(() => {})
+    const response = await web('https://shop.example', { CORS_ORIGINS: 'https://shop.example/' })
+    expect(response.headers.get('access-control-allow-origin')).toBeNull()
+    expect(log).toHaveBeenCalledWith(expect.stringContaining('would never match'))
+    log.mockRestore()
   })
 
   it('ask the edge’s limiter where there is one', async () => {

@@ -2,10 +2,14 @@ import { ABOUT } from '../../shared/about.ts'
 import type { Operation } from '../../shared/operation.ts'
 import { MARKS, type Source } from '../../shared/sources.ts'
 import { DOOR_PROBLEMS } from '../problem.ts'
-import { refrigerantPaths } from './refrigerants.ts'
+import { batchPath } from './batch.ts'
+import { described, type Schemas, withoutDefaults, withPassedFields } from './refine.ts'
+import { refrigerantPaths, refrigerantSchema } from './refrigerants.ts'
 import { problemRef, problemResponse, problemSchema, refusals } from './responses.ts'
 import { type JsonObject, SchemaShelf } from './schemas.ts'
+import { servicePaths } from './service.ts'
 import { tableGet } from './table.ts'
+import { unitPaths, withUnits } from './units.ts'
 
 export interface Document extends JsonObject {
   readonly openapi: string
@@ -17,10 +21,12 @@ export interface Document extends JsonObject {
 /** The OpenAPI 3.1 description of the service, made from the list of operations. */
 export function openapiDocument(operations: readonly Operation[]): Document {
   const shelf = new SchemaShelf()
-  const bodies = operations.flatMap((operation) => [
-    [`${typeName(operation.name)}Input`, shelf.add(operation.input, 'input')] as const,
-    [`${typeName(operation.name)}Answer`, shelf.add(operation.output, 'output')] as const,
-  ])
+  const inputs = operations.map(
+    ({ name, input }) => [`${typeName(name)}Input`, shelf.add(input, 'input')] as const,
+  )
+  const answers = operations.map(
+    ({ name, output }) => [`${typeName(name)}Answer`, shelf.add(output, 'output')] as const,
+  )
   const paths = operations.map(
     (operation) =>
       [
@@ -28,6 +34,7 @@ export function openapiDocument(operations: readonly Operation[]): Document {
         { ...(operation.name === 'table' ? tableGet(operation) : {}), ...postOf(operation) },
       ] as const,
   )
+  const schemas = refined(shelf.shared(), inputs, answers)
   return {
     openapi: '3.1.1',
     info: {
@@ -40,21 +47,42 @@ export function openapiDocument(operations: readonly Operation[]): Document {
     servers: [{ url: '/' }],
     tags: [
       { name: 'calculations', description: 'One address an operation, in the order of a visit.' },
+      { name: 'batches', description: 'Many inputs of an operation in one request.' },
       { name: 'refrigerants', description: 'What the calculations know of each refrigerant.' },
       { name: 'service', description: 'About the service itself.' },
     ],
     paths: {
       ...Object.fromEntries(paths),
+      ...Object.fromEntries(
+        operations.map(({ name }) => [
+          `/v1/${name}/batch`,
+          batchPath(name, typeName(name), problems()),
+        ]),
+      ),
       ...refrigerantPaths(operations),
-      '/v1/operations': { get: listOf() },
+      ...unitPaths(),
+      ...servicePaths(),
     },
     components: {
-      schemas: { ...shelf.shared(), ...Object.fromEntries(bodies), Problem: problemSchema() },
+      schemas,
       responses: Object.fromEntries(
         refusals.map((status) => [`Problem${status}`, problemResponse(status)]),
       ),
     },
   }
+}
+
+type Named = readonly (readonly [name: string, schema: JsonObject])[]
+
+function refined(shared: Schemas, inputs: Named, answers: Named): JsonObject {
+  const asked = withPassedFields(withoutDefaults({ ...shared, ...Object.fromEntries(inputs) }))
+  const all = withUnits({
+    ...asked,
+    ...Object.fromEntries(answers),
+    Refrigerant: refrigerantSchema,
+    Problem: problemSchema(),
+  })
+  return described(all as Schemas)
 }
 
 /** `work-order` to `WorkOrder`. */
@@ -68,7 +96,7 @@ function postOf(operation: Operation): JsonObject {
       operationId: name,
       tags: ['calculations'],
       summary,
-      description: described(operation),
+      description: told(operation),
       requestBody: {
         required: true,
         content: {
@@ -103,7 +131,7 @@ function problems(): JsonObject {
   )
 }
 
-function described({ description, cautions, sources }: Operation): string {
+function told({ description, cautions, sources }: Operation): string {
   const parts = [description]
   if (cautions.length > 0) {
     parts.push(cautions.map(({ level, text }) => `- ${level.toUpperCase()}: ${text}`).join('\n'))
@@ -119,38 +147,3 @@ const marks = () =>
   Object.entries(MARKS)
     .map(([mark, meaning]) => `${mark}: ${meaning}`)
     .join('; ')
-
-function listOf(): JsonObject {
-  const text = { type: 'string' }
-  const entry = {
-    type: 'object',
-    properties: {
-      name: text,
-      summary: text,
-      description: text,
-      method: text,
-      address: text,
-      example: { type: 'object' },
-    },
-    required: ['name', 'summary', 'description', 'method', 'address', 'example'],
-  }
-  return {
-    operationId: 'list-operations',
-    tags: ['service'],
-    summary: 'What can be asked',
-    responses: {
-      '200': {
-        description: 'The operations with an example each.',
-        content: {
-          'application/json': {
-            schema: {
-              type: 'object',
-              properties: { operations: { type: 'array', items: entry } },
-              required: ['operations'],
-            },
-          },
-        },
-      },
-    },
-  }
-}

@@ -3,9 +3,9 @@ import type { JsonObject } from './schemas.ts'
 
 /** A field as a query parameter: always a text on the wire, read as in the other doors. */
 export function parameterOf({ name, description, required, preset, shape }: Field): JsonObject {
-  const fallback =
-    typeof preset === 'string' || typeof preset === 'boolean' ? { default: preset } : {}
-  return { name, in: 'query', required, description, schema: { ...schemaOf(shape), ...fallback } }
+  const said =
+    typeof preset === 'string' || typeof preset === 'boolean' ? `; ${preset} if not given` : ''
+  return { name, in: 'query', required, description: description + said, schema: schemaOf(shape) }
 }
 
 function schemaOf(shape: Field['shape']): JsonObject {

@@ -18,13 +18,15 @@ export const refusals: readonly number[] = [
 ].sort()
 
 const MEANING: Readonly<Record<number, string>> = {
-  400: 'The input must be written differently; detail says what was wrong, hint what would do.',
+  400: 'The request or the input must be written differently; detail says what was wrong, hint what would do.',
   404: 'There is no such address, refrigerant or other name; hint gives the nearest.',
   405: 'The address takes other methods; the Allow header names them.',
+  408: 'The request took too long to arrive.',
   413: 'The body is too large.',
-  415: 'The body is not declared as JSON.',
+  415: 'The body is not declared as plain JSON in UTF-8.',
   422: 'The input was understood, and the calculation refuses it, with the reason.',
   429: 'Too many requests from one address.',
+  431: 'The headers are too large.',
   500: 'A fault of the service, not of the input.',
 }
 

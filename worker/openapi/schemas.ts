@@ -5,6 +5,9 @@ export interface JsonObject {
   readonly [name: string]: Json
 }
 
+export const isObject = (value: Json | undefined): value is JsonObject =>
+  typeof value === 'object' && value !== null && !Array.isArray(value)
+
 /**
  * JSON Schemas of zod schemas, with the parts that they share moved to one place.
  *
@@ -29,9 +32,9 @@ export class SchemaShelf {
   }
 
   /** All shared parts by name. */
-  shared(): JsonObject {
+  shared(): Readonly<Record<string, JsonObject>> {
     const sorted = [...this.#shared].sort(([a], [b]) => a.localeCompare(b))
-    return Object.fromEntries(sorted.map(([name, text]) => [name, JSON.parse(text) as Json]))
+    return Object.fromEntries(sorted.map(([name, text]) => [name, JSON.parse(text) as JsonObject]))
   }
 }
 

@@ -1,5 +1,6 @@
 import { html } from 'hono/html'
 import { ABOUT } from '../../shared/about.ts'
+import { GUIDES } from '../../shared/guides.ts'
 import type { Operation } from '../../shared/operation.ts'
 import { type Html, layout } from './layout.ts'
 
@@ -20,6 +21,10 @@ ${operations.map(
 )}
 </tbody>
 </table></div>
+<h2>Guides</h2>
+<ul>
+${GUIDES.map(({ name, title }) => html`<li><a href="/reference/guide/${name}">${title}</a></li>`)}
+</ul>
 <h2>Before you rely on it</h2>
 <p>The equipment maker's figure wins over any figure from here. Every answer says where its figures come from, how far that was checked, and what can hurt somebody. Work on refrigerant circuits belongs to people who are trained and certified for it where they work.</p>
 </main>`,

@@ -1,9 +1,10 @@
 import { html } from 'hono/html'
+import { GUIDES } from '../../shared/guides.ts'
 import type { Document } from '../openapi/document.ts'
-import type { Json, JsonObject } from '../openapi/schemas.ts'
+import { isObject, type Json, type JsonObject } from '../openapi/schemas.ts'
 import { type Html, layout } from './layout.ts'
 import { prose } from './prose.ts'
-import { type FieldRow, fieldRows, isObject, isQuantity, kindOf, list } from './schema-rows.ts'
+import { type FieldRow, fieldRows, isQuantity, kindOf, list } from './schema-rows.ts'
 
 const object = (value: Json | undefined): JsonObject => (isObject(value) ? value : {})
 const text = (value: Json | undefined): string => (typeof value === 'string' ? value : '')
@@ -24,18 +25,23 @@ export function referencePage(document: Document): Html {
     })),
   )
   const schemas = object(document.components.schemas)
+  const isBatch = ({ operation }: Entry) => list(operation.tags).includes('batches')
+  const single = entries.filter((entry) => !isBatch(entry))
   return layout(
     `${text(document.info.title)} API`,
     html`<h1>${text(document.info.title)} API</h1>
 ${prose(text(document.info.description))}
 <p>The same as a document for programs: <a href="/openapi.json">/openapi.json</a>.</p>
 <nav id="addresses" aria-label="Addresses"><ul>
-${entries.map(({ operation }) => html`<li><a href="#${text(operation.operationId)}">${text(operation.operationId)}</a></li>`)}
+${single.map(({ operation }) => html`<li><a href="#${text(operation.operationId)}">${text(operation.operationId)}</a></li>`)}
+<li><a href="#batches">Batches: many inputs at once</a></li>
 <li><a href="#quantities">How quantities are written</a></li>
 <li><a href="#problems">Problems</a></li>
+${GUIDES.map(({ name, title }) => html`<li><a href="/reference/guide/${name}">${title}</a></li>`)}
 </ul></nav>
 <main>
-${entries.map((entry) => entryHtml(entry, schemas))}
+${single.map((entry) => entryHtml(entry, schemas))}
+${batchesHtml(entries.filter(isBatch))}
 ${kindsHtml(schemas)}
 ${problemsHtml(document)}
 </main>`,
@@ -103,6 +109,22 @@ const curl = (method: string, address: string, example: Json) =>
   `curl -X ${method} http://127.0.0.1:8787${address} \\
   -H 'Content-Type: application/json' \\
   -d '${JSON.stringify(example, null, 2).replaceAll("'", `'\\''`)}'`
+
+/** Batches are alike, so they are told once. */
+const batchesHtml = (entries: readonly Entry[]): Html => html`<section id="batches">
+<h2>Batches: many inputs at once</h2>
+<p>Every operation takes many inputs in one request: a JSON list (<code>application/json</code>) or a JSON object a line (<code>application/x-ndjson</code>). It answers in the same form and order, an entry an input: <code>{ "row": 1, "answer": … }</code>, or <code>{ "row": 2, "problem": … }</code> where one fails; the others go on.</p>
+<pre tabindex="0">${curlLines('/v1/saturation/batch', ['{"refrigerant":"R-134a","pressure":"32 psig"}', '{"refrigerant":"R-407C","pressure":"80 psig"}'])}</pre>
+<div class="scroll" tabindex="0" role="region" aria-label="Batches"><table>
+<thead><tr><th scope="col">Address</th><th scope="col">Limit</th></tr></thead>
+<tbody>
+${entries.map(({ address, operation }) => html`<tr><td><code>POST ${address}</code></td><td>${text(operation.description).split('. ', 1)[0] ?? ''}</td></tr>`)}
+</tbody></table></div>
+</section>`
+
+const curlLines = (address: string, lines: readonly string[]) =>
+  `printf '%s\\n' ${lines.map((line) => `'${line}'`).join(' \\\n  ')} |
+  curl http://127.0.0.1:8787${address} -H 'Content-Type: application/x-ndjson' --data-binary @-`
 
 /** The kinds of quantity with examples, and the parts that every answer has. */
 function kindsHtml(schemas: JsonObject): Html {

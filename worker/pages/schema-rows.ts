@@ -1,4 +1,4 @@
-import type { Json, JsonObject } from '../openapi/schemas.ts'
+import { isObject, type Json, type JsonObject } from '../openapi/schemas.ts'
 
 /** One line of a table of fields. */
 export interface FieldRow {
@@ -10,8 +10,6 @@ export interface FieldRow {
   readonly examples: string
 }
 
-export const isObject = (value: Json | undefined): value is JsonObject =>
-  typeof value === 'object' && value !== null && !Array.isArray(value)
 export const list = (value: Json | undefined): readonly Json[] =>
   Array.isArray(value) ? value : []
 

@@ -1,39 +1,34 @@
-import type { Context, MiddlewareHandler } from 'hono'
-import { bodyLimit } from 'hono/body-limit'
+import type { Context } from 'hono'
 import { Hono } from 'hono/tiny'
 import { CalcError } from '../../shared/errors.ts'
 import { parseJson } from '../../shared/input/index.ts'
 import type { Operation } from '../../shared/operation.ts'
-import { doorProblem } from '../problem.ts'
-import { BODY_LIMIT, type Environment } from '../settings.ts'
+import { hidesLetters, jsonText } from '../../shared/visible.ts'
+import { batchBody, LINES, LIST } from '../batch/answers.ts'
+import { batchRefusal, type Item, itemsOfLines, itemsOfList } from '../batch/items.ts'
+import { bodyRefusal, isLines, limitBody } from '../body.ts'
+import { JSON_TYPE, jsonReply, LINES_TYPE, NOT_KEPT, reply } from '../reply.ts'
+import { BATCH_BODY_LIMIT, BODY_LIMIT, type Environment } from '../settings.ts'
 
-/** `POST /v1/<operation>` for every operation, and their list. */
+/**
+ * `POST /v1/<operation>` for every operation, `POST /v1/<operation>/batch` for many inputs, and their list.
+ *
+ * Two addresses, so that a program knows by the address what comes back.
+ */
 export function operationRoutes(operations: readonly Operation[]): Hono<Environment> {
   const routes = new Hono<Environment>()
-  routes.get('/operations', (context) => context.json({ operations: operations.map(listed) }))
+  routes.get('/operations', () => jsonReply({ operations: operations.map(listed) }))
   for (const operation of operations) {
-    routes.post(`/${operation.name}`, limitBody, async (context) => {
-      const refusal = contentRefusal(context)
-      if (refusal) return refusal
-      const answer = operation.run(bodyOf(await context.req.text()))
-      return context.json(answer, 200, { 'Cache-Control': 'no-store' })
-    })
+    const hint = `A batch takes more: POST /v1/${operation.name}/batch.`
+    routes.post(`/${operation.name}`, limitBody(BODY_LIMIT, hint), (context) =>
+      answer(operation, context),
+    )
+  }
+  for (const operation of operations) {
+    const limit = limitBody(BATCH_BODY_LIMIT, 'Send it in parts.')
+    routes.post(`/${operation.name}/batch`, limit, (context) => answerBatch(operation, context))
   }
   return routes
-}
-
-const tooLarge = (context: Context) =>
-  doorProblem(context, 'body-too-large', `A body takes at most ${BODY_LIMIT} bytes.`)
-
-const limitStream = bodyLimit({ maxSize: BODY_LIMIT, onError: tooLarge })
-
-/** A length that is told is believed, as the server below holds the body to it; else the bytes are counted. */
-const limitBody: MiddlewareHandler<Environment> = async (context, next) => {
-  const length = context.req.header('content-length')
-  if (length === undefined || context.req.header('transfer-encoding') !== undefined) {
-    return limitStream(context, next)
-  }
-  return Number(length) > BODY_LIMIT ? tooLarge(context) : next()
 }
 
 const listed = ({ name, summary, description, example }: Operation) => ({
@@ -45,19 +40,29 @@ const listed = ({ name, summary, description, example }: Operation) => ({
   example,
 })
 
-const JSON_TYPE = /^application\/(?:json|[\w.+-]+\+json)\s*(?:;|$)/iu
+async function answer(operation: Operation, context: Context): Promise<Response> {
+  const refusal = bodyRefusal(context, [JSON_TYPE])
+  if (refusal) return refusal
+  const body = await context.req.text()
+  const input = bodyOf(body)
+  if (Array.isArray(input)) {
+    throw new CalcError('bad-input', 'One input is needed here, and a list is given.', {
+      hint: `Many inputs go to /v1/${operation.name}/batch.`,
+    })
+  }
+  return reply(jsonText(operation.run(input), hidesLetters(body)), JSON_TYPE, NOT_KEPT)
+}
 
-function contentRefusal(context: Context): Response | undefined {
-  const given = context.req.header('content-type')
-  if (given !== undefined && JSON_TYPE.test(given)) return undefined
-  return doorProblem(
-    context,
-    'not-json',
-    given === undefined
-      ? 'The request does not say what its body is.'
-      : `A body of type "${given.slice(0, 80)}" is not read here.`,
-    { hint: 'Send Content-Type: application/json.', headers: { Accept: 'application/json' } },
-  )
+async function answerBatch(operation: Operation, context: Context): Promise<Response> {
+  const refusal = bodyRefusal(context, [JSON_TYPE, LINES_TYPE])
+  if (refusal) return refusal
+  if (isLines(context)) return linesReply(operation, context)
+  const body = await context.req.text()
+  const list = bodyOf(body)
+  if (Array.isArray(list)) return listReply(operation, list, hidesLetters(body))
+  throw new CalcError('bad-input', 'A list of inputs is needed here.', {
+    hint: `One input goes to /v1/${operation.name}; as a list of one it may come here.`,
+  })
 }
 
 function bodyOf(text: string): unknown {
@@ -67,4 +72,29 @@ function bodyOf(text: string): unknown {
     })
   }
   return parseJson(text)
+}
+
+async function linesReply(operation: Operation, { req }: Context): Promise<Response> {
+  // By its bytes: the edge does not take this type for a text, and warns whoever reads it as one.
+  const body = new TextDecoder().decode(await req.arrayBuffer())
+  return batchReply(operation, itemsOfLines(operation.name, body), LINES, hidesLetters(body))
+}
+
+const listReply = (operation: Operation, list: readonly unknown[], hides: boolean): Response =>
+  batchReply(operation, itemsOfList(operation.name, list), LIST, hides)
+
+function batchReply(
+  operation: Operation,
+  items: readonly Item[],
+  form: typeof LINES,
+  hides: boolean,
+): Response {
+  return (
+    batchRefusal(operation.name, items) ??
+    reply(
+      batchBody(operation, items, form, hides),
+      form === LINES ? `${LINES_TYPE}; charset=utf-8` : JSON_TYPE,
+      NOT_KEPT,
+    )
+  )
 }

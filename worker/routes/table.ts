@@ -5,7 +5,9 @@ import { CalcError } from '../../shared/errors.ts'
 import { fieldsOf } from '../../shared/input/index.ts'
 import type { Answer, Operation } from '../../shared/operation.ts'
 import { type TableResult, tableCsv, tableText } from '../../shared/service/table-render.ts'
+import { jsonText } from '../../shared/visible.ts'
 import { inputFromQuery } from '../query.ts'
+import { reply } from '../reply.ts'
 import type { Environment } from '../settings.ts'
 
 export const TABLE_FORMATS = ['json', 'csv', 'text'] as const
@@ -26,17 +28,14 @@ export function tableRoutes(operations: readonly Operation[]): Hono<Environment>
       const { format: asked, ...query } = context.req.queries()
       const format = formatOf(asked, context)
       const answer = table.run(inputFromQuery(fieldsOf(table), query))
-      return context.body(rendered(answer, format), 200, {
-        'Content-Type': TYPES[format],
-        Vary: 'Accept',
-      })
+      return reply(rendered(answer, format), TYPES[format])
     })
   }
   return routes
 }
 
 function rendered(answer: Answer, format: Format): string {
-  if (format === 'json') return JSON.stringify(answer)
+  if (format === 'json') return jsonText(answer)
   const result = answer.result as TableResult
   return format === 'csv' ? tableCsv(result) : tableText(result)
 }

@@ -1,8 +1,8 @@
 import data from '../../../data/service/air-check.json' with { type: 'json' }
-import { fill } from '../../fill.ts'
 import type { Notes } from '../../notes.ts'
 import type { AtRest } from '../../physics/at-rest.ts'
 import type { Refrigerant } from '../../refrigerant/index.ts'
+import { fillIn } from '../../sentence.ts'
 import { sourceTable } from '../../source-table.ts'
 import type { Condition } from '../condition.ts'
 import { PRINTED_AT_SEA_LEVEL } from '../printed-gauge.ts'
@@ -27,7 +27,7 @@ export function explain(
   notes: Notes,
 ): void {
   const warn = (code: keyof typeof warnings, words: Readonly<Record<string, string>> = {}) =>
-    notes.warnings.push({ code, message: fill(warnings[code], words) })
+    notes.warnings.push({ code, message: fillIn(warnings[code], words) })
   if (farAbove) warn('far-above-saturation')
   if (limit) {
     const published = limit.basis === 'published-cells'

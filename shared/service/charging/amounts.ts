@@ -44,6 +44,7 @@ export function amountToAdd(
     notes.assumptions.push({
       field: 'alreadyIn',
       taken: 'an evacuated system',
+      short: 'evacuated before',
       because: 'nothing was said to be in it',
     })
   }

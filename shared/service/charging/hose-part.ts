@@ -35,6 +35,7 @@ export function hoseOf(
       notes.assumptions.push({
         field: 'serviceHoseBore',
         taken: 'nothing stays in the charging hose',
+        short: 'nothing stays in the hose',
         because: 'bore and length were not given; a hose full of liquid can hold 2 oz and more',
       })
     }

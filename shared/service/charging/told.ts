@@ -22,7 +22,7 @@ interface Computed {
 }
 
 /** The answer in a mechanic's words. */
-export function toldOf({ scaleDivision }: ChargingInput, computed: Computed): Told {
+export function toldOf({ scale, scaleDivision }: ChargingInput, computed: Computed): Told {
   const { level, headline, next } = SENTENCES[sentenceOf(computed)]
   const { amount, leaves, stop, latest, holdUp, cans, flow, sourcePressure } = computed
   const step = scaleDivision?.si
@@ -38,7 +38,14 @@ export function toldOf({ scaleDivision }: ChargingInput, computed: Computed): To
     stop && { id: 'stop', label: 'Stop at', value: stop, step },
     { id: 'toAdd', label: 'To add', value: amount.toAdd, step },
     holdUp && { id: 'leaves', label: 'Leaves source', value: leaves, step, says: says.hose },
-    stop && latest && { id: 'latest', label: 'Not beyond', value: latest, step },
+    stop &&
+      latest && {
+        id: 'latest',
+        label: 'Not beyond',
+        value: latest,
+        step,
+        safe: scale === 'under-source' ? 'up' : 'down',
+      },
     tolerance,
     cans && {
       id: 'cans',

@@ -1,6 +1,5 @@
 import data from '../../../data/service/contamination.json' with { type: 'json' }
 import { CalcError } from '../../errors.ts'
-import { fill } from '../../fill.ts'
 import type { Step, Warning } from '../../operation.ts'
 import {
   absolutePressure,
@@ -12,6 +11,7 @@ import {
   type Uncertain,
 } from '../../quantity/index.ts'
 import { type Refrigerant, saturationPressure } from '../../refrigerant/index.ts'
+import { fillIn } from '../../sentence.ts'
 import { airShare, excessPressure } from '../air-check/air.ts'
 import {
   ALONE,
@@ -61,13 +61,13 @@ export function explain(
     found.push({
       cause: 'air',
       share,
-      text: fill(texts.air, { off: say(offOf(reading)), share: say(share) }),
+      text: fillIn(texts.air, { off: say(offOf(reading)), share: say(share) }),
       settledBy: ['air-check', 'identifier'],
     })
   } else {
     found.push({
       cause: 'no-liquid',
-      text: fill(texts['no-liquid'], { refrigerant: id }),
+      text: fillIn(texts['no-liquid'], { refrigerant: id }),
       settledBy: ['weigh-it'],
     })
   }
@@ -75,7 +75,7 @@ export function explain(
   if (!high && kind === 'zeotrope') {
     found.push({
       cause: 'shifted-blend',
-      text: fill(texts.shifted, { refrigerant: id }),
+      text: fillIn(texts.shifted, { refrigerant: id }),
       settledBy: ['weigh-it', 'identifier'],
     })
   }
@@ -87,7 +87,7 @@ export function explain(
     text:
       off === undefined
         ? texts['no-temperature']
-        : fill(texts.temperature, {
+        : fillIn(texts.temperature, {
             by: say(temperatureDifference(Math.abs(off.si))),
             way: off.si > 0 ? 'warmer' : 'colder',
             gauge: say(pressureDifference(Math.abs(reading.off.si))),
@@ -107,11 +107,11 @@ function otherRefrigerant(fit: OtherRefrigerant, expected: string): Explanation 
   const { id } = fit.refrigerant.info
   const { share, besides, estimated } = fit
   const also = besides.map((entry) => (entry === ALONE ? `${id} alone` : percent(entry.share)))
-  const apart = also.length === 0 ? '' : fill(texts.besides, { besides: also.join(' or ') })
+  const apart = also.length === 0 ? '' : fillIn(texts.besides, { besides: also.join(' or ') })
   const what =
     share === ALONE
-      ? fill(texts.alone, { other: id, refrigerant: expected })
-      : fill(texts.mixed, {
+      ? fillIn(texts.alone, { other: id, refrigerant: expected })
+      : fillIn(texts.mixed, {
           other: id,
           refrigerant: expected,
           share: percent(share.share),

@@ -1,8 +1,8 @@
 import data from '../../../data/service/contamination.json' with { type: 'json' }
 import type { Figure, Level, Told } from '../../answer/told.ts'
-import { fill } from '../../fill.ts'
 import type { Place } from '../../instrument/index.ts'
 import { fraction, type Quantity } from '../../quantity/index.ts'
+import { fillIn } from '../../sentence.ts'
 import { ALONE, type OtherRefrigerant, type Reading, type Verdict } from './explain.ts'
 import { airOf, offOf, percent, shown } from './tell.ts'
 
@@ -50,7 +50,7 @@ export function contaminationTold(known: Known): Told {
         label: labels.saturation,
         value: place.gauge(line).within(undefined),
         step: GAUGE_PA,
-        says: fill(saturation, words),
+        says: fillIn(saturation, words),
       },
       {
         id: 'off',
@@ -88,7 +88,7 @@ function otherFigure(fit: OtherRefrigerant, index: number): Figure {
     says:
       share === ALONE
         ? says.alone
-        : fill(says.other, { from: percent(share.from), to: percent(share.to) }),
+        : fillIn(says.other, { from: percent(share.from), to: percent(share.to) }),
     ...(estimated ? { basis: 'estimated' as const } : {}),
   }
 }

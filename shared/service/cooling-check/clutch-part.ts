@@ -1,5 +1,4 @@
 import * as z from 'zod'
-import { fill } from '../../fill.ts'
 import type { Place } from '../../instrument/index.ts'
 import type { Notes } from '../../notes.ts'
 import type { Computed } from '../../operation.ts'
@@ -10,6 +9,7 @@ import {
   readQuantity,
   surelyBelow,
 } from '../../quantity/index.ts'
+import { fillIn } from '../../sentence.ts'
 import { PRINTED_AT_SEA_LEVEL, printedPa } from '../printed-gauge.ts'
 import { printed } from './band.ts'
 import type { Reading } from './readings.ts'
@@ -103,5 +103,7 @@ function cyclingText(perMinute: number, ambient: Quantity<'temperature'>, notes:
     readQuantity(coolingFacts.cycles.to, ['temperature']).si,
   )
   const normal = inside === 'inside' && perMinute >= coolingFacts.cycles.perMinute
-  return fill(coolingFacts.cycles[normal ? 'normal' : 'unknown'], { perMinute: String(perMinute) })
+  return fillIn(coolingFacts.cycles[normal ? 'normal' : 'unknown'], {
+    perMinute: String(perMinute),
+  })
 }

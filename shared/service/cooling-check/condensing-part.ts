@@ -1,6 +1,5 @@
 import * as z from 'zod'
 import { CalcError } from '../../errors.ts'
-import { fill } from '../../fill.ts'
 import type { Notes } from '../../notes.ts'
 import type { Computed } from '../../operation.ts'
 import {
@@ -17,6 +16,7 @@ import {
   type Refrigerant,
   saturationTemperature,
 } from '../../refrigerant/index.ts'
+import { fillIn } from '../../sentence.ts'
 import { propertySources } from '../property-sources.ts'
 import type { Compared } from './band.ts'
 import type { Reading } from './readings.ts'
@@ -119,7 +119,7 @@ function saturated(
     if (!(error instanceof CalcError)) throw error
     notes.warnings.push({
       code: 'no-saturation-temperature',
-      message: fill(coolingFacts.warnings['no-saturation-temperature'], {
+      message: fillIn(coolingFacts.warnings['no-saturation-temperature'], {
         why: error.message,
         side,
       }),

@@ -1,10 +1,10 @@
 import * as z from 'zod'
+import { type CutOut, cutOutOf, reachesCutOut } from '../../diagnosis/cut-out.ts'
 import { isCarbonDioxide } from '../../fields/index.ts'
-import { fill } from '../../fill.ts'
 import type { Notes } from '../../notes.ts'
-import { type CutOut, cutOutOf, reachesCutOut } from '../../physics/cut-out.ts'
 import { type Quantity, quantityOut, say } from '../../quantity/index.ts'
 import type { Refrigerant } from '../../refrigerant/index.ts'
+import { fillIn } from '../../sentence.ts'
 import type { CoolingReadings } from './readings.ts'
 import { coolingFacts } from './tables.ts'
 
@@ -42,7 +42,7 @@ export function dangerOf(
   notes.sources.push(...(cutOut?.sources ?? []))
   notes.warnings.push({
     code: why,
-    message: fill(coolingFacts.warnings[why], {
+    message: fillIn(coolingFacts.warnings[why], {
       pressure: say(highest.gauge.within(undefined)),
       refrigerant: r.info.id,
       cutOut: cutOut ? say(cutOut.pressure) : '',

@@ -1,6 +1,5 @@
 import * as z from 'zod'
 import { under } from '../../errors.ts'
-import { fill } from '../../fill.ts'
 import type { Place } from '../../instrument/index.ts'
 import type { Notes } from '../../notes.ts'
 import type { Computed } from '../../operation.ts'
@@ -13,6 +12,7 @@ import {
   say,
 } from '../../quantity/index.ts'
 import { propertyUncertainty, type Refrigerant } from '../../refrigerant/index.ts'
+import { fillIn } from '../../sentence.ts'
 import { PRINTED_AT_SEA_LEVEL, printedPa } from '../printed-gauge.ts'
 import { propertySources } from '../property-sources.ts'
 import { restShown, restShownOut } from '../rest-shown.ts'
@@ -64,7 +64,7 @@ export function restPart(
   if (!settled) {
     notes.warnings.push({
       code: 'sides-not-equal',
-      message: fill(coolingFacts.warnings['sides-not-equal'], { wait: coolingFacts.static.wait }),
+      message: fillIn(coolingFacts.warnings['sides-not-equal'], { wait: coolingFacts.static.wait }),
     })
   }
   notes.sources.push(coolingSource('static-pressures-2001'), ...propertySources(r))

@@ -1,10 +1,10 @@
 import * as z from 'zod'
-import { fill } from '../../fill.ts'
 import type { Place } from '../../instrument/index.ts'
 import type { Notes } from '../../notes.ts'
 import type { Computed } from '../../operation.ts'
 import { type Quantity, quantityOut, say } from '../../quantity/index.ts'
 import type { Refrigerant } from '../../refrigerant/index.ts'
+import { fillIn } from '../../sentence.ts'
 import { PRINTED_AT_SEA_LEVEL } from '../printed-gauge.ts'
 import {
   type Band,
@@ -78,7 +78,7 @@ export function tablePart(
   if (all.length === 0) {
     notes.warnings.push({
       code: 'no-table-for-refrigerant',
-      message: fill(coolingFacts.warnings['no-table-for-refrigerant'], {
+      message: fillIn(coolingFacts.warnings['no-table-for-refrigerant'], {
         refrigerant: r.info.id,
       }),
     })

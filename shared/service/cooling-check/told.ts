@@ -1,8 +1,8 @@
 import { type Figure, type Level, MOST_FIGURES, type Told } from '../../answer/told.ts'
-import { fill } from '../../fill.ts'
 import type { Place } from '../../instrument/index.ts'
 import type { Computed } from '../../operation.ts'
 import type { Quantity } from '../../quantity/index.ts'
+import { fillIn } from '../../sentence.ts'
 import { TEXTS } from '../readings/texts.ts'
 import type { AirResult } from './air-part.ts'
 import { type BandsResult, SIDES, type Side } from './band.ts'
@@ -154,7 +154,7 @@ const tableCount = (fitting: number) =>
     ? says.none
     : fitting === 1
       ? says.table
-      : fill(says.tables, { count: String(fitting) })
+      : fillIn(says.tables, { count: String(fitting) })
 
 /** The maker's figure overrides the tables. */
 function wordOf(band: BandsResult[Side], byMaker: MakerResult[Side]) {

@@ -6,10 +6,16 @@ import {
   SEA_LEVEL_PA,
 } from '../../quantity/index.ts'
 import { sourceTable } from '../../source-table.ts'
-import type { Source } from '../../sources.ts'
-import type { RisePoint } from './rise-fit.ts'
+import { MARKS, type Source } from '../../sources.ts'
+import type { RisePoint } from './rise-shape.ts'
 
 export const vacuumSource = sourceTable(data.sources)
+
+/** What is aimed at where no maker says otherwise. */
+export const practice = {
+  ...data.practice,
+  mark: MARKS[vacuumSource(data.practice.source as 'micron-practice').mark],
+} as const
 
 interface LimitRow {
   readonly id: string
@@ -34,6 +40,8 @@ interface HoldLimit {
   readonly staysPa: number | undefined
   /** How long it watches, s; undefined where the source prints no time. */
   readonly withinS: number | undefined
+  /** Whether its figure is a gauge's, printed for sea level. */
+  readonly atSeaLevel: boolean
   readonly source: Source
 }
 
@@ -50,6 +58,7 @@ export function holdLimit(id: string): HoldLimit | undefined {
     risePa: row.rise ? readQuantity(row.rise, ['pressureDifference']).si : undefined,
     staysPa: stays && (stays.kind === 'gaugePressure' ? SEA_LEVEL_PA + stays.si : stays.si),
     withinS: row.within === undefined ? undefined : readQuantity(row.within, ['duration']).si,
+    atSeaLevel: stays?.kind === 'gaugePressure',
     source: vacuumSource(row.source as never),
   }
 }
@@ -64,7 +73,7 @@ type LimitVerdict = 'kept' | 'broken' | 'cannot-tell' | 'too-short-to-tell'
  * @param levelPlusMinusPa - Expanded uncertainty of the level, Pa.
  */
 export function judgeLimit(
-  limit: HoldLimit,
+  limit: Pick<HoldLimit, 'risePa' | 'staysPa' | 'withinS'>,
   points: readonly RisePoint[],
   scatterPa: number,
   levelPlusMinusPa: number,

@@ -9,20 +9,23 @@ import {
   quantityOut,
   say,
 } from '../../quantity/index.ts'
+import { fillIn } from '../../sentence.ts'
+import type { EvacuationInput } from './fields.ts'
 import { HOLD_LIMITS, holdLimit, judgeLimit, permitted } from './hold-limit.ts'
-import type { RisePoint } from './rise-fit.ts'
-import type { RiseInput } from './rise-input.ts'
+import type { RisePoint } from './rise-shape.ts'
 import type { RiseJudgement } from './rise-view.ts'
+import { sentences } from './sentences.ts'
+import { vacuumText } from './vacuum-text.ts'
 
 const LIMIT_VERDICTS = ['kept', 'broken', 'cannot-tell', 'too-short-to-tell'] as const
 
 export const limitOut = z
   .strictObject({
-    id: z.string(),
-    rule: z.string(),
+    id: z.string().describe('Name of the rule'),
+    rule: z.string().describe('What it asks'),
     verdict: z.enum(LIMIT_VERDICTS),
-    rise: quantityOut,
-    atEnd: quantityOut,
+    rise: quantityOut.describe('Rise in the time of the rule'),
+    atEnd: quantityOut.describe('Pressure at its end'),
   })
   .describe('The chosen published rule')
 
@@ -30,7 +33,7 @@ type LimitResult = Computed<z.output<typeof limitOut>>
 
 /** The readings against a chosen published rule; undefined when none was chosen. */
 export function limitPart(
-  { limit: id, temperature }: RiseInput,
+  { limit: id, temperature }: EvacuationInput,
   points: readonly RisePoint[],
   judged: RiseJudgement,
   levelPlusMinusPa: number,
@@ -45,27 +48,38 @@ export function limitPart(
     })
   }
   notes.sources.push(limit.source)
+  if (limit.atSeaLevel) {
+    notes.assumptions.push({
+      field: 'limit',
+      taken: 'its gauge figure as one at sea level',
+      because: 'manuals print gauge readings for sea level unless they say otherwise',
+    })
+  }
   const scatterPa = judged.fits.scatter * judged.fits.expectedSigmaPa
   const found = judgeLimit(limit, points, scatterPa, levelPlusMinusPa)
   const most = permitted(limit, points[0]?.pressurePa ?? 1)
   if (temperature && most.si > judged.vapourPa) {
     notes.warnings.push({
       code: 'limit-does-not-show-dryness',
-      message: `This rule lets the pressure stand at ${say(most)}, above the ${say(absolutePressure(judged.vapourPa))} at which water boils here: a system that keeps it may still hold water.`,
+      message: fillIn(sentences.warnings['limit-does-not-show-dryness'], {
+        most: vacuumText(most.si),
+        vapour: vacuumText(judged.vapourPa),
+      }),
     })
   }
   if (found.verdict === 'kept' && judged.verdict === 'leaking') {
     notes.warnings.push({
       code: 'limit-kept-yet-leaking',
-      message:
-        'The rule is kept, and still the pressure rises steadily: rules for a standing vacuum are coarse. Find the leak before charging.',
+      message: sentences.warnings['limit-kept-yet-leaking'],
     })
   }
   const watchedS = limit.withinS ?? (points.at(-1)?.timeS ?? 0) - (points[0]?.timeS ?? 0)
   if (limit.withinS === undefined && found.verdict === 'cannot-tell') {
     notes.warnings.push({
       code: 'limit-has-no-time',
-      message: `The source of this rule does not print how long to watch: after ${say(duration(watchedS))} it is not broken, and that is all it tells.`,
+      message: fillIn(sentences.warnings['limit-has-no-time'], {
+        watched: say(duration(watchedS)),
+      }),
     })
   }
   notes.steps.push({

@@ -1,5 +1,6 @@
 import * as z from 'zod'
 import { CalcError, under } from '../../errors.ts'
+import type { Place } from '../../instrument/index.ts'
 import type { Notes } from '../../notes.ts'
 import type { Computed } from '../../operation.ts'
 import { FLOW_SOURCES, WATER_VAPOUR } from '../../physics/hose-flow.ts'
@@ -14,7 +15,9 @@ import {
   toAbsolute,
   volumeFlow,
 } from '../../quantity/index.ts'
+import { fillIn } from '../../sentence.ts'
 import { plausible } from '../plausible.ts'
+import type { EvacuationInput } from './fields.ts'
 import {
   dryingTime,
   hoseRulesBelow,
@@ -23,7 +26,10 @@ import {
   pumpAloneTime,
   throughputAt,
 } from './pull-down.ts'
-import { lineOf, type PullDownInput, ROOM_K, targetOf, volumeOf } from './pull-down-input.ts'
+import { lineOf, volumeOf } from './pull-down-input.ts'
+import { sentences } from './sentences.ts'
+import type { Target } from './target-part.ts'
+import { vacuumText } from './vacuum-text.ts'
 
 export const pullDownOut = z
   .strictObject({
@@ -44,26 +50,27 @@ export const pullDownOut = z
   })
   .describe('Pump-down estimate')
 
-type PullDownResult = Computed<z.output<typeof pullDownOut>>
+export type PullDownResult = Computed<z.output<typeof pullDownOut>>
 
 /** How long the pump needs through these hoses; undefined without a pump. */
 export function pullDownPart(
-  input: PullDownInput,
-  barometerPa: number,
+  input: EvacuationInput,
+  target: Target,
+  place: () => Place,
   notes: Notes,
 ): PullDownResult | undefined {
   if (!input.pumpDisplacement) return undefined
-  const line = lineOf(input, input.pumpDisplacement, barometerPa, notes)
+  const line = lineOf(input, input.pumpDisplacement, place, notes)
   const volume = volumeOf(input)
   const start = input.startPressure
   const startPa = start
-    ? under('startPressure', () => toAbsolute(start, barometerPa)).si
-    : barometerPa
-  const targetPa = targetOf(input, barometerPa, notes)
+    ? under('startPressure', () => toAbsolute(start, place().barometerPa)).si
+    : place().barometerPa
+  const targetPa = target.target.si
   if (!(targetPa > line.ultimatePa && startPa > targetPa)) {
     throw new CalcError(
       'out-of-range',
-      `From ${say(absolutePressure(startPa))} a pump that ends at ${say(absolutePressure(line.ultimatePa + 1e-9))} does not come to ${say(absolutePressure(targetPa))}.`,
+      `From ${say(absolutePressure(startPa))} a pump that ends at ${vacuumText(line.ultimatePa)} does not come to ${vacuumText(targetPa)}.`,
       {
         path: ['target'],
         hint: 'The target lies between the start and the ultimate pressure of the pump.',
@@ -74,7 +81,7 @@ export function pullDownPart(
   const speed = throughputAt(line, targetPa) / targetPa
   const crossing = line.hoses.length === 0 ? undefined : hoseRulesBelow(line, startPa)
   const stallPa = input.temperature
-    ? under('temperature', () => waterVapourPressure(input.temperature?.si ?? ROOM_K))
+    ? under('temperature', () => waterVapourPressure(line.temperatureK))
     : undefined
   notes.sources.push(...FLOW_SOURCES)
   notes.steps.push({
@@ -93,8 +100,8 @@ export function pullDownPart(
   notes.warnings.push({
     code: 'pump-down-is-a-least-time',
     message: stallPa
-      ? `The time is for dry gas. While liquid water is left the pressure stalls near ${say(absolutePressure(stallPa))}; below a few thousand micron gas leaving the oil and the walls rules, and this estimate no longer holds. The gauge on the system decides, not the clock.`
-      : 'The time is for dry gas. Liquid water stalls the pressure at its vapour pressure; below a few thousand micron gas leaving the oil and the walls rules, and this estimate no longer holds. The gauge on the system decides, not the clock.',
+      ? fillIn(sentences.warnings['least-time-with-water'], { stall: vacuumText(stallPa) })
+      : sentences.warnings['least-time'],
   })
   return {
     time,
@@ -109,7 +116,7 @@ export function pullDownPart(
 }
 
 function dryingPart(
-  { waterMass, temperature }: PullDownInput,
+  { waterMass, temperature }: EvacuationInput,
   line: PumpLine,
   stallPa: number | undefined,
   notes: Notes,

@@ -1,75 +1,59 @@
-import { under } from '../../errors.ts'
+import type { Place } from '../../instrument/index.ts'
 import type { Notes } from '../../notes.ts'
 import { AIR } from '../../physics/hose-flow.ts'
-import { LEAK_RATE_SOURCES, massOfLeak, refrigerantLoss } from '../../physics/leak-rate.ts'
-import { absolutePressure, leakRate, massFlow, pressureDifference } from '../../quantity/index.ts'
-import { type Refrigerant, saturationPressure } from '../../refrigerant/index.ts'
+import { massOfLeak } from '../../physics/leak-rate.ts'
+import { leakRate, mass, pressureDifference, propagate } from '../../quantity/index.ts'
+import type { Refrigerant } from '../../refrigerant/index.ts'
+import { holeLoss } from '../hole-loss.ts'
 import { plausible } from '../plausible.ts'
-import { propertySources } from '../property-sources.ts'
-import type { RiseInput } from './rise-input.ts'
+import type { EvacuationInput } from './fields.ts'
 import type { RiseJudgement } from './rise-view.ts'
+import { sentences } from './sentences.ts'
 
 /** Size of the leak that the rise shows, and what it means as refrigerant. */
 export function leakPart(
-  { volume, temperature }: RiseInput,
+  { volume, temperature }: EvacuationInput,
   judged: RiseJudgement,
   r: Refrigerant | undefined,
-  barometerPa: number,
+  place: () => Place,
   notes: Notes,
 ) {
   const leaks = judged.verdict === 'leaking' || judged.verdict === 'wet-and-leaking'
   if (!volume || !temperature) {
     if (leaks) {
-      notes.warnings.push({
-        code: 'no-volume',
-        message: 'With the internal volume of the system and hoses the size of the leak follows.',
-      })
+      notes.warnings.push({ code: 'no-volume', message: sentences.warnings['no-volume'] })
     }
     return {}
   }
-  plausible(volume, 1e-6, 1_000, 'An internal volume', ['volume'])
-  const smallest = leakRate(volume.si * 2 * judged.fits.steady.slopeUncertainty)
-  if (!leaks) return { smallestLeak: smallest }
-  const flow = volume.si * judged.slope
-  const plusMinus = Math.hypot(
-    volume.si * judged.slopePlusMinus,
-    judged.slope * (volume.plusMinus ?? 0),
+  plausible(volume, 1e-6, 1_000, 'An inner volume', ['volume'])
+  const smallestLeak = leakRate(volume.si * 2 * judged.fits.steady.slopeUncertainty)
+  if (judged.verdict === 'levels-off-above-water' && judged.plateau && r) {
+    const risenPa = judged.plateau.pa - judged.fits.free.startPa
+    return {
+      refrigerantInside: mass(massOfLeak(volume.si * risenPa, r.molarMass, temperature.si)),
+      smallestLeak,
+    }
+  }
+  if (!leaks) return { smallestLeak }
+  const flow = propagate(
+    [volume, { si: judged.slope, plusMinus: judged.slopePlusMinus }],
+    (cubic, slope) => cubic * slope,
   )
-  const rate = leakRate(flow, plusMinus)
+  const rate = leakRate(flow.si, flow.plusMinus)
   notes.steps.push({
     what: 'Inflow of air',
-    formula: 'internal volume × steady rise, while the inside is below half of the barometer',
+    formula: 'inner volume × steady rise, while the inside is below half of the barometer',
     values: { volume, risePerMinute: pressureDifference(judged.slope * 60) },
     gives: rate,
   })
-  if (!r) return { leakRate: rate, smallestLeak: smallest }
-  const same = massFlow(massOfLeak(flow, r.molarMass, temperature.si))
-  const rest = under('temperature', () => saturationPressure(r, temperature.si, 'dew'))
-  const band = refrigerantLoss(
-    flow,
-    {
-      measuredMolarMass: AIR.molarMass,
-      measuredHighPa: barometerPa,
-      measuredLowPa: 0,
-      restHighPa: rest,
-      restLowPa: barometerPa,
-    },
-    r,
-    temperature.si,
-  )
-  notes.sources.push(...LEAK_RATE_SOURCES, ...propertySources(r))
-  notes.steps.push({
-    what: 'Refrigerant through the same hole',
-    formula:
-      'at the same pV flow: flow × molar mass ÷ (gas constant × temperature); at rest pressure: × (p − barometer)/barometer × √(28.96/molar mass) up to × (p² − barometer²)/barometer² × 1.2 to 2.5 for the thinner vapour',
-    values: { leakRate: rate, restPressure: absolutePressure(rest), molarMass: r.molarMass },
-    gives: same,
-  })
-  return {
-    leakRate: rate,
-    refrigerantAtSameFlow: same,
-    refrigerantAtRestFrom: massFlow(band.fromKgPerS),
-    refrigerantAtRestTo: massFlow(band.toKgPerS),
-    smallestLeak: smallest,
+  if (!r) return { leakRate: rate, smallestLeak }
+  const { barometerPa } = place()
+  const measured = {
+    flow: rate,
+    molarMass: AIR.molarMass,
+    highPa: barometerPa,
+    lowPa: 0,
+    temperatureK: temperature.si,
   }
+  return { leakRate: rate, ...holeLoss(measured, r, barometerPa, notes), smallestLeak }
 }

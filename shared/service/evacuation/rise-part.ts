@@ -1,5 +1,6 @@
 import * as z from 'zod'
 import { CalcError } from '../../errors.ts'
+import type { Place } from '../../instrument/index.ts'
 import type { Notes } from '../../notes.ts'
 import type { Computed } from '../../operation.ts'
 import { WATER_SOURCES } from '../../physics/water.ts'
@@ -7,36 +8,46 @@ import {
   absolutePressure,
   duration,
   pressureDifference,
-  quantityIn,
   quantityOut,
+  SEA_LEVEL_PA,
 } from '../../quantity/index.ts'
 import type { Refrigerant } from '../../refrigerant/index.ts'
-import { plausible } from '../plausible.ts'
+import type { EvacuationInput } from './fields.ts'
 import { vacuumSource } from './hold-limit.ts'
 import { limitOut, limitPart } from './limit-part.ts'
-import { dryBelow, negligible, pointsOf, type RiseInput, TEN_MINUTES_S } from './rise-input.ts'
+import { negligibleSlope, pointsOf, scatterGiven } from './rise-input.ts'
 import { leakPart } from './rise-leak.ts'
 import { judgeRise } from './rise-verdict.ts'
 import { RISE_VERDICTS, type RiseJudgement } from './rise-view.ts'
-import { levelUncertainty, temperatureUncertainty } from './uncertainty.ts'
+import { sentences } from './sentences.ts'
+import { heldPart, type Target, type TargetResult } from './target-part.ts'
+import { levelWidth } from './vacuum-reading.ts'
 
-export const risePointIn = z.strictObject({
-  time: quantityIn.duration.describe('Time since the valve to the pump was closed'),
-  pressure: quantityIn.pressure.describe('Pressure read then, such as 650 micron or 29.4 inHg vac'),
-})
+const SHAPES = [
+  'flat',
+  'steady',
+  'slowing-toward-air',
+  'levelling-at-water',
+  'levelling-at-water-and-steady',
+  'levelling',
+  'levelling-and-steady',
+] as const
 
 export const riseOut = z
   .strictObject({
     verdict: z.enum(RISE_VERDICTS),
-    because: z.string(),
+    because: z.string().describe('Why, with the numbers'),
     moisture: z
       .enum(['liquid-water', 'dissolved'])
       .optional()
       .describe('Liquid water, or water and refrigerant dissolved in the oil'),
     risePerMinute: quantityOut.describe('Steady rise a minute that the readings show'),
     plateau: quantityOut.optional().describe('Pressure at which the rise levels off'),
-    plateauFrom: quantityOut.optional(),
-    plateauTo: quantityOut.optional(),
+    plateauFrom: quantityOut
+      .optional()
+      .describe('Lowest that the readings and the gauge leave open'),
+    plateauTo: quantityOut.optional().describe('Highest that they leave open'),
+    level: quantityOut.describe('Last reading of the series, with the ± of its level'),
     vapourPressure: quantityOut.describe('Of water at the temperature of the system'),
     watchFor: quantityOut
       .optional()
@@ -49,6 +60,9 @@ export const riseOut = z
       .optional()
       .describe('Refrigerant lost at rest pressure through the same hole, low end'),
     refrigerantAtRestTo: quantityOut.optional().describe('The same, high end'),
+    refrigerantInside: quantityOut
+      .optional()
+      .describe('What a rise above the vapour pressure of water amounts to, if it is refrigerant'),
     smallestLeak: quantityOut
       .optional()
       .describe('Smallest inflow of air that these readings could have shown'),
@@ -56,7 +70,7 @@ export const riseOut = z
     shapes: z
       .array(
         z.strictObject({
-          shape: z.enum(['flat', 'steady', 'levelling', 'levelling-and-steady']),
+          shape: z.enum(SHAPES),
           criterion: z
             .number()
             .describe('Bayesian information criterion above the best shape; 6 and more is strong'),
@@ -66,47 +80,53 @@ export const riseOut = z
   })
   .describe('Standing vacuum')
 
-type RiseResult = Computed<z.output<typeof riseOut>>
+export type RiseResult = Computed<z.output<typeof riseOut>>
 
-/** Reads a standing vacuum; undefined when no readings are given. */
+interface RisePart {
+  readonly result: RiseResult
+  readonly held: TargetResult['held']
+}
+
+/**
+ * Reads a standing vacuum; undefined when no readings are given.
+ *
+ * @param system - The coldest part, as taken, with the ± of its thermometer.
+ */
 export function risePart(
-  input: RiseInput,
+  input: EvacuationInput,
+  system: EvacuationInput['temperature'],
+  target: Target,
   r: Refrigerant | undefined,
-  barometerPa: number,
+  place: () => Place,
   notes: Notes,
-): RiseResult | undefined {
-  if (!input.rise) return undefined
-  if (!input.temperature) {
+): RisePart | undefined {
+  const { rise } = input
+  if (!rise) return undefined
+  if (!system) {
     throw new CalcError('missing-input', 'To read a rise takes the temperature of the system.', {
       path: ['temperature'],
-      hint: 'Give the temperature of the coldest part: water levels off at its vapour pressure there.',
+      hint: sentences.assumed['temperature-of-rise'],
     })
   }
-  const points = pointsOf(input.rise, barometerPa)
-  const levelPlusMinusPa = levelUncertainty(
-    input.rise.map(({ pressure }) => pressure),
-    barometerPa,
-    'rise',
-    notes,
-  )
+  const pressures = rise.map(({ pressure }) => pressure)
+  const onGauge = pressures.some(({ kind }) => kind === 'gaugePressure')
+  const points = pointsOf(rise, onGauge ? place().barometerPa : SEA_LEVEL_PA)
+  const levelPlusMinusPa = levelWidth(pressures, input, 'rise', place, notes)
   const judged = judgeRise({
     points,
-    temperatureK: plausible(input.temperature, 200, 420, 'A temperature', ['temperature']).si,
-    temperaturePlusMinusK: temperatureUncertainty(input.temperature, notes),
-    barometerPa,
+    temperature: system,
+    barometerPa: place().barometerPa,
     levelPlusMinusPa,
-    scatterPa: input.riseScatter && Math.abs(input.riseScatter.si) / 2,
-    proportional: input.rise.every(({ pressure }) => pressure.kind === 'absolutePressure'),
-    negligibleSlope: negligible(input, notes) / TEN_MINUTES_S,
-    dryBelowPa: dryBelow(input, barometerPa, notes),
+    scatterPa: scatterGiven(input),
+    proportional: !onGauge,
+    negligibleSlope: negligibleSlope(input, notes),
+    dryBelowPa: target.holdBelow.si,
   })
   notes.sources.push(vacuumSource('rise-shapes'), vacuumSource('shape-selection'), ...WATER_SOURCES)
   if (judged.moisture === 'dissolved') notes.sources.push(vacuumSource('residual-oil'))
-  const risePerMinute = pressureDifference(judged.slope * 60, judged.slopePlusMinus * 60)
   notes.steps.push({
     what: 'Reading the rise',
-    formula:
-      'least squares of flat, steady, levelling (1 − e^−t/τ) and both together; the shape with the smallest Bayesian information criterion, when it leads by 6',
+    formula: sentences.steps['reading-the-rise'],
     values: {
       readings: judged.usedPoints,
       vapourPressure: absolutePressure(judged.vapourPa),
@@ -115,56 +135,65 @@ export function risePart(
     gives: judged.verdict,
   })
   warnOfVerdict(judged, notes)
-  return {
+  const result = {
     verdict: judged.verdict,
     because: judged.because,
     moisture: judged.moisture,
-    risePerMinute,
-    ...(judged.plateau
-      ? {
-          plateau: absolutePressure(judged.plateau.pa),
-          plateauFrom: absolutePressure(Math.max(judged.plateau.fromPa, 0.1)),
-          plateauTo: absolutePressure(Math.max(judged.plateau.toPa, 0.1)),
-        }
-      : {}),
+    risePerMinute: pressureDifference(judged.slope * 60, judged.slopePlusMinus * 60),
+    ...plateauOut(judged),
+    level: vacuum(points.at(-1)?.pressurePa ?? 0, levelPlusMinusPa),
     vapourPressure: absolutePressure(judged.vapourPa),
     watchFor: judged.watchForS === undefined ? undefined : duration(judged.watchForS),
-    ...leakPart(input, judged, r, barometerPa, notes),
+    ...leakPart(input, judged, r, place, notes),
     limit: limitPart(input, points, judged, levelPlusMinusPa, notes),
     shapes: shapes(judged),
   }
+  return { result, held: heldPart(target, points, levelPlusMinusPa) }
 }
 
+const LOWEST_PA = 0.1
+
+/** A pressure in the unit that vacuum gauges show, however high it rose. */
+const vacuum = (pressurePa: number, plusMinusPa?: number) =>
+  absolutePressure(Math.max(pressurePa, LOWEST_PA), plusMinusPa).sized(LOWEST_PA)
+
+function plateauOut({ plateau }: RiseJudgement) {
+  if (!plateau) return {}
+  return {
+    plateau: vacuum(plateau.pa),
+    plateauFrom: vacuum(plateau.fromPa),
+    plateauTo: vacuum(plateau.toPa),
+  }
+}
+
+const WARNINGS = {
+  'tight-and-dry': 'vacuum-finds-only-large-leaks',
+  leaking: 'water-may-hide-under-a-leak',
+  wet: 'dry-and-test-again',
+  'wet-and-leaking': 'dry-and-test-again',
+  'levels-off-above-water': 'above-water-settled-by',
+} as const
+
 function warnOfVerdict({ verdict }: RiseJudgement, notes: Notes): void {
-  if (verdict === 'tight-and-dry') {
-    notes.warnings.push({
-      code: 'vacuum-finds-only-large-leaks',
-      message:
-        'A standing vacuum shows large leaks only: one that loses a few hundred grams of refrigerant a year can pass it. Leak-test under nitrogen pressure before, and with a detector after charging.',
-    })
-    notes.sources.push(vacuumSource('tm-5-3805-296-23-4'))
-  }
-  if (verdict === 'leaking') {
-    notes.warnings.push({
-      code: 'water-may-hide-under-a-leak',
-      message:
-        'A leak hides water that may be there as well: after the repair evacuate again and read another rise.',
-    })
-  }
-  if (verdict === 'wet' || verdict === 'wet-and-leaking') {
-    notes.warnings.push({
-      code: 'dry-and-test-again',
-      message:
-        'While it is wet a smaller leak hides under the rise. Break the vacuum with dry nitrogen, evacuate again (warm, with a short wide hose), and test again.',
-    })
-  }
+  if (verdict === 'too-short-to-tell' || verdict === 'cannot-tell') return
+  const code = WARNINGS[verdict]
+  notes.warnings.push({ code, message: sentences.warnings[code] })
+  if (verdict === 'tight-and-dry') notes.sources.push(vacuumSource('tm-5-3805-296-23-4'))
 }
 
 function shapes({ fits }: RiseJudgement) {
-  const all = [fits.flat, fits.steady, fits.levelling, fits.both]
-  const best = Math.min(...all.map(({ bic }) => bic))
-  return all.map(({ model, bic }) => ({
-    shape: model,
+  const all = [
+    ['flat', fits.flat],
+    ['steady', fits.steady],
+    ['slowing-toward-air', fits.slowing],
+    ['levelling-at-water', fits.levelling],
+    ['levelling-at-water-and-steady', fits.both],
+    ['levelling', fits.free],
+    ['levelling-and-steady', fits.freeAndSteady],
+  ] as const
+  const best = Math.min(...all.map(([, { bic }]) => bic))
+  return all.map(([shape, { bic }]) => ({
+    shape,
     criterion: Number(Math.min(bic - best, 999).toFixed(1)),
   }))
 }

@@ -1,5 +1,6 @@
 import { WATER_TRIPLE_K } from '../../physics/water.ts'
-import { micron } from './micron.ts'
+import { compareWithBand, duration, say } from '../../quantity/index.ts'
+import { plateauOf, type RiseFit } from './rise-shape.ts'
 import {
   ABOVE_VAPOUR,
   type Judged,
@@ -7,101 +8,114 @@ import {
   NEAR_VAPOUR,
   type RiseReading,
   type RiseView,
+  shareOfVapour,
   spanOf,
   steadyOf,
 } from './rise-view.ts'
+import { because } from './sentences.ts'
+import { vacuumText } from './vacuum-text.ts'
 
-const frozen = ({ temperatureK }: RiseReading) => temperatureK < WATER_TRIPLE_K
+const frozen = ({ temperature }: RiseReading) => temperature.si < WATER_TRIPLE_K
 
 /** No rise of consequence: what the level itself says. */
 export function level(view: RiseView): Judged {
-  const { reading, used, fits, vapourPa, coldest, hottest } = view
+  const { reading, used, fits, vapourPa } = view
   const levelPa = Math.max(...used.slice(-3).map(({ pressurePa }) => pressurePa))
   const rate = steadyOf(fits.steady)
-  const [from, to] = [levelPa - reading.levelPlusMinusPa, levelPa + reading.levelPlusMinusPa]
-  if (to < NEAR_VAPOUR * coldest) {
-    return {
-      ...rate,
-      verdict: 'tight-and-dry',
-      because: `It stays at ${micron(levelPa)}, well below the ${micron(vapourPa)} that liquid water would push it to.`,
-    }
+  const said = { level: vacuumText(levelPa), vapour: vacuumText(vapourPa) }
+  switch (compareWithBand(shareOfVapour(levelPa, view), NEAR_VAPOUR, ABOVE_VAPOUR)) {
+    case 'below':
+      return { ...rate, verdict: 'tight-and-dry', because: because('stays-below-water', said) }
+    case 'inside':
+      return {
+        ...rate,
+        verdict: 'wet',
+        moisture: 'liquid-water',
+        because: because(frozen(reading) ? 'stands-at-ice' : 'stands-at-water', said),
+      }
+    case 'above':
+      return { ...rate, verdict: 'cannot-tell', because: because('holds-above-water', said) }
+    case 'cannot-tell':
+      return {
+        ...rate,
+        verdict: 'cannot-tell',
+        because: because('holds-near-water', {
+          ...said,
+          level: vacuumText(levelPa, reading.levelPlusMinusPa),
+        }),
+      }
   }
-  if (from >= NEAR_VAPOUR * coldest && to <= ABOVE_VAPOUR * hottest) {
-    return {
-      ...rate,
-      verdict: 'wet',
-      moisture: 'liquid-water',
-      because: `It stands at ${micron(levelPa)}, near water's vapour pressure of ${micron(vapourPa)}: ${frozen(reading) ? 'ice is in it, and leaves very slowly' : 'water is boiling in it'}.`,
-    }
-  }
+}
+
+/** Where a rise levels off, with what the readings and the gauge leave open. */
+export function plateauRange(
+  found: RiseFit,
+  possible: readonly RiseFit[],
+  { levelPlusMinusPa }: RiseReading,
+) {
+  const ends = possible.map(plateauOf)
   return {
-    ...rate,
-    verdict: 'cannot-tell',
-    because:
-      from > ABOVE_VAPOUR * hottest
-        ? `It holds, but at ${micron(levelPa)}, above the ${micron(vapourPa)} at which water boils: that cannot show whether it is dry. Pull deeper.`
-        : `It holds at ${micron(levelPa)} ± ${micron(reading.levelPlusMinusPa)}, too near water's vapour pressure of ${micron(vapourPa)} for this gauge. An electronic gauge that reads in micron would settle it.`,
+    pa: plateauOf(found),
+    fromPa: Math.min(...ends) - levelPlusMinusPa,
+    toPa: Math.max(...ends) + levelPlusMinusPa,
   }
 }
 
 /** The whole rise levels off below what water can reach. */
-export function levelsOff(view: RiseView): Judged {
-  const { reading, fits, coldest, vapourPa } = view
-  const ends = fits.possibleLevellings.map(({ startPa, stepPa }) => startPa + stepPa)
-  const plateau = {
-    pa: fits.levelling.startPa + fits.levelling.stepPa,
-    fromPa: Math.min(...ends) - reading.levelPlusMinusPa,
-    toPa: Math.max(...ends) + reading.levelPlusMinusPa,
-  }
+export function levelsOff({ reading, fits, vapourPa }: RiseView): Judged {
+  const plateau = plateauRange(fits.levelling, fits.possibleLevellings, reading)
   const rate = { slope: 0, slopePlusMinus: 0 }
+  const said = { level: vacuumText(plateau.pa), vapour: vacuumText(vapourPa) }
   if (plateau.toPa <= reading.dryBelowPa) {
-    return {
-      ...rate,
-      plateau,
-      verdict: 'tight-and-dry',
-      because: `It levels off at ${micron(plateau.pa)}: gas leaving the oil, no water and no leak of consequence.`,
-    }
+    return { ...rate, plateau, verdict: 'tight-and-dry', because: because('levels-off-dry', said) }
   }
   if (plateau.fromPa > reading.dryBelowPa) {
-    const liquid = plateau.pa > NEAR_VAPOUR * coldest
+    const liquid = plateau.pa > NEAR_VAPOUR * vapourPa
+    const why = liquid
+      ? frozen(reading)
+        ? 'levels-off-at-ice'
+        : 'levels-off-at-water'
+      : 'levels-off-dissolved'
     return {
       ...rate,
       plateau,
       verdict: 'wet',
       moisture: liquid ? 'liquid-water' : 'dissolved',
-      because: liquid
-        ? `It levels off at ${micron(plateau.pa)}, near water's vapour pressure of ${micron(vapourPa)}: ${frozen(reading) ? 'ice' : 'liquid water'}.`
-        : `It levels off at ${micron(plateau.pa)}, below water's vapour pressure of ${micron(vapourPa)}: moisture or refrigerant in the oil.`,
+      because: because(why, said),
     }
   }
   return {
     ...rate,
     plateau,
     verdict: 'cannot-tell',
-    because: `It levels off between ${micron(plateau.fromPa)} and ${micron(plateau.toPa)}, around the ${micron(reading.dryBelowPa)} that divides dry from damp. A finer gauge settles it; so does another evacuation.`,
+    because: because('levels-off-around', {
+      from: vacuumText(plateau.fromPa),
+      to: vacuumText(plateau.toPa),
+      dry: vacuumText(reading.dryBelowPa),
+    }),
   }
 }
 
+type Why = 'scatters' | 'part-levels-off' | 'on-or-off' | 'above-or-on'
+
 /** More time would settle it, or no reasonable time would. */
-export function longer(view: RiseView, why: string, watchS = LONGEST_WATCH_S): Judged {
-  const { reading, used, fits } = view
+export function longer(view: RiseView, why: Why, watchS = LONGEST_WATCH_S): Judged {
+  const { reading, used, fits, vapourPa } = view
   const rate = steadyOf(fits.steady)
   const span = spanOf(used)
   // the uncertainty of a slope falls with the 3/2 power of the time at one rate of reading
   const excess = rate.slopePlusMinus / Math.max(reading.negligibleSlope, 1e-12)
   const bySlope = span * Math.max(excess, 1) ** (2 / 3) * 1.5
   const watchForS = Math.max(Math.min(bySlope, Math.max(watchS, span * 1.5)), span * 1.25)
+  const said = because(why, { vapour: vacuumText(vapourPa) })
   if (bySlope > LONGEST_WATCH_S && excess > 1) {
-    return {
-      ...rate,
-      verdict: 'cannot-tell',
-      because: `${why} With this gauge no reasonable time would do: an electronic gauge that reads in micron would.`,
-    }
+    return { ...rate, verdict: 'cannot-tell', because: `${said} ${because('no-time-would-do')}` }
   }
+  const until = say(duration(Math.ceil(watchForS / 60) * 60))
   return {
     ...rate,
     verdict: 'too-short-to-tell',
-    because: `${why} Watch on to about ${Math.ceil(watchForS / 60)} min from the first reading.`,
+    because: `${said} ${because('watch-on', { until })}`,
     watchForS,
   }
 }

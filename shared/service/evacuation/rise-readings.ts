@@ -1,5 +1,5 @@
 import { CalcError } from '../../errors.ts'
-import type { GaugeScatter, RisePoint } from './rise-fit.ts'
+import type { GaugeScatter, RisePoint } from './rise-shape.ts'
 import type { RiseReading } from './rise-view.ts'
 
 /** Inflow from the air stays constant while the pressure inside is below about half of outside. */

@@ -2,9 +2,10 @@ import { waterVapourPressure } from '../../physics/water.ts'
 import { fitRise, LEVELLED } from './rise-fit.ts'
 import { level, levelsOff, longer } from './rise-plateau.ts'
 import { checkTimes, choked, padded, scatterOf } from './rise-readings.ts'
-import { pastVapour, steadyPart } from './rise-steady.ts'
+import { pastVapour, steadyPart, tooFew } from './rise-steady.ts'
 import {
   ABOVE_VAPOUR,
+  FEWEST_POINTS,
   type Judged,
   LONGEST_WATCH_S,
   type RiseJudgement,
@@ -14,58 +15,46 @@ import {
   spanOf,
   steadyOf,
 } from './rise-view.ts'
+import { because } from './sentences.ts'
 
-const FEWEST_POINTS = 5
 /** Judgement, no source: a wet system levels off with a time constant no longer than this. */
 const SLOWEST_DRYING_S = 3600
 
 /**
- * Reads a standing vacuum: leaking (rises on), wet (levels off near water's vapour pressure), tight and
- * dry, or not to be told from these readings.
+ * Reads a standing vacuum: leaking (rises on), wet (levels off near water's vapour pressure), levelling
+ * off above it (refrigerant from the oil or a trapped pocket), tight and dry, or not to be told from
+ * these readings.
  *
  * @throws {CalcError} `bad-input` for fewer than two readings or times that do not rise.
  */
 export function judgeRise(reading: RiseReading): RiseJudgement {
   checkTimes(reading.points)
-  const vapourPa = waterVapourPressure(reading.temperatureK)
-  const hottest = waterVapourPressure(reading.temperatureK + reading.temperaturePlusMinusK)
-  const coldest = waterVapourPressure(reading.temperatureK - reading.temperaturePlusMinusK)
-  const highestPlateauPa = hottest * ABOVE_VAPOUR + reading.levelPlusMinusPa
+  const vapourPa = waterVapourPressure(reading.temperature.si)
+  const highestWaterPa = ABOVE_VAPOUR * vapourPa
   const used = choked(reading)
-  const fits = fitRise(padded(used), scatterOf(used, reading), {
-    highestPlateauPa,
-    slowestS: Math.max(SLOWEST_DRYING_S, spanOf(used) / 2),
-  })
-  const view: RiseView = { reading, used, fits, vapourPa, coldest, hottest, highestPlateauPa }
-  const judged = decide(view)
-  return { ...judged, fits, vapourPa, usedPoints: used.length }
+  const fitsOf = (points: RiseReading['points']) =>
+    fitRise(padded(points), scatterOf(points, reading), {
+      highestWaterPa,
+      airPa: reading.barometerPa,
+      slowestS: Math.max(SLOWEST_DRYING_S, spanOf(points) / 2),
+    })
+  const fits = fitsOf(used)
+  const whole = () => (used === reading.points ? fits : fitsOf(reading.points))
+  const view: RiseView = { reading, used, fits, whole, vapourPa, highestWaterPa }
+  return { ...decide(view), fits, vapourPa, usedPoints: used.length }
 }
 
 function decide(view: RiseView): Judged {
-  const { reading, used, fits, highestPlateauPa } = view
+  const { reading, used, fits, highestWaterPa } = view
   const lastPa = reading.points.at(-1)?.pressurePa ?? 0
   const rises = fits.flat.bic - Math.min(fits.steady.bic, fits.levelling.bic, fits.both.bic)
-  if (rises > STRONG && fits.steady.slope > 0 && lastPa > highestPlateauPa) return pastVapour(view)
-  if (used.length < FEWEST_POINTS) {
-    return {
-      ...steadyOf(fits.steady),
-      verdict: 'too-short-to-tell',
-      because: `${used.length} readings do not show a shape: at least ${FEWEST_POINTS} are needed.`,
-    }
-  }
+  if (rises > STRONG && fits.steady.slope > 0 && lastPa > highestWaterPa) return pastVapour(view)
+  if (used.length < FEWEST_POINTS) return tooFew(view)
   const steady = steadyOf(fits.steady)
-  if (falls(view)) {
-    return {
-      ...steady,
-      verdict: 'cannot-tell',
-      because:
-        'The pressure falls: the pump was not shut off, or the system cooled. That shows neither leak nor water. Close the valve, let it settle and read again.',
-    }
-  }
+  if (falls(view)) return { ...steady, verdict: 'cannot-tell', because: because('falls') }
   if (steady.slope + steady.slopePlusMinus < reading.negligibleSlope) return level(view)
   // no rise shown, but none excluded either
-  if (rises <= STRONG)
-    return longer(view, 'The readings scatter more than a leak of consequence would show.')
+  if (rises <= STRONG) return longer(view, 'scatters')
   return rising(view)
 }
 
@@ -86,10 +75,6 @@ function rising(view: RiseView): Judged {
   const slowest = Math.max(...fits.possibleLevellings.map(({ constantS }) => constantS), 0)
   const levelled = slowest > 0 && spanOf(used) > LEVELLED * slowest
   if (fits.steady.bic - withLevelling > STRONG && levelled) return levelsOff(view)
-  const past = (view.highestPlateauPa - fits.steady.startPa) / Math.max(fits.steady.slope, 1e-12)
-  return longer(
-    view,
-    'It rises, but whether on and on (a leak) or toward a level (water) does not show yet.',
-    Math.min(past, LONGEST_WATCH_S),
-  )
+  const past = (view.highestWaterPa - fits.steady.startPa) / Math.max(fits.steady.slope, 1e-12)
+  return longer(view, 'on-or-off', Math.min(past, LONGEST_WATCH_S))
 }

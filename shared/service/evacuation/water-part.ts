@@ -1,5 +1,6 @@
 import * as z from 'zod'
 import { CalcError, under } from '../../errors.ts'
+import type { Place } from '../../instrument/index.ts'
 import type { Notes } from '../../notes.ts'
 import type { Computed } from '../../operation.ts'
 import {
@@ -10,6 +11,8 @@ import {
 } from '../../physics/water.ts'
 import {
   absolutePressure,
+  type Budget,
+  budget,
   compareWithBand,
   type PressureReading,
   propagate,
@@ -17,12 +20,13 @@ import {
   quantityOut,
   SEA_LEVEL_PA,
   say,
+  settling,
   temperature,
-  toAbsolute,
   toGauge,
 } from '../../quantity/index.ts'
+import { fillIn } from '../../sentence.ts'
 import { plausible } from '../plausible.ts'
-import { levelUncertainty, temperatureUncertainty } from './uncertainty.ts'
+import { sentences } from './sentences.ts'
 
 export const waterOut = z
   .strictObject({
@@ -47,34 +51,24 @@ export const waterOut = z
   })
   .describe('Water under vacuum')
 
-type WaterResult = Computed<z.output<typeof waterOut>>
+export type WaterResult = Computed<z.output<typeof waterOut>>
 
-interface WaterInput {
-  readonly temperature?: Quantity<'temperature'> | undefined
-  readonly vacuum?: PressureReading | undefined
-}
-
-/** What vacuum water needs to boil, and whether the given vacuum does it; undefined when neither is given. */
+/**
+ * What vacuum water needs to boil, and whether the given vacuum does it; undefined when neither is given.
+ *
+ * @param vacuum - As taken, with the ± of its gauge.
+ */
 export function waterPart(
-  { temperature: system, vacuum }: WaterInput,
-  barometerPa: number,
+  system: Quantity<'temperature'> | undefined,
+  vacuum: PressureReading | undefined,
+  place: () => Place,
   notes: Notes,
 ): WaterResult | undefined {
   if (!system && !vacuum) return undefined
   notes.sources.push(...WATER_SOURCES)
-  const needed = system ? neededPart(system, barometerPa, notes) : undefined
-  if (!vacuum) return needed?.result
-  const inside = under('vacuum', () => toAbsolute(vacuum, barometerPa))
-  if (inside.si > barometerPa * 1.02) {
-    throw new CalcError(
-      'out-of-range',
-      `${say(inside)} is above the barometer: that is no vacuum.`,
-      {
-        path: ['vacuum'],
-        hint: 'Write vacuum gauge readings as inHg vac, electronic ones as micron.',
-      },
-    )
-  }
+  const needed = system ? neededPart(system, place(), notes) : undefined
+  if (!vacuum) return needed
+  const inside = insideOf(vacuum, place)
   const boiling = under('vacuum', () => propagate([inside], waterBoilingTemperature))
   const boilingTemperature = temperature(boiling.si, boiling.plusMinus)
   notes.steps.push({
@@ -83,67 +77,90 @@ export function waterPart(
     values: { absolutePressure: inside },
     gives: boilingTemperature,
   })
-  if (!needed) return { boilingTemperature }
-  const taken = {
-    inside: levelUncertainty([vacuum], barometerPa, 'vacuum', notes),
-    temperature: temperatureUncertainty(needed.system, notes),
-  }
-  const limit = propagate(
-    [{ si: needed.system.si, plusMinus: taken.temperature }],
-    waterVapourPressure,
-  )
-  const comparison = compareWithBand(
-    { si: inside.si - limit.si, plusMinus: Math.hypot(taken.inside, limit.plusMinus ?? 0) },
-    Number.NEGATIVE_INFINITY,
-    0,
-  )
-  const boils = comparison === 'inside' ? 'yes' : comparison === 'above' ? 'no' : 'cannot-tell'
-  if (boils === 'cannot-tell') {
+  if (!system) return { boilingTemperature }
+  return { ...needed, boilingTemperature, boils: boilsPart(system, vacuum, place, notes) }
+}
+
+/** A vacuum as an absolute pressure. @throws {CalcError} `out-of-range` for what is none at this place. */
+export function insideOf(
+  vacuum: PressureReading,
+  place: () => Place,
+): Quantity<'absolutePressure'> {
+  const inside =
+    vacuum.kind === 'absolutePressure'
+      ? absolutePressure(vacuum.si, vacuum.plusMinus)
+      : under('vacuum', () => place().absolute(vacuum))
+  const highest = vacuum.kind === 'absolutePressure' ? SEA_LEVEL_PA : place().barometerPa
+  if (inside.si <= highest * 1.02) return inside
+  throw new CalcError('out-of-range', `${say(inside)} is above the barometer: that is no vacuum.`, {
+    path: ['vacuum'],
+    hint: 'Write vacuum gauge readings as inHg vac, electronic ones as micron.',
+  })
+}
+
+/** Whether water at the temperature boils at the vacuum, with the ± of gauge, place and thermometer. */
+function boilsPart(
+  system: Quantity<'temperature'>,
+  vacuum: PressureReading,
+  place: () => Place,
+  notes: Notes,
+): NonNullable<WaterResult['boils']> {
+  const ingredients = [
+    { name: 'vacuum gauge', si: vacuum.si, plusMinus: vacuum.plusMinus },
+    { name: 'thermometer', si: system.si, plusMinus: system.plusMinus },
+  ]
+  const above =
+    vacuum.kind === 'absolutePressure'
+      ? budget(ingredients, (read, kelvin) => read - waterVapourPressure(kelvin))
+      : budget(
+          [...ingredients, place().barometer],
+          (read, kelvin, air) => read + air - waterVapourPressure(kelvin),
+        )
+  const comparison = compareWithBand(above, Number.NEGATIVE_INFINITY, 0)
+  if (comparison === 'cannot-tell') {
     notes.warnings.push({
       code: 'vacuum-too-near-to-tell',
-      message:
-        'The uncertainty of vacuum and temperature reaches over the boiling line. An electronic gauge that reads in micron settles it.',
+      message: fillIn(sentences.warnings['vacuum-too-near-to-tell'], { what: blamed(above) }),
     })
+    return 'cannot-tell'
   }
-  if (boils === 'no') {
-    notes.warnings.push({
-      code: 'water-does-not-boil',
-      message:
-        'At this vacuum water stays liquid, however long the pump runs. Pull deeper, or warm the system.',
-    })
-  }
-  return { ...needed.result, boilingTemperature, boils }
+  if (comparison === 'inside') return 'yes'
+  notes.warnings.push({
+    code: 'water-does-not-boil',
+    message: sentences.warnings['water-does-not-boil'],
+  })
+  return 'no'
+}
+
+/** What brings the most uncertainty. */
+const blamed = (found: Budget) => {
+  const name = settling(found.parts, Math.abs(found.si))?.largest.name ?? 'gauge'
+  return `the ${name}`
 }
 
 /** Hotter than boiling at sea level no system is evacuated. */
 const HOTTEST_K = 373.15
+const COLDEST_K = 200
 
-function neededPart(system: Quantity<'temperature'>, barometerPa: number, notes: Notes) {
-  plausible(system, 200, HOTTEST_K, 'A temperature', ['temperature'])
+function neededPart(system: Quantity<'temperature'>, place: Place, notes: Notes): WaterResult {
+  plausible(system, COLDEST_K, HOTTEST_K, 'A temperature', ['temperature'])
   const found = under('temperature', () => propagate([system], waterVapourPressure))
   const pressure = absolutePressure(found.si, found.plusMinus)
-  const gaugeNeeded = toGauge(found.si, barometerPa, found.plusMinus)
   notes.steps.push({
     what: 'Vacuum that water needs to boil',
     formula:
       'vapour pressure of water at the temperature of the system; gauge = absolute − barometer',
-    values: { temperature: system, barometer: absolutePressure(barometerPa) },
+    values: { temperature: system, barometer: absolutePressure(place.barometerPa) },
     gives: pressure,
   })
   const form = system.si < WATER_TRIPLE_K ? ('ice' as const) : ('liquid' as const)
   if (form === 'ice') {
-    notes.warnings.push({
-      code: 'water-is-ice',
-      message: 'Below 32 °F (0 °C) water is ice and leaves very slowly: warm the system first.',
-    })
+    notes.warnings.push({ code: 'water-is-ice', message: sentences.warnings['water-is-ice'] })
   }
   return {
-    system,
-    result: {
-      vapourPressure: pressure,
-      gaugeNeeded,
-      gaugeAtSeaLevel: toGauge(found.si, SEA_LEVEL_PA, found.plusMinus),
-      form,
-    },
+    vapourPressure: pressure,
+    gaugeNeeded: place.gauge(found.si, found.plusMinus),
+    gaugeAtSeaLevel: toGauge(found.si, SEA_LEVEL_PA, found.plusMinus),
+    form,
   }
 }

@@ -2,17 +2,20 @@ import * as z from 'zod'
 import { CalcError } from '../../errors.ts'
 import type { Notes } from '../../notes.ts'
 import type { Computed } from '../../operation.ts'
-import { fraction, type Quantity, quantity, quantityOut } from '../../quantity/index.ts'
+import {
+  compareWithBand,
+  fraction,
+  propagate,
+  type Quantity,
+  quantity,
+  quantityOut,
+  readQuantity,
+} from '../../quantity/index.ts'
 import type { Refrigerant } from '../../refrigerant/index.ts'
 import { refrigerantFacts } from '../../rules/facts.ts'
 import { plausible } from '../plausible.ts'
-import { leakFacts, leakSource } from './facts.ts'
-
-export const APPLIANCES = [
-  'commercial-refrigeration',
-  'industrial-process',
-  'comfort-cooling',
-] as const
+import { lawSources, leakFacts, leakSource } from './facts.ts'
+import type { LeakTestInput } from './fields.ts'
 
 export const federalOut = z
   .strictObject({
@@ -24,44 +27,46 @@ export const federalOut = z
       .optional()
       .describe('Leak rate by the rolling average (40 CFR 82.152, 2015 edition)'),
     threshold: quantityOut.describe('Leak rate that starts the duty to repair, where it applies'),
+    above: z
+      .enum(['yes', 'no', 'cannot-tell'])
+      .optional()
+      .describe('Whether the leak rate lies above that'),
     applies: z
       .enum(['no', 'yes', 'look-up'])
       .describe(
-        'Whether the duty of 40 CFR 82.157 (ozone-depleting, 50 lb) applies; look up where HFC rules may',
+        'Whether the duty applies by refrigerant and charge: 50 lb of an ozone-depleting one, 15 lb of a hydrofluorocarbon',
       ),
-    because: z.string(),
+    because: z.string().describe('Why'),
+    statements: z.array(z.string()).describe('Ids of the statements of law among `practice`'),
   })
   .describe('Leak-rate arithmetic of the federal leak-repair rules')
 
-type FederalResult = Computed<z.output<typeof federalOut>>
+export type FederalResult = Computed<z.output<typeof federalOut>>
 
-interface FederalInput {
-  readonly fullCharge?: Quantity<'mass'> | undefined
-  readonly added?: Quantity<'mass'> | undefined
-  readonly sinceLastAddition?: Quantity<'duration'> | undefined
-  readonly addedInYear?: Quantity<'mass'> | undefined
-  readonly appliance?: (typeof APPLIANCES)[number] | undefined
-}
-
-const POUND = 0.45359237
-const DAY = 86_400
+const DAY = quantity('duration', 1, 'd')
+const YEAR_DAYS = 365
+/** The limits as the law writes them; a rounding of the conversion is no pound. */
+const SLACK_KG = 1e-9
+const ODS_KG = readQuantity(leakFacts.federalLimits.ozoneDepleting, ['mass']).si - SLACK_KG
+const HFC_KG = readQuantity(leakFacts.federalLimits.hydrofluorocarbon, ['mass']).si - SLACK_KG
+const MOST_KG = 1e5
 
 /** Federal leak rates; undefined when nothing for them is given. */
 export function federalPart(
-  input: FederalInput,
+  input: LeakTestInput,
   r: Refrigerant | undefined,
   notes: Notes,
 ): FederalResult | undefined {
-  const { fullCharge, added, sinceLastAddition, addedInYear } = input
-  if (!fullCharge && !added && !sinceLastAddition && !addedInYear && !input.appliance)
+  const { labelCharge, added, sinceLastAddition, addedInYear } = input
+  if (!labelCharge && !added && !sinceLastAddition && !addedInYear && !input.appliance)
     return undefined
-  if (!fullCharge) {
+  if (!labelCharge) {
     throw new CalcError('missing-input', 'The federal leak rate is a share of the full charge.', {
-      path: ['fullCharge'],
+      path: ['labelCharge'],
       hint: 'Give the full charge of the circuit from its label.',
     })
   }
-  plausible(fullCharge, 1e-3, 1e6, 'A full charge', ['fullCharge'])
+  plausible(labelCharge, 1e-3, MOST_KG, 'A full charge', ['labelCharge'])
   const appliance = input.appliance ?? 'comfort-cooling'
   if (!input.appliance) {
     notes.assumptions.push({
@@ -70,35 +75,50 @@ export function federalPart(
       because: 'the kind of appliance was not given',
     })
   }
-  notes.sources.push(
-    leakSource('cfr-82-157'),
-    leakSource('cfr-82-152-leak-rate'),
-    leakSource('cfr-84-hfc-leak'),
-  )
-  const rates = ratesOf(fullCharge, added, sinceLastAddition, addedInYear, notes)
-  if (rates.annualizing || rates.rolling) {
+  const rates = ratesOf(labelCharge, input, notes)
+  if (rates.length > 0) {
+    notes.sources.push(leakSource('cfr-82-152-leak-rate'))
     notes.warnings.push({
       code: 'formulas-of-2015',
-      message:
-        'The two leak-rate formulas are those of the 2015 edition of 40 CFR 82.152, which was rewritten since: look up the definition in force before a record rests on them.',
+      message: leakFacts.told.warnings['formulas-of-2015'],
     })
   }
+  const threshold = leakFacts.thresholds[appliance]
+  const { applies, because, statements } = duty(labelCharge.si, r)
+  notes.sources.push(...lawSources(statements))
+  const highest = rates.reduce<Quantity<'fraction'> | undefined>(
+    (kept, { rate }) => (kept && kept.si >= rate.si ? kept : rate),
+    undefined,
+  )
   return {
     jurisdiction: 'US federal',
-    ...rates,
-    threshold: fraction(leakFacts.thresholds[appliance]),
-    ...appliesTo(fullCharge.si, r),
+    annualizing: rates.find(({ id }) => id === 'annualizing')?.rate,
+    rolling: rates.find(({ id }) => id === 'rolling')?.rate,
+    threshold: fraction(threshold),
+    above: highest && against(highest, threshold),
+    applies,
+    because: leakFacts.told.federal[because],
+    statements: [...statements],
   }
 }
 
+function against(rate: Quantity<'fraction'>, threshold: number) {
+  const found = compareWithBand(rate, Number.NEGATIVE_INFINITY, threshold)
+  return found === 'inside' ? 'no' : found === 'above' ? 'yes' : 'cannot-tell'
+}
+
+interface Rate {
+  readonly id: 'annualizing' | 'rolling'
+  readonly rate: Quantity<'fraction'>
+}
+
+/** Leak rates by both methods of 40 CFR 82.152, with the ± that was given. */
 function ratesOf(
-  fullCharge: Quantity<'mass'>,
-  added: Quantity<'mass'> | undefined,
-  since: Quantity<'duration'> | undefined,
-  addedInYear: Quantity<'mass'> | undefined,
+  labelCharge: Quantity<'mass'>,
+  { added, sinceLastAddition, addedInYear }: LeakTestInput,
   notes: Notes,
-) {
-  if ((added === undefined) !== (since === undefined)) {
+): readonly Rate[] {
+  if ((added === undefined) !== (sinceLastAddition === undefined)) {
     throw new CalcError(
       'missing-input',
       'The annualizing method takes the mass added and the time since the last addition.',
@@ -108,67 +128,76 @@ function ratesOf(
       },
     )
   }
-  const share = (part: Quantity<'mass'>, path: string) =>
-    plausible(part, 0, 1e6, 'A mass added', [path]).si / fullCharge.si
-  const days =
-    since &&
-    plausible(since, DAY, 100 * 366 * DAY, 'A time since the last addition', ['sinceLastAddition'])
-      .si / DAY
-  const annualizing =
-    added && days !== undefined
-      ? fraction(share(added, 'added') * (365 / Math.min(days, 365)))
-      : undefined
-  const rolling = addedInYear && fraction(share(addedInYear, 'addedInYear'))
-  if (annualizing && added) {
+  const share = (part: Quantity<'mass'>, times: number, path: string) => {
+    plausible(part, 0, MOST_KG, 'A mass added', [path])
+    const found = propagate([part, labelCharge], (kg, full) => (kg / full) * times)
+    return fraction(found.si, found.plusMinus)
+  }
+  const rates: Rate[] = []
+  if (added && sinceLastAddition) {
+    const days = plausible(
+      sinceLastAddition,
+      DAY.si,
+      100 * 366 * DAY.si,
+      'A time since the last addition',
+      ['sinceLastAddition'],
+    ).to('d')
+    const rate = share(added, YEAR_DAYS / Math.min(days, YEAR_DAYS), 'added')
+    rates.push({ id: 'annualizing', rate })
     notes.steps.push({
       what: 'Leak rate, annualizing (2015 edition)',
       formula:
         'added ÷ full charge × 365 ÷ the smaller of 365 and the days since the last addition',
-      values: { added, fullCharge, days: Number((days ?? 0).toFixed(1)) },
-      gives: annualizing,
+      values: { added, labelCharge, days: Number(days.toFixed(1)) },
+      gives: rate,
     })
   }
-  if (rolling && addedInYear) {
+  if (addedInYear) {
+    const rate = share(addedInYear, 1, 'addedInYear')
+    rates.push({ id: 'rolling', rate })
     notes.steps.push({
       what: 'Leak rate, rolling average (2015 edition)',
       formula: 'added in the last 365 days ÷ full charge',
-      values: { addedInYear, fullCharge },
-      gives: rolling,
+      values: { addedInYear, labelCharge },
+      gives: rate,
     })
   }
-  return { annualizing, rolling }
+  return rates
 }
 
-function appliesTo(
-  chargeKg: number,
-  r: Refrigerant | undefined,
-): Pick<FederalResult, 'applies' | 'because'> {
-  const pounds = chargeKg / quantity('mass', 1, 'lb').si
-  if (pounds < 15 - 1e-9) {
-    return {
-      applies: 'no',
-      because:
-        'The circuit holds less than 15 lb: below both the 50 lb of ozone-depleting refrigerant and the 15 lb of the HFC rules. Cab systems normally fall outside.',
-    }
+interface Duty {
+  readonly applies: FederalResult['applies']
+  readonly because: keyof typeof leakFacts.told.federal
+  /** Statements of the law room. */
+  readonly statements: readonly string[]
+}
+
+/** By refrigerant and charge alone; the text of the law says what else decides. */
+function duty(chargeKg: number, r: Refrigerant | undefined): Duty {
+  const families = r && refrigerantFacts(r.info).families
+  const depletes = families?.includes('ods')
+  const hydrofluorocarbon = families?.includes('hfc')
+  if (chargeKg < HFC_KG) {
+    return { applies: 'no', because: 'below-both', statements: ['cab-below-limits', STATES] }
   }
-  const depletes = r ? r.info.odp.value > 0 : undefined
-  if (chargeKg >= 50 * POUND - 1e-9 && depletes === true) {
-    return {
-      applies: 'yes',
-      because: 'The circuit holds 50 lb or more of an ozone-depleting refrigerant.',
-    }
+  if (chargeKg >= ODS_KG && depletes) {
+    return { applies: 'yes', because: 'ozone-depleting', statements: ['leak-50-lb', STATES] }
   }
-  if (r && !refrigerantFacts(r.info).families.includes('hfc')) {
-    return {
-      applies: 'no',
-      because: depletes
-        ? 'The circuit holds less than 50 lb of ozone-depleting refrigerant, and no HFC is in it.'
-        : `${r.info.id} neither depletes ozone nor holds an HFC.`,
-    }
+  if (families && !hydrofluorocarbon) {
+    const because = depletes ? 'below-50-lb' : 'neither'
+    return { applies: 'no', because, statements: ['cab-below-limits', STATES] }
   }
   return {
     applies: 'look-up',
-    because:
-      'At 15 lb and more the HFC rules of 40 CFR 84 subpart C may bind (GWP above 53, since 1 January 2026), and from 50 lb 40 CFR 82.157 for ozone-depleting refrigerant: look up which holds for this appliance.',
+    because: 'may-apply',
+    statements: [
+      ...(depletes === false ? [] : ['leak-50-lb']),
+      'leak-15-lb',
+      'leak-15-lb-rates',
+      'leak-15-lb-vehicles',
+      STATES,
+    ],
   }
 }
+
+const STATES = 'states-differ'

@@ -1,19 +1,19 @@
 import * as z from 'zod'
 import { under } from '../../errors.ts'
+import { type Place, reader } from '../../instrument/index.ts'
 import type { Notes } from '../../notes.ts'
 import type { Computed } from '../../operation.ts'
 import {
   compareWithBand,
   massFlow,
-  type PressureReading,
   type Quantity,
   quantityOut,
   readQuantity,
   toAbsolute,
-  toGauge,
 } from '../../quantity/index.ts'
 import type { Refrigerant } from '../../refrigerant/index.ts'
 import { leakFacts, leakSource } from './facts.ts'
+import type { LeakTestInput } from './fields.ts'
 
 interface MethodRow {
   readonly id: string
@@ -24,7 +24,6 @@ interface MethodRow {
 }
 
 const METHODS: readonly MethodRow[] = leakFacts.methods
-export const METHOD_IDS = leakFacts.methods.map(({ id }) => id) as [string, ...string[]]
 
 const MET = ['met', 'not-met', 'cannot-tell', 'not-given'] as const
 
@@ -32,8 +31,8 @@ export const methodsOut = z
   .strictObject({
     methods: z.array(
       z.strictObject({
-        id: z.string(),
-        name: z.string(),
+        id: z.string().describe('Short name'),
+        name: z.string().describe('Way of searching'),
         smallest: quantityOut.optional().describe('Smallest single leak that it is made to show'),
         findsThisLoss: z
           .enum(['yes', 'no', 'cannot-tell'])
@@ -41,54 +40,51 @@ export const methodsOut = z
           .describe('Whether the weighed loss of a year, if from one spot, lies above that'),
       }),
     ),
-    staticPressure: z
+    systemPressure: z
       .enum(MET)
       .describe('At least 340 kPa (50 psi) with the engine off, for an electronic detector'),
-    temperature: z.enum(MET).describe('At least 15 °C (59 °F), below it leaks may not show'),
+    ambient: z.enum(MET).describe('At least 15 °C (59 °F), below it leaks may not show'),
   })
   .describe('What each way of searching can show')
 
-type MethodsResult = Computed<z.output<typeof methodsOut>>
-
-interface MethodsInput {
-  readonly method?: string | undefined
-  readonly staticPressure?: PressureReading | undefined
-  readonly ambientTemperature?: Quantity<'temperature'> | undefined
-}
+export type MethodsResult = Computed<z.output<typeof methodsOut>>
 
 /** Ways of searching with the sensitivity that is published for each; undefined when none is asked for. */
 export function methodsPart(
-  input: MethodsInput,
+  input: LeakTestInput,
   r: Refrigerant | undefined,
   lossPerYear: Quantity<'massFlow'> | undefined,
-  barometerPa: number,
+  place: () => Place,
   notes: Notes,
 ): MethodsResult | undefined {
-  const { method, staticPressure, ambientTemperature } = input
-  if (!method && !staticPressure && !ambientTemperature) return undefined
+  const { method } = input
+  if (!method && !input.systemPressure && !input.ambient) return undefined
+  const take = reader(input, notes)
+  const systemPressure = take(input.systemPressure, 'a-gauge', 'systemPressure')
+  const ambient = take(input.ambient, 'thermometer', 'ambient')
   const rows = METHODS.filter(({ id }) => method === undefined || id === method)
-  const floor = readQuantity(leakFacts.conditions.staticPressure, ['gaugePressure'])
+  const floor = readQuantity(leakFacts.conditions.systemPressure, ['gaugePressure'])
   const coldest = readQuantity(leakFacts.conditions.temperature, ['temperature'])
   notes.sources.push(
     leakSource('sae-detector-use'),
     ...rows.map(({ source }) => leakSource(source as never)),
   )
   const gauge =
-    staticPressure &&
-    toGauge(
-      under('staticPressure', () => toAbsolute(staticPressure, barometerPa)).si,
-      barometerPa,
-      staticPressure.plusMinus,
-    )
+    systemPressure &&
+    (systemPressure.kind === 'gaugePressure'
+      ? systemPressure
+      : place().gauge(
+          under('systemPressure', () => toAbsolute(systemPressure, place().barometerPa)).si,
+          systemPressure.plusMinus,
+        ))
   const conditions = {
-    staticPressure: met(gauge, floor.si),
-    temperature: met(ambientTemperature, coldest.si),
+    systemPressure: met(gauge, floor.si),
+    ambient: met(ambient, coldest.si),
   }
-  if (conditions.staticPressure === 'not-met' || conditions.temperature === 'not-met') {
+  if (conditions.systemPressure === 'not-met' || conditions.ambient === 'not-met') {
     notes.warnings.push({
       code: 'too-cold-or-too-little-pressure',
-      message:
-        'Below 50 psi (340 kPa) static or 59 °F (15 °C) an electronic detector may not show a leak that is there. Warm the machine, or raise the pressure with nitrogen and a trace.',
+      message: leakFacts.told.warnings['too-cold-or-too-little-pressure'],
     })
   }
   return {
@@ -109,7 +105,7 @@ export function methodsPart(
 /** An electronic detector that is used outside its conditions may miss what it is made to show. */
 const held = (
   { id }: MethodRow,
-  conditions: { readonly staticPressure: string; readonly temperature: string },
+  conditions: { readonly systemPressure: string; readonly ambient: string },
   found: 'yes' | 'no' | 'cannot-tell',
 ) =>
   found === 'yes' &&

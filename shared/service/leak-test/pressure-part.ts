@@ -1,9 +1,11 @@
 import * as z from 'zod'
-import { CalcError, under } from '../../errors.ts'
+import type { CautionId } from '../../cautions.ts'
+import { CalcError, refusal, under } from '../../errors.ts'
+import type { Place } from '../../instrument/index.ts'
 import type { Notes } from '../../notes.ts'
 import type { Computed } from '../../operation.ts'
 import {
-  absolutePressure,
+  gaugePressure,
   type PressureReading,
   pressureDifference,
   type Quantity,
@@ -11,23 +13,16 @@ import {
   say,
   toAbsolute,
   toGauge,
+  widthOf,
 } from '../../quantity/index.ts'
-import { plausible } from '../plausible.ts'
-
-export const TEST_GASES = [
-  'nitrogen',
-  'nitrogen-with-refrigerant-trace',
-  'hydrogen-in-nitrogen',
-  'helium',
-  'oxygen',
-  'compressed-air',
-] as const
-type TestGas = (typeof TEST_GASES)[number]
+import { fillIn } from '../../sentence.ts'
+import { leakFacts } from './facts.ts'
+import type { LeakTestInput, TestGas } from './fields.ts'
 
 export const pressureOut = z
   .strictObject({
-    gas: z.string(),
-    weakestPart: z.string().optional(),
+    gas: z.string().describe('Gas of the test'),
+    weakestPart: z.string().optional().describe('Part with the lowest rating'),
     weakestRating: quantityOut
       .optional()
       .describe('Gauge pressure that the weakest part is rated for'),
@@ -36,54 +31,41 @@ export const pressureOut = z
   })
   .describe('Gas and test pressure')
 
-type PressureResult = Computed<z.output<typeof pressureOut>>
+export type PressureResult = Computed<z.output<typeof pressureOut>>
 
-interface PressureInput {
-  readonly testGas: TestGas
-  readonly testPressure?: PressureReading | undefined
-  readonly startPressure?: PressureReading | undefined
-  readonly lowSideRating?: PressureReading | undefined
-  readonly highSideRating?: PressureReading | undefined
-  readonly ratings?:
-    | readonly { readonly part: string; readonly pressure: PressureReading }[]
-    | undefined
-}
+const DANGERS: readonly CautionId[] = ['pressure', 'nitrogen-regulator']
 
 /**
  * Holds the test pressure against the weakest rated part.
  *
- * @throws {CalcError} `refused` for oxygen and air as test gas, and above the weakest rating.
+ * @throws {CalcError} a stop for oxygen, air and hydrogen as test gas, for a planned pressure without a
+ *   rating, and above the weakest rating.
  */
 export function pressurePart(
-  input: PressureInput,
-  barometerPa: number,
+  input: LeakTestInput,
+  place: () => Place,
   notes: Notes,
 ): PressureResult {
-  refuseGas(input.testGas)
-  const rated = ratingsOf(input, barometerPa)
-  const weakest = rated.reduce<Rated | undefined>(
-    (kept, next) => (kept && kept.gauge.si <= next.gauge.si ? kept : next),
-    undefined,
-  )
+  const gas = input.testGas ?? 'nitrogen'
+  refuseGas(gas)
+  if (gas === 'hydrogen-mix') notes.cautions.push('hydrogen-mix-only')
+  const weakest = weakestOf(ratingsOf(input, place))
   const pressures = (['testPressure', 'startPressure'] as const).flatMap((path) => {
     const reading = input[path]
-    return reading ? [{ path, gauge: gaugeOf(reading, barometerPa, path) }] : []
+    return reading ? [{ path, gauge: gaugeOf(reading, place, path) }] : []
   })
   const pressurised = pressures.filter(({ gauge }) => gauge.si > 0)
-  if (pressurised.length > 0) notes.cautions.push('pressure', 'nitrogen-regulator', 'asphyxiation')
   if (!weakest) {
+    const planned = pressurised.find(({ path }) => path === 'testPressure')
+    if (planned) throw withoutRating(planned.gauge)
     if (pressurised.length > 0) {
-      notes.warnings.push({
-        code: 'no-rating',
-        message:
-          'No rating was given: read the pressure that the low side, the evaporator and the compressor shaft seal are rated for, and stay below the lowest.',
-      })
+      notes.warnings.push({ code: 'no-rating', message: leakFacts.told.warnings['no-rating'] })
     }
-    return { gas: input.testGas }
+    return { gas }
   }
   if (weakest.gauge.si <= 0) {
     throw new CalcError('bad-input', `No part is rated for ${say(weakest.gauge)}.`, {
-      path: [weakest.path],
+      path: weakest.path,
       hint: 'Read the rating on the part, such as 200 psig.',
     })
   }
@@ -93,88 +75,94 @@ export function pressurePart(
     undefined,
   )
   return {
-    gas: input.testGas,
+    gas,
     weakestPart: weakest.part,
     weakestRating: weakest.gauge,
-    ...(highest ? { highest, margin: pressureDifference(weakest.gauge.si - highest.si) } : {}),
+    ...(highest ? { highest, margin: marginOf(weakest.gauge, highest) } : {}),
   }
 }
 
+/** In the unit of the rating, however small it is. */
+const marginOf = (rating: Quantity<'gaugePressure'>, highest: Quantity<'gaugePressure'>) =>
+  pressureDifference(rating.si - highest.si, highest.plusMinus).sized(rating.si)
+
 interface Rated {
   readonly part: string
-  readonly path: string
+  readonly path: readonly (string | number)[]
   readonly gauge: Quantity<'gaugePressure'>
 }
 
-function ratingsOf(input: PressureInput, barometerPa: number): readonly Rated[] {
+const weakestOf = (rated: readonly Rated[]) =>
+  rated.reduce<Rated | undefined>(
+    (kept, next) => (kept && kept.gauge.si <= next.gauge.si ? kept : next),
+    undefined,
+  )
+
+function ratingsOf(input: LeakTestInput, place: () => Place): readonly Rated[] {
   const sides = [
     ['low side', input.lowSideRating, 'lowSideRating'],
     ['high side', input.highSideRating, 'highSideRating'],
   ] as const
+  const named = (input.ratings ?? []).map(({ part, pressure }, index) => {
+    const path = ['ratings', index, 'pressure'] as const
+    return { part, path, gauge: gaugeOf(pressure, place, ...path) }
+  })
   return [
     ...sides.flatMap(([part, reading, path]) =>
-      reading ? [{ part, path, gauge: gaugeOf(reading, barometerPa, path) }] : [],
+      reading ? [{ part, path: [path], gauge: gaugeOf(reading, place, path) }] : [],
     ),
-    ...(input.ratings ?? []).map(({ part, pressure }, index) => ({
-      part,
-      path: 'ratings',
-      gauge: gaugeOf(pressure, barometerPa, 'ratings', index, 'pressure'),
-    })),
+    ...named,
   ]
 }
 
-const gaugeOf = (
+/** A gauge pressure above the air stands as it is; any other needs the place. */
+function gaugeOf(
   reading: PressureReading,
-  barometerPa: number,
+  place: () => Place,
   ...path: readonly (string | number)[]
-) => {
+): Quantity<'gaugePressure'> {
+  if (reading.kind === 'gaugePressure' && reading.si >= 0)
+    return gaugePressure(reading.si, reading.plusMinus)
+  const { barometerPa } = place()
   const absolute = under(path, () => toAbsolute(reading, barometerPa))
-  return toGauge(absolute.si, barometerPa, absolute.plusMinus)
+  return reading.kind === 'gaugePressure'
+    ? toGauge(absolute.si, barometerPa, reading.plusMinus)
+    : place().gauge(absolute.si, reading.plusMinus)
+}
+
+const REFUSALS = leakFacts.told.refusals
+
+const FORBIDDEN: Partial<Record<TestGas, CautionId>> = {
+  oxygen: 'no-oxygen',
+  'compressed-air': 'no-air',
+  hydrogen: 'hydrogen-mix-only',
 }
 
 function refuseGas(gas: TestGas): void {
-  if (gas === 'oxygen') {
-    throw new CalcError('refused', 'Never pressurise with oxygen: with oil it can explode.', {
-      path: ['testGas'],
-      hint: 'Use dry nitrogen through a regulator and a relief valve.',
-    })
-  }
-  if (gas === 'compressed-air') {
-    throw new CalcError(
-      'refused',
-      'Never leak-test with compressed air: mixed with refrigerant under pressure it can burn, and it brings in water.',
-      { path: ['testGas'], hint: 'Use dry nitrogen through a regulator and a relief valve.' },
-    )
-  }
+  const caution = FORBIDDEN[gas]
+  if (caution === undefined) return
+  const { message, hint } = REFUSALS[gas as keyof typeof REFUSALS]
+  throw refusal(message, { path: ['testGas'], hint, cautions: [caution] })
 }
 
+const withoutRating = (gauge: Quantity<'gaugePressure'>) =>
+  refusal(fillIn(REFUSALS['no-rating'].message, { planned: say(gauge) }), {
+    path: ['lowSideRating'],
+    hint: REFUSALS['no-rating'].hint,
+    cautions: DANGERS,
+  })
+
 function refuseAbove(path: string, gauge: Quantity<'gaugePressure'>, weakest: Rated): void {
-  const highestPa = gauge.si + (gauge.plusMinus ?? 0)
-  if (highestPa <= weakest.gauge.si) return
+  if (gauge.si + widthOf(gauge) <= weakest.gauge.si) return
   const uncertain = gauge.si <= weakest.gauge.si
-  throw new CalcError(
-    'refused',
+  throw refusal(
     uncertain
-      ? `${say(gauge)} may lie above the ${say(weakest.gauge)} that the ${weakest.part} is rated for: the uncertainty of the gauge reaches over it.`
+      ? `${say(gauge)} may lie above the ${say(weakest.gauge)} that the ${weakest.part} is rated for: the ± of the gauge reaches over it.`
       : `${say(gauge)} is above the ${say(weakest.gauge)} that the ${weakest.part} is rated for.`,
     {
       path: [path],
       hint: `Test below ${say(weakest.gauge)}, or close off the weak part and test it by itself.`,
+      cautions: DANGERS,
     },
   )
-}
-
-/** Above this, Pa, no nitrogen cylinder is filled (about 4,350 psi). */
-const HIGHEST_PA = 3e7
-
-/** A reading as absolute pressure, with the uncertainty of a service gauge where none was stated. */
-export function measured(
-  reading: PressureReading,
-  barometerPa: number,
-  path: string,
-  servicePlusMinusPa: number,
-): Quantity<'absolutePressure'> {
-  const absolute = under(path, () => toAbsolute(reading, barometerPa))
-  plausible(absolute, 0, HIGHEST_PA, 'A pressure', [path])
-  return absolutePressure(absolute.si, absolute.plusMinus ?? servicePlusMinusPa)
 }

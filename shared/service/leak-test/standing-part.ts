@@ -1,12 +1,22 @@
 import * as z from 'zod'
 import { CalcError } from '../../errors.ts'
+import type { Place } from '../../instrument/index.ts'
 import type { Notes } from '../../notes.ts'
 import type { Computed } from '../../operation.ts'
-import { pressureDifference, propagate, type Quantity, quantityOut } from '../../quantity/index.ts'
+import {
+  budget,
+  type PressureReading,
+  pressureDifference,
+  type Quantity,
+  quantity,
+  quantityOut,
+  widthOf,
+} from '../../quantity/index.ts'
 import type { Refrigerant } from '../../refrigerant/index.ts'
 import { HOLD_LIMITS, holdLimit, judgeLimit } from '../evacuation/hold-limit.ts'
-import { leakSource } from './facts.ts'
-import { readingsOf, type Standing, type StandingInput } from './standing-readings.ts'
+import { leakFacts, leakSource } from './facts.ts'
+import type { LeakTestInput } from './fields.ts'
+import { asksForStanding, readingsOf, type Standing } from './standing-readings.ts'
 import { isCoarse, STANDING_VERDICTS, type StandingVerdict, sentence } from './standing-sentence.ts'
 import { sizePart } from './standing-size.ts'
 
@@ -14,7 +24,7 @@ export const standingOut = z
   .strictObject({
     kind: z.enum(['pressure', 'vacuum']),
     verdict: z.enum(STANDING_VERDICTS),
-    sentence: z.string(),
+    sentence: z.string().describe('The verdict with its numbers'),
     measuredChange: quantityOut.describe('End less start, as read'),
     byTemperature: quantityOut.describe('Change that the gas law expects from the temperatures'),
     unexplained: quantityOut.describe('What is left: negative is lost gas'),
@@ -33,46 +43,38 @@ export const standingOut = z
       .describe('The same as refrigerant at the same pV flow'),
     limit: z
       .strictObject({
-        id: z.string(),
-        rule: z.string(),
-        verdict: z.enum(['kept', 'broken', 'cannot-tell', 'too-short-to-tell']),
+        id: z.string().describe('Name of the rule'),
+        rule: z.string().describe('What it asks'),
+        verdict: z
+          .enum(['kept', 'broken', 'cannot-tell', 'too-short-to-tell'])
+          .describe('Whether the readings keep it'),
       })
       .optional(),
   })
   .describe('Standing pressure or vacuum, corrected for temperature')
 
-type StandingResult = Computed<z.output<typeof standingOut>>
+export type StandingResult = Computed<z.output<typeof standingOut>>
 
-/** Below 5 psi above the air a standing test shows no more than its gauge wanders. */
-const LEAST_PA = 34_474
+/** Below this above the air a standing test shows no more than its gauge wanders. */
+const LEAST = quantity('pressureDifference', 5, 'psi')
 
 /** Reads a standing test by the absolute gas law; undefined when none of its readings is given. */
 export function standingPart(
-  input: StandingInput,
+  input: LeakTestInput,
   r: Refrigerant | undefined,
-  barometerPa: number,
+  place: () => Place,
   notes: Notes,
 ): StandingResult | undefined {
-  const needed = ['startPressure', 'endPressure', 'startTemperature', 'endTemperature'] as const
-  if (needed.every((name) => input[name] === undefined)) return undefined
-  const standing = readingsOf(input, barometerPa, notes)
-  const { start, end, fromK, toK } = standing
-  const kind = start.si < barometerPa * 0.98 ? ('vacuum' as const) : ('pressure' as const)
-  if (kind === 'pressure' && start.si - Math.max(start.plusMinus ?? 0, LEAST_PA) <= barometerPa) {
-    throw new CalcError(
-      'bad-input',
-      'The system stood at about the pressure of the air: nothing drove gas through a leak.',
-      {
-        path: ['startPressure'],
-        hint: 'Test at the pressure of the procedure, below the weakest rating, or under vacuum.',
-      },
-    )
-  }
-  const expected = propagate([start, fromK, toK], (p, from, to) => p * (to / from - 1))
-  const left = propagate([start, end, fromK, toK], (p, q, from, to) => q - (p * to) / from)
-  const moved = end.si - start.si
+  if (!asksForStanding(input)) return undefined
+  const standing = readingsOf(input, place, notes)
+  const { kind, start, end, fromK, toK, startPa, endPa } = standing
+  refuseAtAir(standing, place().barometerPa)
+  const expected = expectedChange(standing)
+  const left = unexplainedChange(standing)
+  const bothOnGauge = start.kind === 'gaugePressure' && end.kind === 'gaugePressure'
+  const moved = bothOnGauge ? end.si - start.si : endPa.si - startPa.si
   const shown = readable(kind, isCoarse(moved, left.plusMinus))
-  const change = shown(moved, Math.hypot(start.plusMinus ?? 0, end.plusMinus ?? 0))
+  const change = shown(moved, Math.hypot(widthOf(start), widthOf(end)))
   const byTemperature = shown(expected.si, expected.plusMinus)
   const unexplained = shown(left.si, left.plusMinus)
   notes.sources.push(leakSource('achr-gas-law'))
@@ -80,21 +82,26 @@ export function standingPart(
     what: 'Change by temperature alone',
     formula:
       'start pressure × (end temperature ÷ start temperature − 1), pressures and temperatures absolute',
-    values: { start, startTemperature: fromK, endTemperature: toK },
+    values: { start: startPa, startTemperature: fromK, endTemperature: toK },
     gives: byTemperature,
   })
   notes.steps.push({
     what: 'Change that temperature does not explain',
     formula: 'end pressure − start pressure × end temperature ÷ start temperature',
-    values: { start, end },
+    values: {
+      start: startPa,
+      end: endPa,
+      ...Object.fromEntries(
+        left.parts.map(({ name, plusMinus }) => [`± of ${name}`, pressureDifference(plusMinus)]),
+      ),
+    },
     gives: unexplained,
   })
   const verdict = verdictOf(kind, unexplained)
   if (verdict === 'cannot-tell') {
     notes.warnings.push({
       code: 'readings-disagree',
-      message:
-        'The pressure is higher than the gas law allows: the temperatures were not those of the gas (sun, a warm engine), or the gauge moved. Let it settle and read again.',
+      message: leakFacts.told.warnings['readings-disagree'],
     })
   }
   return {
@@ -104,17 +111,62 @@ export function standingPart(
     measuredChange: change,
     byTemperature,
     unexplained,
-    ...sizePart(input, standing, unexplained, verdict, r, barometerPa, notes),
-    limit: limitPart(input, standing, kind, notes),
+    ...sizePart(input, standing, unexplained, verdict, r, place().barometerPa, notes),
+    limit: limitPart(input, standing, notes),
   }
 }
+
+/** Nothing drives gas through a leak where inside and outside are alike. */
+function refuseAtAir({ kind, startPa }: Standing, barometerPa: number): void {
+  if (kind === 'vacuum' || startPa.si - Math.max(widthOf(startPa), LEAST.si) > barometerPa) return
+  throw new CalcError(
+    'bad-input',
+    'The system stood at about the pressure of the air: nothing drove gas through a leak.',
+    {
+      path: ['startPressure'],
+      hint: 'Test at the pressure of the procedure, below the weakest rating, or under vacuum.',
+    },
+  )
+}
+
+const absolute = ({ kind }: PressureReading, si: number, barometerPa: number) =>
+  kind === 'gaugePressure' ? si + barometerPa : si
+
+const named = (name: string, { si, plusMinus }: Quantity) => ({ name, si, plusMinus })
+
+/** What the gas law expects, with the barometer under a gauge reading as one of its ingredients. */
+const expectedChange = ({ start, fromK, toK, barometer }: Standing) =>
+  budget(
+    [
+      named('start pressure', start),
+      named('start temperature', fromK),
+      named('end temperature', toK),
+      barometer,
+    ],
+    (p, from, to, air) => absolute(start, p, air) * (to / from - 1),
+  )
+
+/** What is left: both readings share the barometer, and what it changed between them is its own. */
+const unexplainedChange = ({ start, end, fromK, toK, barometer, change }: Standing) =>
+  budget(
+    [
+      named('start pressure', start),
+      named('end pressure', end),
+      named('start temperature', fromK),
+      named('end temperature', toK),
+      barometer,
+      change,
+    ],
+    (p, q, from, to, air, changed) =>
+      absolute(end, q, air + changed) - (absolute(start, p, air) * to) / from,
+  )
 
 /** Under pressure a small difference is still read in psi; a vacuum in the unit of its gauge. */
 const readable =
   (kind: 'pressure' | 'vacuum', coarse: boolean) => (pa: number, plusMinus: number | undefined) => {
     const difference = pressureDifference(pa, plusMinus)
-    if (kind === 'vacuum') return difference.in(coarse ? 'inHg' : 'micron')
-    return Math.abs(pa) < 500 ? difference.in('psi') : difference
+    if (kind === 'vacuum') return coarse ? difference.in('inHg') : difference.sized(1)
+    return difference.sized(LEAST.si)
   }
 
 function verdictOf(
@@ -127,9 +179,8 @@ function verdictOf(
 }
 
 function limitPart(
-  { vacuumLimit, elapsed }: StandingInput,
-  { start, end }: Standing,
-  kind: 'pressure' | 'vacuum',
+  { vacuumLimit, elapsed }: LeakTestInput,
+  { kind, startPa: start, endPa: end, start: read, barometer }: Standing,
   notes: Notes,
 ): StandingResult['limit'] {
   if (vacuumLimit === undefined) return undefined
@@ -161,7 +212,8 @@ function limitPart(
     { timeS: 0, pressurePa: start.si },
     { timeS: elapsed.si, pressurePa: end.si },
   ]
-  const widthPa = Math.max(start.plusMinus ?? 0, end.plusMinus ?? 0)
-  const { verdict } = judgeLimit(limit, points, widthPa / 2, widthPa)
+  const widthPa = Math.max(widthOf(start), widthOf(end))
+  const air = read.kind === 'gaugePressure' ? widthOf(barometer) : 0
+  const { verdict } = judgeLimit(limit, points, widthPa / 2, Math.hypot(widthPa, air))
   return { id: limit.id, rule: limit.rule, verdict }
 }

@@ -39,7 +39,7 @@ export function sentence(
   }
 }
 
-const US = { units: 'us', precise: false } as const
+const US = { units: 'us', precise: false, onScreen: true } as const
 /** A vacuum is read in micron, or on a compound gauge in inches of mercury. */
 const DIAL_FROM_PA = 1_000
 /** Whether a change of pressure in Pa is a matter for a dial rather than for a vacuum gauge. */

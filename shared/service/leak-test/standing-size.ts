@@ -1,29 +1,38 @@
-import { under } from '../../errors.ts'
 import type { Notes } from '../../notes.ts'
-import { LEAK_RATE_SOURCES, massOfLeak, refrigerantLoss } from '../../physics/leak-rate.ts'
+import { AIR } from '../../physics/hose-flow.ts'
+import { massOfLeak } from '../../physics/leak-rate.ts'
 import {
-  absolutePressure,
   leakRate,
   massFlow,
   propagate,
   type Quantity,
+  quantity,
   readQuantity,
   say,
   volumeFlow,
 } from '../../quantity/index.ts'
-import { type Refrigerant, saturationPressure } from '../../refrigerant/index.ts'
+import type { Refrigerant } from '../../refrigerant/index.ts'
+import { fillIn } from '../../sentence.ts'
+import { holeLoss } from '../hole-loss.ts'
 import { plausible } from '../plausible.ts'
 import { propertySources } from '../property-sources.ts'
-import { leakFacts } from './facts.ts'
-import type { Standing, StandingInput } from './standing-readings.ts'
+import { leakFacts, leakSource } from './facts.ts'
+import type { LeakTestInput, TestGas } from './fields.ts'
+import type { Standing } from './standing-readings.ts'
 import type { StandingVerdict } from './standing-sentence.ts'
 
-const NITROGEN_MOLAR_MASS = 0.0280134
+const DAY = quantity('duration', 1, 'd')
+
+/** What went through the hole: the air into a vacuum, the test gas out of a pressure. */
+const molarMassOf = (kind: Standing['kind'], gas: TestGas = 'nitrogen'): number => {
+  const known: Readonly<Record<string, number>> = leakFacts.testGasMolarMass
+  return kind === 'vacuum' ? AIR.molarMass : (known[gas] ?? leakFacts.testGasMolarMass.nitrogen)
+}
 
 /** Size of the leak, or the smallest that could have shown, with volume and time. */
 export function sizePart(
-  { elapsed, volume }: StandingInput,
-  { toK, start, end }: Standing,
+  { elapsed, volume, testGas }: LeakTestInput,
+  { kind, toK, startPa: start, endPa: end }: Standing,
   unexplained: Quantity<'pressureDifference'>,
   verdict: StandingVerdict,
   r: Refrigerant | undefined,
@@ -34,14 +43,13 @@ export function sizePart(
     if (verdict === 'leak') {
       notes.warnings.push({
         code: 'no-volume-or-time',
-        message:
-          'With the internal volume and the time between the readings the size of the leak follows.',
+        message: leakFacts.told.warnings['no-volume-or-time'],
       })
     }
     return {}
   }
-  const seconds = plausible(elapsed, 1, 400 * 86_400, 'A time', ['elapsed']).si
-  const litres = plausible(volume, 1e-6, 1_000, 'An internal volume', ['volume'])
+  const seconds = plausible(elapsed, 1, 400 * DAY.si, 'A time', ['elapsed']).si
+  const litres = plausible(volume, 1e-6, 1_000, 'An inner volume', ['volume'])
   const smallest = ((unexplained.plusMinus ?? 0) * litres.si) / seconds
   const temperatureK = toK.si
   const asRefrigerant = (flow: number, model: Refrigerant) =>
@@ -50,7 +58,7 @@ export function sizePart(
     smallestLeak: leakRate(smallest),
     ...(r ? { smallestAsRefrigerant: asRefrigerant(smallest, r) } : {}),
   }
-  if (r) notes.sources.push(...LEAK_RATE_SOURCES, ...propertySources(r))
+  if (r) notes.sources.push(...propertySources(r))
   if (verdict !== 'leak' && verdict !== 'rises') {
     warnIfCoarse(shown.smallestAsRefrigerant, notes)
     return shown
@@ -62,7 +70,7 @@ export function sizePart(
   const rate = leakRate(flow.si, flow.plusMinus)
   notes.steps.push({
     what: 'Leak rate',
-    formula: 'internal volume × unexplained change ÷ time',
+    formula: 'inner volume × unexplained change ÷ time',
     values: { volume: litres, unexplained, elapsed },
     gives: rate,
   })
@@ -71,34 +79,20 @@ export function sizePart(
     flow.plusMinus === undefined ? undefined : flow.plusMinus / barometerPa,
   ).in('mL/min')
   if (!r) return { ...shown, leakRate: rate, testGasFlow: asVolume }
-  const rest = under('endTemperature', () => saturationPressure(r, temperatureK, 'dew'))
-  const vacuum = verdict === 'rises'
-  const band = refrigerantLoss(
-    flow.si,
-    {
-      measuredMolarMass: NITROGEN_MOLAR_MASS,
-      measuredHighPa: vacuum ? barometerPa : (start.si + end.si) / 2,
-      measuredLowPa: vacuum ? (start.si + end.si) / 2 : barometerPa,
-      restHighPa: rest,
-      restLowPa: barometerPa,
-    },
-    r,
+  if (kind === 'pressure') notes.sources.push(leakSource('test-gas-molar-mass'))
+  const middlePa = (start.si + end.si) / 2
+  const measured = {
+    flow: rate,
+    molarMass: molarMassOf(kind, testGas),
+    highPa: Math.max(middlePa, barometerPa),
+    lowPa: Math.min(middlePa, barometerPa),
     temperatureK,
-  )
-  notes.steps.push({
-    what: 'Refrigerant through the same hole',
-    formula:
-      'same pV flow × molar mass ÷ (gas constant × temperature); at rest pressure × the ratio of pressure differences and √(28/molar mass), up to × the ratio of differences of squared pressures and 1.2 to 2.5 for the thinner vapour',
-    values: { leakRate: rate, restPressure: absolutePressure(rest), molarMass: r.molarMass },
-    gives: asRefrigerant(flow.si, r),
-  })
+  }
   return {
     ...shown,
     leakRate: rate,
     testGasFlow: asVolume,
-    refrigerantAtSameFlow: asRefrigerant(flow.si, r),
-    refrigerantAtRestFrom: massFlow(band.fromKgPerS),
-    refrigerantAtRestTo: massFlow(band.toKgPerS),
+    ...holeLoss(measured, r, barometerPa, notes),
   }
 }
 
@@ -108,6 +102,6 @@ function warnIfCoarse(smallest: Quantity<'massFlow'> | undefined, notes: Notes):
   if (!smallest || smallest.si <= normal.si) return
   notes.warnings.push({
     code: 'standing-test-is-coarse',
-    message: `Passing it rules out only leaks above ${say(smallest)}. Let it stand longer, read pressure and temperature with finer instruments, or search with a detector.`,
+    message: fillIn(leakFacts.told.warnings['standing-test-is-coarse'], { least: say(smallest) }),
   })
 }

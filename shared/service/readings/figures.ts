@@ -19,7 +19,7 @@ export interface Side {
   readonly reading: PressureReading
   /** What the reading is called where its ± is spoken of. */
   readonly name: string
-  readonly absolute: Budget
+  readonly absolute: Quantity<'absolutePressure'>
   /** Above the critical pressure, or within a hair of it, there is no saturation. */
   readonly state: 'saturation' | 'supercritical'
   readonly bubble: Budget | undefined
@@ -66,7 +66,7 @@ export function figures(m: Measured): Figures {
     liquidBelowDew: against(m, high, 'dew', LIQUID_LINE, liquidTemperature, -1),
     condensing:
       high?.state === 'saturation'
-        ? saturatedAt(m.refrigerant, high.reading, m.place, 'mean', high.name)
+        ? saturatedAt(m.refrigerant, high.reading, m.place.barometer, 'mean', high.name)
         : undefined,
     condensingOverAmbient: against(m, high, 'mean', AIR, ambient, -1),
     dischargeSuperheat: against(m, dischargeSide, 'dew', DISCHARGE_LINE, dischargeTemperature, 1),
@@ -100,7 +100,7 @@ function against(
   const { ingredients, temperatureK } = saturating(
     m.refrigerant,
     on.reading,
-    m.place,
+    m.place.barometer,
     line,
     on.name,
   )
@@ -144,15 +144,14 @@ function alongCondenser(m: Measured): Budget | undefined {
 function side(m: Measured, field: PressureField, reading: PressureReading): Side {
   return under(field, () => {
     const name = field === 'suctionPressure' ? 'low-side pressure' : 'high-side pressure'
-    const absolute = budget([named(name, reading), m.place.barometer], (...[value = 0, air = 0]) =>
-      absolutePa(reading, value, air),
-    )
+    const absolute = m.place.absolute(reading)
     const frame = { reading, name, absolute }
     const { bubble, dew } = m.refrigerant
     if (absolute.si > Math.min(bubble.toPa, dew.toPa)) {
       return { ...frame, state: 'supercritical', bubble: undefined, dew: undefined }
     }
-    const on = (line: SaturationLine) => saturatedAt(m.refrigerant, reading, m.place, line, name)
+    const on = (line: SaturationLine) =>
+      saturatedAt(m.refrigerant, reading, m.place.barometer, line, name)
     return { ...frame, state: 'saturation', bubble: on('bubble'), dew: on('dew') }
   })
 }

@@ -1,24 +1,23 @@
 import * as z from 'zod'
 import data from '../../../data/service/reading-findings.json' with { type: 'json' }
+import { cutOutOf, reachesCutOut } from '../../diagnosis/cut-out.ts'
 import { isVehicle } from '../../fields/index.ts'
-import { cutOutOf, reachesCutOut } from '../../physics/cut-out.ts'
 import {
   absolutePressure,
   type Budget,
   pressureDifference,
-  type Quantity,
   say,
   surelyAbove,
   surelyBelow,
   temperature,
   temperatureDifference,
-  type Uncertain,
   widthOf,
 } from '../../quantity/index.ts'
 import type { Source } from '../../sources.ts'
 import { DISCHARGE_HOTTEST_K, METERING_SUPERHEAT } from './bands.ts'
 import type { ReadingsInput } from './fields.ts'
 import type { Figures } from './figures.ts'
+import { highestGauge, suctionGauge } from './gauges.ts'
 import type { Measured } from './measured.ts'
 import { type ReadingSourceId, readingSource } from './sources.ts'
 
@@ -96,21 +95,6 @@ function dangerFindings(m: Measured): readonly Finding[] {
   ]
 }
 
-/** The highest pressure that was read, as a gauge shows it here. */
-export function highestGauge(m: Measured): Quantity<'gaugePressure'> | undefined {
-  const read = [m.suctionPressure, m.highPressure, m.dischargePressure].flatMap((reading) =>
-    reading === undefined
-      ? []
-      : reading.kind === 'gaugePressure'
-        ? [reading as Quantity<'gaugePressure'>]
-        : [m.place.gauge(reading.si, reading.plusMinus)],
-  )
-  return read.reduce<Quantity<'gaugePressure'> | undefined>(
-    (most, next) => (most === undefined || next.si > most.si ? next : most),
-    undefined,
-  )
-}
-
 function pressureFindings(m: Measured, f: Figures): readonly Finding[] {
   const { pressureDifference: apart } = f
   const list: Finding[] = []
@@ -134,13 +118,6 @@ function pressureFindings(m: Measured, f: Figures): readonly Finding[] {
     )
   }
   return list
-}
-
-/** The low side against the air around, Pa. */
-export function suctionGauge(m: Measured): Uncertain | undefined {
-  const reading = m.suctionPressure
-  if (!reading) return undefined
-  return reading.kind === 'gaugePressure' ? reading : m.place.gauge(reading.si, reading.plusMinus)
 }
 
 function suctionFindings(m: Measured, f: Figures, input: ReadingsInput): readonly Finding[] {

@@ -1,7 +1,7 @@
 import { CalcError } from '../../errors.ts'
-import { fill } from '../../fill.ts'
 import type { Warning } from '../../operation.ts'
 import { type Budget, budget, type Quantity, say, temperature } from '../../quantity/index.ts'
+import { fillIn } from '../../sentence.ts'
 import type { ReadingsInput } from './fields.ts'
 import type { Measured } from './measured.ts'
 import { readingSource } from './sources.ts'
@@ -55,7 +55,7 @@ export function orificeVerdict(m: Measured, measured: Budget, input: ReadingsInp
       ...(returnWetBulb ? [] : [TEXTS.notJudged['wet-bulb']]),
       ...(ambient ? [] : [TEXTS.notJudged['outdoor-air']]),
     ].join(' and ')
-    const meaning = fill(TEXTS.notJudged['air-missing'], { missing })
+    const meaning = fillIn(TEXTS.notJudged['air-missing'], { missing })
     return plain(notJudged('charge', 'superheat', meaning, 'wet-bulb'))
   }
   return byWeather(frame, ambient, returnWetBulb)
@@ -125,7 +125,7 @@ const FORMULA: Warning = {
 
 const tooCold = (outdoor: Air): Warning => ({
   code: 'too-cold-for-charge-test',
-  message: fill(TEXTS.warnings['too-cold'], {
+  message: fillIn(TEXTS.warnings['too-cold'], {
     air: say(temperature(outdoor.si)),
     coldest: say(temperature(COLDEST_TEST_K)),
   }),

@@ -1,6 +1,6 @@
 import { isVehicle, type Machine } from '../../fields/index.ts'
-import { fill } from '../../fill.ts'
 import type { Budget } from '../../quantity/index.ts'
+import { fillIn } from '../../sentence.ts'
 import {
   SUBCOOLING_TOLERANCE_K,
   SUBCOOLING_TOLERANCE_SOURCES,
@@ -97,7 +97,7 @@ function bySubcooling(
   }
   const { refrigerants, lowK, highK, sources } = VEHICLE_VALVE_SUBCOOLING
   if (!refrigerants.includes(id)) {
-    const meaning = fill(TEXTS.notJudged['band-not-for-it'], {
+    const meaning = fillIn(TEXTS.notJudged['band-not-for-it'], {
       refrigerants: refrigerants.join(', '),
     })
     return notJudged('charge', 'subcooling', meaning, 'maker', { sources })

@@ -1,7 +1,7 @@
 import { possibleLevels } from '../../diagnosis/signs.ts'
 import { isVehicle } from '../../fields/index.ts'
-import { fill } from '../../fill.ts'
 import type { Budget } from '../../quantity/index.ts'
+import { fillIn } from '../../sentence.ts'
 import { METERING_SUPERHEAT } from './bands.ts'
 import { checkTargets } from './check-targets.ts'
 import type { ReadingsInput } from './fields.ts'
@@ -91,13 +91,13 @@ function usable(
 ): Budget | Verdict {
   const spoilt = found.find((entry) => SPOILS[name].includes(entry.id))
   if (spoilt) {
-    const meaning = fill(TEXTS.notJudged.contradiction, { finding: spoilt.message })
+    const meaning = fillIn(TEXTS.notJudged.contradiction, { finding: spoilt.message })
     return notJudged('charge', name, meaning, 'figures', { outcome: 'no-valid-test', sources: [] })
   }
   if (measured) return measured
   const side = name === 'superheat' ? f.low : f.high
   if (side?.state === 'supercritical') {
-    const meaning = fill(TEXTS.notJudged.supercritical, {
+    const meaning = fillIn(TEXTS.notJudged.supercritical, {
       figure: name,
       refrigerant: m.refrigerant.info.id,
     })

@@ -1,5 +1,4 @@
 import { CalcError } from '../../errors.ts'
-import { fill } from '../../fill.ts'
 import type { Warning } from '../../operation.ts'
 import { type AtRest, atRest } from '../../physics/at-rest.ts'
 import {
@@ -8,6 +7,7 @@ import {
   type Quantity,
   type Uncertain,
 } from '../../quantity/index.ts'
+import { fillIn } from '../../sentence.ts'
 import type { Figures } from './figures.ts'
 import type { Finding } from './findings.ts'
 import type { Measured } from './measured.ts'
@@ -41,7 +41,7 @@ export function restOf(m: Measured, f: Figures, found: readonly Finding[]): Rest
     }
   } catch (error) {
     if (!(error instanceof CalcError)) throw error
-    const message = fill(TEXTS.warnings['rest-not-compared'], { why: error.message })
+    const message = fillIn(TEXTS.warnings['rest-not-compared'], { why: error.message })
     return { ...frame, warnings: [{ code: 'rest-not-compared', message }] }
   }
 }

@@ -1,7 +1,6 @@
 import * as z from 'zod'
 import { PATTERN_IDS, type Pattern } from '../../diagnosis/patterns.ts'
 import {
-  absolutePressure,
   type Budget,
   quantityOut,
   temperature,
@@ -131,7 +130,7 @@ function sideResult(side: Side, m: Measured) {
       side.reading.kind === 'gaugePressure'
         ? side.reading.in(undefined)
         : m.place.gauge(side.reading.si, side.reading.plusMinus),
-    absolutePressure: absolutePressure(side.absolute.si, side.absolute.plusMinus),
+    absolutePressure: side.absolute,
     state: side.state,
     bubbleTemperature: degree(side.bubble),
     dewTemperature: degree(side.dew),

@@ -1,7 +1,8 @@
 import type { Pattern } from '../../diagnosis/patterns.ts'
 import type { Signs } from '../../diagnosis/signs.ts'
 import type { Figures } from './figures.ts'
-import { type Finding, type FindingId, suctionGauge } from './findings.ts'
+import type { Finding, FindingId } from './findings.ts'
+import { suctionGauge } from './gauges.ts'
 import type { Measured } from './measured.ts'
 
 /** Readings that spoil the subcooling alone: what cooled the liquid was not the condenser. */

@@ -1,9 +1,9 @@
 import { isVehicle } from '../../fields/index.ts'
-import { fill } from '../../fill.ts'
 import { CONTACT_SOURCE } from '../../instrument/index.ts'
 import type { Warning } from '../../operation.ts'
 import { say, temperatureDifference } from '../../quantity/index.ts'
 import { glide } from '../../refrigerant/index.ts'
+import { fillIn } from '../../sentence.ts'
 import type { Source } from '../../sources.ts'
 import type { ReadingsInput } from './fields.ts'
 import type { Figures } from './figures.ts'
@@ -21,7 +21,7 @@ export function statementsFor(m: Measured, f: Figures, input: ReadingsInput): re
     ...(hasValve(input) ? [TEXTS.statements.valve] : []),
     ...(blend
       ? [
-          fill(TEXTS.statements.blend, {
+          fillIn(TEXTS.statements.blend, {
             refrigerant: id,
             glide: say(temperatureDifference(glide(m.refrigerant, side.absolute.si))),
           }),

@@ -73,7 +73,7 @@ function sideSteps(
   line: 'bubble' | 'dew' | undefined,
 ): readonly Step[] {
   if (!side) return []
-  const absolute = absolutePressure(side.absolute.si, side.absolute.plusMinus)
+  const { absolute } = side
   const gauge: readonly Step[] =
     side.reading.kind === 'absolutePressure'
       ? []

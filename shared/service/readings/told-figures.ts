@@ -1,5 +1,5 @@
 import type { Basis, Figure } from '../../answer/told.ts'
-import { cutOutOf } from '../../physics/cut-out.ts'
+import { cutOutOf } from '../../diagnosis/cut-out.ts'
 import {
   type Budget,
   type Quantity,
@@ -8,7 +8,7 @@ import {
 } from '../../quantity/index.ts'
 import { propertyUncertainty } from '../../refrigerant/index.ts'
 import type { Figures } from './figures.ts'
-import { highestGauge } from './findings.ts'
+import { highestGauge } from './gauges.ts'
 import type { Measured } from './measured.ts'
 import { nearestLine, type Rest } from './rest.ts'
 import { ratioResult } from './result.ts'

@@ -1,9 +1,9 @@
 import { type Figure, type Level, MOST_FIGURES, MOST_NEXT, type Told } from '../../answer/told.ts'
 import type { Pattern } from '../../diagnosis/patterns.ts'
 import { isVehicle } from '../../fields/index.ts'
-import { fill } from '../../fill.ts'
 import { REFRIGERANT_DATA } from '../../physics/saturating.ts'
 import { pressureDifference } from '../../quantity/index.ts'
+import { fillIn } from '../../sentence.ts'
 import type { ReadingsInput } from './fields.ts'
 import type { Figures } from './figures.ts'
 import type { Finding } from './findings.ts'
@@ -120,7 +120,7 @@ function suspect({ found }: Known): Saying | undefined {
 
 const byFinding = ({ title, settle }: Finding, texts: readonly string[]): Saying => ({
   level: 'check',
-  headlines: texts.map((text) => fill(text, { finding: lowered(title) })),
+  headlines: texts.map((text) => fillIn(text, { finding: lowered(title) })),
   next: settle,
 })
 
@@ -214,5 +214,5 @@ function byValve(valve: Verdict): Saying {
 
 function betterOf({ weakest }: Verdict): readonly string[] {
   if (weakest === undefined) return []
-  return [weakest === REFRIGERANT_DATA ? next.chart : fill(next.better, { name: weakest })]
+  return [weakest === REFRIGERANT_DATA ? next.chart : fillIn(next.better, { name: weakest })]
 }

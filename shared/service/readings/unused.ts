@@ -1,6 +1,6 @@
 import { isVehicle } from '../../fields/index.ts'
-import { fill } from '../../fill.ts'
 import type { Warning } from '../../operation.ts'
+import { fillIn } from '../../sentence.ts'
 import type { ReadingsInput } from './fields.ts'
 import { TEXTS } from './texts.ts'
 
@@ -36,6 +36,6 @@ export function unusedReadings(input: ReadingsInput): readonly Warning[] {
     .filter(([field, unused]) => unused && input[field] !== undefined)
     .map(([field, , why]) => ({
       code: 'reading-not-used',
-      message: fill(TEXTS.unused.message, { field, why: TEXTS.unused[why] }),
+      message: fillIn(TEXTS.unused.message, { field, why: TEXTS.unused[why] }),
     }))
 }

@@ -1,5 +1,4 @@
 import * as z from 'zod'
-import { fill } from '../../fill.ts'
 import type { Assumption, Warning } from '../../operation.ts'
 import { REFRIGERANT_DATA } from '../../physics/saturating.ts'
 import {
@@ -11,6 +10,7 @@ import {
   temperatureDifference,
   widthOf,
 } from '../../quantity/index.ts'
+import { fillIn } from '../../sentence.ts'
 import type { Source } from '../../sources.ts'
 import { TEXTS } from './texts.ts'
 
@@ -113,7 +113,7 @@ export function compared(c: Comparison): Verdict {
   return {
     ...frame,
     outcome,
-    meaning: fill(TEXTS.meanings['cannot-tell'], {
+    meaning: fillIn(TEXTS.meanings['cannot-tell'], {
       figure,
       measured: degrees(measured.si),
       width: degrees(width),
@@ -141,7 +141,7 @@ function wouldSettle(
   const way = largest.name === REFRIGERANT_DATA ? 'data' : timesAsGood === undefined ? 'all' : 'one'
   return {
     weakest: largest.name,
-    settle: fill(TEXTS.settle[way], {
+    settle: fillIn(TEXTS.settle[way], {
       name: largest.name,
       part: degrees(largest.plusMinus),
       width: degrees(width),

@@ -1,8 +1,8 @@
 import data from '../../../data/service/recovery.json' with { type: 'json' }
 import { CalcError, refusal, under } from '../../errors.ts'
-import { fill } from '../../fill.ts'
 import { type Quantity, quantity, say, widthOf } from '../../quantity/index.ts'
 import { type Refrigerant, refrigerant } from '../../refrigerant/index.ts'
+import { fillIn } from '../../sentence.ts'
 
 const { stampedWithin, reasons, refusals } = data
 
@@ -37,7 +37,7 @@ export function identity(r: Refrigerant, holds: string | undefined): string[] {
 export function refuseMixing(r: Refrigerant, holds: string | undefined): void {
   if (holds === undefined || isEmpty(holds)) return
   const because = ([message = '', hint = '']: readonly string[], inside = '') =>
-    refusal(fill(message, { inside, refrigerant: r.info.id }), {
+    refusal(fillIn(message, { inside, refrigerant: r.info.id }), {
       hint,
       path: ['cylinderHolds'],
       cautions: ['do-not-mix'],

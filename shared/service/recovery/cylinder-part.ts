@@ -1,12 +1,12 @@
 import * as z from 'zod'
 import data from '../../../data/service/recovery.json' with { type: 'json' }
 import { CalcError } from '../../errors.ts'
-import { fill } from '../../fill.ts'
 import { reader } from '../../instrument/index.ts'
 import type { Notes } from '../../notes.ts'
 import type { Computed } from '../../operation.ts'
 import { mass, type Quantity, quantityOut, say } from '../../quantity/index.ts'
 import type { Refrigerant } from '../../refrigerant/index.ts'
+import { fillIn } from '../../sentence.ts'
 import { sourceTable } from '../../source-table.ts'
 import { propertySources } from '../property-sources.ts'
 import { type FillLimit, fillLimits, specificGravity } from './cylinder.ts'
@@ -181,7 +181,7 @@ function dateCheck(input: CylinderInput, doubts: string[], notes: Notes) {
   )
   if (result.status === 'in-date') return { stop: [] as string[], result }
   const late = result.status === 'overdue'
-  const message = fill(data.reasons[late ? 'overdue' : 'due'], { due: result.due })
+  const message = fillIn(data.reasons[late ? 'overdue' : 'due'], { due: result.due })
   notes.warnings.push({ code: late ? 'requalification-overdue' : 'requalification-due', message })
   return { stop: late ? [message] : [], result }
 }

@@ -1,9 +1,9 @@
 import data from '../../../data/service/recovery.json' with { type: 'json' }
 import { CalcError, refusal } from '../../errors.ts'
-import { fill } from '../../fill.ts'
 import { quantity, say } from '../../quantity/index.ts'
 import type { Refrigerant } from '../../refrigerant/index.ts'
 import { saturatedDensity } from '../../refrigerant/index.ts'
+import { fillIn } from '../../sentence.ts'
 import { sourceTable } from '../../source-table.ts'
 import type { Source } from '../../sources.ts'
 
@@ -95,8 +95,8 @@ function noLiquid(r: Refrigerant): CalcError {
   const [message = '', hint = ''] = data.refusals.gas
   const listed = data.fillingDensity.find((row) => row.refrigerant === r.info.id)
   const density = listed ? `${Math.round(100 * listed.ofWaterCapacity)} %` : 'the listed share'
-  return refusal(fill(message, { refrigerant: r.info.id, at: say(HOTTEST) }), {
-    hint: fill(hint, { density }),
+  return refusal(fillIn(message, { refrigerant: r.info.id, at: say(HOTTEST) }), {
+    hint: fillIn(hint, { density }),
     path: ['waterCapacity'],
     cautions: ['full-cylinder', 'carbon-dioxide'],
   })

@@ -1,7 +1,6 @@
 import * as z from 'zod'
 import data from '../../../data/service/recovery.json' with { type: 'json' }
 import { CalcError, under } from '../../errors.ts'
-import { fill } from '../../fill.ts'
 import { type Place, reader } from '../../instrument/index.ts'
 import type { Notes } from '../../notes.ts'
 import type { Computed } from '../../operation.ts'
@@ -17,6 +16,7 @@ import {
   widthOf,
 } from '../../quantity/index.ts'
 import type { Refrigerant } from '../../refrigerant/index.ts'
+import { fillIn } from '../../sentence.ts'
 import { sourceTable } from '../../source-table.ts'
 import { plausible } from '../plausible.ts'
 import { propertySources } from '../property-sources.ts'
@@ -82,7 +82,7 @@ function warn(
   words: Readonly<Record<string, string>>,
   notes: Notes,
 ): void {
-  notes.warnings.push({ code, message: fill(warnings[code], words) })
+  notes.warnings.push({ code, message: fillIn(warnings[code], words) })
 }
 
 function fromLabel(

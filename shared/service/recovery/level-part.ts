@@ -1,7 +1,6 @@
 import * as z from 'zod'
 import data from '../../../data/service/recovery.json' with { type: 'json' }
 import { isCarbonDioxide } from '../../fields/index.ts'
-import { fill } from '../../fill.ts'
 import type { Place } from '../../instrument/index.ts'
 import type { Notes } from '../../notes.ts'
 import type { Computed } from '../../operation.ts'
@@ -13,6 +12,7 @@ import {
   quantityOut,
 } from '../../quantity/index.ts'
 import type { Refrigerant } from '../../refrigerant/index.ts'
+import { fillIn } from '../../sentence.ts'
 import { sourceTable } from '../../source-table.ts'
 import { propertySources } from '../property-sources.ts'
 import { statementOut, statementSources, statementTable } from '../statement.ts'
@@ -112,7 +112,7 @@ function tableOne(r: Refrigerant, input: RecoveryInput, place: Place, notes: Not
   if (found.or) {
     notes.warnings.push({
       code: 'pressure-class-uncertain',
-      message: fill(data.warnings['pressure-class-uncertain'], {
+      message: fillIn(data.warnings['pressure-class-uncertain'], {
         one: found.class,
         other: found.or,
       }),

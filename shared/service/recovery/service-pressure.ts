@@ -1,6 +1,5 @@
 import data from '../../../data/service/recovery.json' with { type: 'json' }
 import { refusal } from '../../errors.ts'
-import { fill } from '../../fill.ts'
 import type { Notes } from '../../notes.ts'
 import {
   gaugePressure,
@@ -15,6 +14,7 @@ import {
   type Refrigerant,
   saturationPressure,
 } from '../../refrigerant/index.ts'
+import { fillIn } from '../../sentence.ts'
 import { sourceTable } from '../../source-table.ts'
 import { plausible } from '../plausible.ts'
 
@@ -54,7 +54,7 @@ export function checkServicePressure(
     if (upper <= allowed.si) return []
     notes.sources.push(sourceOf('cfr-173-301-a8'), sourceOf('common-cylinders'))
     return [
-      fill(reasons['service-pressure-missing'], {
+      fillIn(reasons['service-pressure-missing'], {
         ...words,
         common: say(psi(weakest)),
         allowed: say(allowed),
@@ -72,10 +72,10 @@ export function checkServicePressure(
   })
   if (upper <= allowed.si) return []
   const all = { ...words, service: say(service), allowed: say(allowed) }
-  if (hot.si <= allowed.si) return [fill(reasons['service-pressure-close'], all)]
+  if (hot.si <= allowed.si) return [fillIn(reasons['service-pressure-close'], all)]
   const [message = '', hint = ''] = refusals['too-weak']
-  throw refusal(fill(message, all), {
-    hint: fill(hint, { needed: say(pressureDifference(upper / rule.factor)) }),
+  throw refusal(fillIn(message, all), {
+    hint: fillIn(hint, { needed: say(pressureDifference(upper / rule.factor)) }),
     path: ['servicePressure'],
     cautions: ['full-cylinder', 'pressure'],
   })

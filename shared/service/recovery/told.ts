@@ -9,7 +9,6 @@ import {
 import { isCarbonDioxide } from '../../fields/index.ts'
 import { parseQuantity, type Quantity } from '../../quantity/index.ts'
 import type { Refrigerant } from '../../refrigerant/index.ts'
-import { lawLine } from '../../rules/law-line.ts'
 import type { CylinderResult } from './cylinder-part.ts'
 import type { ExpectedResult } from './expected-part.ts'
 import type { RecoveryInput } from './fields.ts'
@@ -33,7 +32,7 @@ type Sentence = keyof typeof headlines
 
 /** What comes out, where it goes, and at what to stop: the danger first. */
 export function recoveryTold(known: Known): Told {
-  const { input, r, cylinder } = known
+  const { cylinder } = known
   const sentence = sentenceOf(known)
   const [reason = ''] = cylinder?.reasons ?? []
   const headline = headlines[sentence]
@@ -44,7 +43,6 @@ export function recoveryTold(known: Known): Told {
       said.length <= LONGEST_HEADLINE ? said : headline.replace('{reason}', firstOf(reason)),
     figures: figuresOf(known, sentence),
     next: next[nextOf(sentence)].slice(0, MOST_NEXT),
-    law: lawLine(input.law, { ...input, refrigerant: r, action: 'recover' }),
   }
 }
 

@@ -1,9 +1,9 @@
 import data from '../../../data/service/recovery.json' with { type: 'json' }
 import { CalcError, refusal } from '../../errors.ts'
-import { fill } from '../../fill.ts'
 import type { Notes } from '../../notes.ts'
 import { mass, type Quantity, say, temperature } from '../../quantity/index.ts'
 import type { Refrigerant } from '../../refrigerant/index.ts'
+import { fillIn } from '../../sentence.ts'
 import { liquidFullTemperature } from './cylinder.ts'
 
 interface Weights {
@@ -49,11 +49,14 @@ export function weigh(r: Refrigerant, input: Weights, maximumKg: number, notes: 
   const held = Math.max(contentsKg, 0)
   if (contentsKg - width > maximumKg) {
     const [message = '', hint = ''] = data.refusals.overfull
-    throw refusal(fill(message, { held: say(mass(held, plusMinus)), most: say(mass(maximumKg)) }), {
-      hint,
-      path: ['grossNow'],
-      cautions: ['full-cylinder'],
-    })
+    throw refusal(
+      fillIn(message, { held: say(mass(held, plusMinus)), most: say(mass(maximumKg)) }),
+      {
+        hint,
+        path: ['grossNow'],
+        cautions: ['full-cylinder'],
+      },
+    )
   }
   const roomKg = maximumKg - contentsKg - width
   if (roomKg <= 0) {

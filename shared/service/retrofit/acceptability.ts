@@ -2,7 +2,7 @@ import * as z from 'zod'
 import data from '../../../data/service/retrofit.json' with { type: 'json' }
 import type { CautionId } from '../../cautions.ts'
 import { type CalcError, refusal } from '../../errors.ts'
-import { fill } from '../../fill.ts'
+import { fillIn } from '../../sentence.ts'
 import { sourceTable } from '../../source-table.ts'
 import { markOut } from '../../sources.ts'
 
@@ -75,15 +75,15 @@ export function allowedConversion({ from, to, flammable }: Conversion): Acceptab
   const reason = row ?? (flammable ? data.flammable : undefined)
   if (reason) {
     throw notAllowed(
-      fill(data.refusals['not-allowed'], { new: to, reason: reason.text }),
-      fill(data.refusals['not-allowed-hint'], {
+      fillIn(data.refusals['not-allowed'], { new: to, reason: reason.text }),
+      fillIn(data.refusals['not-allowed-hint'], {
         source: sourceOf(reason.source as 'epa-hydrocarbons').title,
       }),
       flammable,
     )
   }
   throw notAllowed(
-    fill(data.refusals.unknown, { old: from, new: to }),
+    fillIn(data.refusals.unknown, { old: from, new: to }),
     data.refusals['unknown-hint'],
     flammable,
   )

@@ -1,11 +1,11 @@
 import * as z from 'zod'
 import data from '../../../data/service/retrofit.json' with { type: 'json' }
 import { CalcError } from '../../errors.ts'
-import { fill } from '../../fill.ts'
 import type { Notes } from '../../notes.ts'
 import type { Computed } from '../../operation.ts'
 import { fraction, mass, type Quantity, quantityOut, say } from '../../quantity/index.ts'
 import type { Refrigerant } from '../../refrigerant/index.ts'
+import { fillIn } from '../../sentence.ts'
 import { sourceTable } from '../../source-table.ts'
 import { propertySources } from '../property-sources.ts'
 import { chargeBand } from './charge-band.ts'
@@ -79,7 +79,7 @@ export function chargePart(
   }
   notes.warnings.push({
     code: 'charge-is-a-band',
-    message: fill(data.warnings['charge-is-a-band'], { spread: say(mass(most - least)) }),
+    message: fillIn(data.warnings['charge-is-a-band'], { spread: say(mass(most - least)) }),
   })
   return {
     low: mass(band.lowKg),

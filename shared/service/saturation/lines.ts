@@ -79,7 +79,7 @@ const atPressure = (r: Refrigerant, reading: PressureReading, place: Place) => {
       ? (reading as Quantity<'gaugePressure'>).in(undefined)
       : place.gauge(reading.si, reading.plusMinus)
   return (line: Line): LinePoint => {
-    const on: Saturating = saturating(r, reading, place, line)
+    const on: Saturating = saturating(r, reading, place.barometer, line)
     const found = budget(on.ingredients, (...[value = 0, air = 0, data = 0]) =>
       on.temperatureK(value, air, data),
     )

@@ -1,3 +1,5 @@
+import { openCouplings } from '../breaks-open.ts'
+import { HEAD_PATHS } from '../head.ts'
 import type { WorkOrderInput } from '../input.ts'
 import type { Outcomes } from '../run.ts'
 import { figure, instruct, newBody, type StepBody, state, take } from '../step.ts'
@@ -27,28 +29,21 @@ function lawOf(body: StepBody, input: WorkOrderInput, { rules }: Outcomes): void
   }
   const law = take(body, rules.open)
   if (!law) return
-  figure(body, 'Law', law.placeName)
+  figure(body, 'Law', law.lawName)
   figure(body, 'Regime', law.regime.names.join(' or '))
   body.findings.push(law.certificate.says)
-  state(body, law.place, [
+  state(body, law.law, [
     ...law.regime.statements,
     ...law.certificate.statements,
     ...law.venting.statements,
     ...law.elsewhere.statements,
   ])
-  const names: Readonly<Record<string, readonly string[]>> = {
-    charge: ['labelCharge'],
-    compressor: ['machine', 'compressor'],
-    factorySealed: ['machine', 'factorySealed'],
-    sector: ['machine', 'sector'],
-    forPay: ['person', 'forPay'],
-  }
   const deciding = [
     ...law.regime.missing,
     ...law.certificate.statements.flatMap(({ dependsOn }) => dependsOn),
   ]
   for (const field of new Set(deciding)) {
-    const path = names[field] ?? [field]
+    const path = HEAD_PATHS[field] ?? [field]
     body.missing.push({
       what: `What the law asks here depends on ${path.join('.')}`,
       path: [...path],
@@ -69,7 +64,7 @@ function couplingsOf(body: StepBody, input: WorkOrderInput): void {
     if (input.job !== 'couplers-parted') return
     instruct(body, 'sealing-only', 'hold-fixed-half', 'clean-and-cap')
     body.missing.push({
-      what: 'The couplings that are parted, and whether both halves close by themselves',
+      what: 'The couplings that are parted, and whether a valve shuts both halves',
       path: ['couplings'],
     })
     return
@@ -77,33 +72,34 @@ function couplingsOf(body: StepBody, input: WorkOrderInput): void {
   instruct(body, 'sealing-only')
   couplings.forEach((coupling, index) => {
     const name = coupling.name ?? `Coupling ${index + 1}`
-    const seals = coupling.selfSealing
+    const { couplingType } = coupling
+    const seals = couplingType === undefined ? undefined : couplingType === 'two-valve'
     figure(
       body,
       name,
       seals === undefined
-        ? 'not known whether both halves close by themselves: not to be parted under charge yet'
+        ? 'not known whether a valve shuts both halves: not to be parted under charge yet'
         : seals
-          ? 'both halves close by themselves: may be parted under charge'
-          : 'does not close by itself: never to be parted under charge',
+          ? 'a valve shuts both halves: may be parted under charge'
+          : 'not shut by a valve in both halves: never to be parted under charge',
     )
     if (seals === undefined) {
       body.missing.push({
-        what: `${name}: whether both halves close by themselves`,
-        path: ['couplings', index, 'selfSealing'],
+        what: `${name}: whether a valve shuts both halves`,
+        path: ['couplings', index, 'couplingType'],
         hint: "See the coupling and its maker's sheet.",
       })
     }
   })
-  if (couplings.some(({ selfSealing }) => selfSealing === false)) {
+  if (openCouplings(input).length > 0) {
     instruct(body, 'recover-first')
     if (input.job === 'couplers-parted') {
       body.findings.push(
-        'A coupling of this order does not close by itself, so this is no job under charge: recover first. Where only a section is opened, order it as section-opened.',
+        'A coupling of this order has no valve in both halves, so this is no job under charge: recover first. Where only a section is opened, order it as section-opened.',
       )
     }
   }
-  if (couplings.some(({ selfSealing }) => selfSealing === undefined)) {
+  if (couplings.some(({ couplingType }) => couplingType === undefined)) {
     instruct(body, 'look-at-coupling')
   }
   instruct(body, 'hold-fixed-half', 'clean-and-cap')

@@ -1,5 +1,5 @@
 import { newNotes } from '../../notes.ts'
-import { mass, type Quantity, quantityIn, say } from '../../quantity/index.ts'
+import { mass, type Quantity, say } from '../../quantity/index.ts'
 import { chargeToleranceOf } from '../../service/charge-tolerance.ts'
 import type { WorkOrderInput } from '../input.ts'
 import type { Outcomes } from '../run.ts'
@@ -15,7 +15,7 @@ export function chargeStep(input: WorkOrderInput, outcomes: Outcomes): StepBody 
     if (law.certificate.says !== certificateToOpen(outcomes)) {
       body.findings.push(law.certificate.says)
     }
-    state(body, law.place, law.leakRepair.statements)
+    state(body, law.law, law.leakRepair.statements)
   }
   if (!input.labelCharge && outcomes.charge.state !== 'missing') {
     body.missing.push({ what: "Charge on the machine's label", path: ['labelCharge'] })
@@ -51,6 +51,12 @@ function massInto(body: StepBody, outcomes: Outcomes): void {
   figure(body, 'Change by altered parts', found.changeOfCharge)
   figure(body, 'From a new cylinder', found.newRefrigerant)
   if (!tooLittleToWeigh(outcomes)) figure(body, 'Set on the scale', found.setOnScale)
+  if (found.kind === 'measure') {
+    body.missing.push({
+      what: 'Type of the couplings, and the mouth and both depths of each by caliper',
+      path: ['couplings'],
+    })
+  }
   if (found.kind === 'what-if') {
     body.missing.push({
       what: 'Spill volume of the couplings, from their maker or measured: the what-if is no measurement',
@@ -106,12 +112,10 @@ function wentIn(body: StepBody, input: WorkOrderInput, outcomes: Outcomes): void
 /** What went in against the tolerance of the charge: the maker's where it was given, else the published one. */
 function wentInText(
   { si, plusMinus = 0 }: Quantity<'mass'>,
-  given: unknown,
+  given: Quantity<'mass'> | undefined,
   labelCharge: Quantity<'mass'> | undefined,
 ): string {
-  const parsed = given === undefined ? undefined : quantityIn.mass.safeParse(given)
-  const tolerance = parsed?.success ? parsed.data : undefined
-  const { from, to } = chargeToleranceOf(tolerance, labelCharge, newNotes())
+  const { from, to } = chargeToleranceOf(given, labelCharge, newNotes())
   const allowed = from.si === to.si ? say(to) : `${say(from)} to ${say(to)}`
   const off = Math.abs(si)
   const way = si < 0 ? 'less' : 'more'

@@ -15,7 +15,12 @@ export function evacuate(input: WorkOrderInput, { evacuation }: Outcomes): StepB
     ['rise', 'Standing vacuum: times and pressures with the pump valved off'],
   )
   if (!found) return body
-  const { water, pullDown, rise } = found
+  const { target, water, pullDown, rise } = found
+  figure(body, 'Pull down to, or lower', target.target)
+  figure(body, 'Then valve off, and watch', target.holdFor)
+  figure(body, 'Must stay below', target.holdBelow)
+  figure(body, 'Target reached', target.reached?.replaceAll('-', ' '))
+  figure(body, 'Hold', target.held?.replaceAll('-', ' '))
   figure(body, 'Water boils below', water?.vapourPressure)
   figure(body, 'A gauge here then shows', water?.gaugeNeeded)
   figure(body, 'Least pump-down time', pullDown?.time)

@@ -19,7 +19,7 @@ export function leakTestStep(input: WorkOrderInput, outcomes: Outcomes): StepBod
       ['endTemperature', 'Temperature of the system at the end'],
       ['elapsed', 'Time between the two readings'],
     )
-    if (!['lowSideRating', 'ratings'].some((field) => input.leakTest?.[field] !== undefined)) {
+    if (!input.leakTest?.lowSideRating && !input.leakTest?.ratings) {
       body.missing.push({
         what: 'Pressure that the weakest part is rated for',
         path: ['leakTest', 'lowSideRating'],

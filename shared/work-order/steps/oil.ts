@@ -7,8 +7,8 @@ import { figure, instruct, newBody, type StepBody, take, want } from '../step.ts
 export function oilStep(input: WorkOrderInput, outcomes: Outcomes): StepBody {
   const body = newBody()
   instruct(body, 'oil-before')
-  if (!input.oilType && input.oil?.newOil === undefined) {
-    body.missing.push({ what: 'Oil in the system, as its label says', path: ['oilType'] })
+  if (!input.existingOil && input.oil?.newOil === undefined) {
+    body.missing.push({ what: 'Oil in the system, as its label says', path: ['existingOil'] })
   }
   if (!input.oilTotal && input.oil?.oilTotal === undefined) {
     body.missing.push({ what: "Oil of the whole system, the maker's figure", path: ['oilTotal'] })

@@ -12,7 +12,7 @@ export function recover(input: WorkOrderInput, outcomes: Outcomes): StepBody {
     if (law.certificate.says !== certificateToOpen(outcomes)) {
       body.findings.push(law.certificate.says)
     }
-    state(body, law.place, [...law.equipment.statements, ...law.reuse.statements])
+    state(body, law.law, [...law.equipment.statements, ...law.reuse.statements])
   }
   const found = take(body, outcomes.recovery)
   // Carbon dioxide may be let out, and no recovery cylinder takes it.

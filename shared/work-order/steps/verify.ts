@@ -33,6 +33,6 @@ function coolingInto(body: StepBody, input: WorkOrderInput, { cooling }: Outcome
   for (const { sentence } of [bands.high, bands.low, bands.vent]) {
     if (sentence) body.findings.push(sentence.charAt(0).toUpperCase() + sentence.slice(1))
   }
-  if (rest) figure(body, 'At rest', rest.verdict.replaceAll('-', ' '))
+  if (rest) figure(body, 'At rest', rest.state.replaceAll('-', ' '))
   if (clutch?.cycling) body.findings.push(clutch.cycling)
 }

@@ -104,6 +104,73 @@ describe('text that is no quantity is refused, and the refusal says what would d
   })
 })
 
+describe('what a refusal tells the person', () => {
+  const said = (text: string, accepted: Accepted<Kind>) => {
+    const { message, hint } = refusalOf(() => parseQuantity(text, accepted))
+    return `${message} ${hint}`
+  }
+
+  it.each<[text: string, accepted: Accepted<Kind>, says: RegExp]>([
+    ['32 psi', PRESSURE, /gauge or absolute.*32 psig.*32 psia.*32 psi vac/u],
+    ['32 psi', ['gaugePressure'], /gauge or absolute/u],
+    ['32 psi', ['absolutePressure'], /gauge or absolute/u],
+    ['2.2 bar', PRESSURE, /gauge or absolute/u],
+    ['32 psi', ['mass'], /pressure; a mass is needed.*340 g/u],
+    ['8 oz', ['volume'], /weight where a volume is needed.*fl oz/u],
+    ['8 oz', ['length'], /is a mass; a length is needed/u],
+    ['8 g', ['volume'], /is a mass; a volume is needed/u],
+    ['52 °F', ['mass'], /is a temperature; a mass is needed/u],
+    ['3 parsec', ['length'], /"parsec" in "3 parsec" is not a unit of a length.*12 ft/u],
+    ['32', PRESSURE, /has no unit.*32 psig.*320 kPa abs/u],
+    ['-3 lb', ['mass'], /below zero, which a mass cannot be/u],
+    ['0 K', ['temperature'], /at or below absolute zero, which a temperature cannot be/u],
+    ['0 psia', ['absolutePressure'], /at or below zero, which an absolute pressure cannot be/u],
+    ['-5 inHg vac', PRESSURE, /counts downward twice/u],
+    ['', PRESSURE, /A gauge pressure or an absolute pressure is needed, and the text is empty/u],
+  ])('"%s" for %j', (text, accepted, says) => {
+    expect(said(text, accepted)).toMatch(says)
+  })
+
+  it.each<[kind: Kind, text: string]>([
+    ['mass', '-1 g'],
+    ['volume', '-1 mL'],
+    ['length', '-1 in'],
+    ['duration', '-1 s'],
+    ['density', '-1 kg/m3'],
+    ['massPerLength', '-1 g/m'],
+    ['volumeFlow', '-1 cfm'],
+    ['massFlow', '-1 g/yr'],
+    ['leakRate', '-1 mbar L/s'],
+    ['power', '-1 kW'],
+    ['fraction', '-1 %'],
+    ['barometricPressure', '-1 kPa'],
+    ['barometricPressure', '0 kPa'],
+    ['absolutePressure', '0 micron'],
+    ['temperature', '-1 K'],
+  ])('%s: %s cannot exist', (kind, text) => {
+    expect(refusalOf(() => parseQuantity(text, [kind])).code).toBe('out-of-range')
+  })
+
+  it.each<[kind: Kind, text: string]>([
+    ['mass', '0 g'],
+    ['volume', '0 mL'],
+    ['fraction', '0 %'],
+    ['leakRate', '0 Pa m3/s'],
+    ['gaugePressure', '0 psig'],
+    ['gaugePressure', '0 inHg vac'],
+    ['gaugePressure', '-3 psig'],
+    ['altitude', '-150 ft'],
+    ['temperatureDifference', '-4 K'],
+    ['pressureDifference', '-4 kPa'],
+    ['specificEnergy', '-4 kJ/kg'],
+    ['specificEntropy', '-4 kJ/(kg K)'],
+    ['speed', '-4 m/s'],
+    ['temperature', '-40 °F'],
+  ])('%s: %s can', (kind, text) => {
+    expect(parseQuantity(text, [kind]).kind).toBe(kind)
+  })
+})
+
 describe('values that are neither text nor a pair', () => {
   it.each<[what: string, raw: unknown, code: ErrorCode]>([
     ['a bare number', 32, 'ambiguous-quantity'],

@@ -45,6 +45,42 @@ describe('what no trade meets', () => {
     )
   })
 
+  // Both sides of every bound, a tenth apart at most, in a unit that is written.
+  it.each([
+    ['temperature', '-170 °C', '-175 °C'],
+    ['temperature', '720 °C', '730 °C'],
+    ['temperatureDifference', '890 K', '910 K'],
+    ['temperatureDifference', '-890 K', '-910 K'],
+    ['gaugePressure', '990 bar g', '1010 bar g'],
+    ['gaugePressure', '1.95 bar vac', '2.05 bar vac'],
+    ['absolutePressure', '990 bar abs', '1010 bar abs'],
+    ['barometricPressure', '1990 hPa', '2010 hPa'],
+    ['pressureDifference', '990 bar', '1010 bar'],
+    ['pressureDifference', '-990 bar', '-1010 bar'],
+    ['mass', '220000 lb', '221000 lb'],
+    ['volume', '990 m3', '1010 m3'],
+    ['length', '9.9 km', '10.1 km'],
+    ['altitude', '49 km', '51 km'],
+    ['altitude', '-49 km', '-51 km'],
+    ['duration', '316 yr', '318 yr'],
+    ['density', '29.5 g/mL', '30.5 g/mL'],
+    ['massPerLength', '990 kg/m', '1010 kg/m'],
+    ['volumeFlow', '990 m3/s', '1010 m3/s'],
+    ['massFlow', '990 kg/s', '1010 kg/s'],
+    ['leakRate', '990000 Pa m3/s', '1010000 Pa m3/s'],
+    ['specificEnergy', '99000 kJ/kg', '101000 kJ/kg'],
+    ['specificEnergy', '-99000 kJ/kg', '-101000 kJ/kg'],
+    ['specificEntropy', '990 kJ/(kg K)', '1010 kJ/(kg K)'],
+    ['specificEntropy', '-990 kJ/(kg K)', '-1010 kJ/(kg K)'],
+    ['speed', '9900 m/s', '10100 m/s'],
+    ['speed', '-9900 m/s', '-10100 m/s'],
+    ['power', '990000 kW', '1010000 kW'],
+    ['fraction', '9900 %', '10100 %'],
+  ] as const)('%s: %s is read, %s is not', (kind, inside, outside) => {
+    expect(parseQuantity(inside, [kind]).kind).toBe(kind)
+    expect(refusalOf(() => parseQuantity(outside, [kind])).code).toBe('bad-quantity')
+  })
+
   it('lets what shops write through', () => {
     for (const [text, kind] of [
       ['3000 psig', 'gaugePressure'],

@@ -84,10 +84,34 @@ describe('a reading with its uncertainty', () => {
     ['52 °F ±1 K', ['temperature'], 284.261_111_111_111, 1],
     ['10 ±0.5 inHg vac', PRESSURE, -10 * IN_HG, 0.5 * IN_HG],
     ['50 ±2 %', ['fraction'], 0.5, 0.02],
+    // Percent of what is written, not of the distance from absolute zero.
+    ['50 °F ±10 %', ['temperature'], 283.15, 25 / 9],
+    ['-20 °C ±5 %', ['temperature'], 253.15, 1],
+    ['300 K ±1 %', ['temperature'], 300, 3],
+    ['52 °F ±1.8 °R', ['temperature'], 284.261_111_111_111, 1],
+    ['47 psia ±7 kPa', PRESSURE, 47 * PSI, 7e3],
+    ['500 micron ±10 Pa', PRESSURE, 66.661_193_707_5, 10],
+    ['210 ±2% psig', PRESSURE, 210 * PSI, 4.2 * PSI],
+    ['210 ±0 psig', PRESSURE, 210 * PSI, 0],
+    ['10 inHg vac ±5 %', PRESSURE, -10 * IN_HG, 0.5 * IN_HG],
+    ['2 lb 6 oz ±1 oz', ['mass'], 38 * OZ, OZ],
+    ['2 lb 6 oz ±10 %', ['mass'], 38 * OZ, 3.8 * OZ],
+    ['3/8 ±1/64 in', ['length'], 0.009_525, 0.0254 / 64],
+    ['-3 ±1 psig', PRESSURE, -3 * PSI, PSI],
+    ['50 % ±2', ['fraction'], 0.5, 0.02],
+    ['1.1 ±0.05 kg', ['mass'], 1.1, 0.05],
+    ['10 ±1 cm3', ['volume'], 10e-6, 1e-6],
+    ['1013 ±2 hPa', ['barometricPressure'], 101_300, 200],
   ])('"%s"', (text, accepted, si, plusMinus) => {
     const read = parseQuantity(text, accepted)
     expect(Math.abs(read.si - si)).toBeLessThanOrEqual(1e-9 * Math.abs(si))
     expect(Math.abs((read.plusMinus ?? 0) - plusMinus)).toBeLessThanOrEqual(1e-9 * plusMinus)
+  })
+
+  it('remembers the unit that it was written in, of the first part', () => {
+    expect(parseQuantity('2lb 6 ounces', ['mass']).written).toBe('lb')
+    expect(parseQuantity('210 ±4 PSI gauge', PRESSURE).written).toBe('psig')
+    expect(readQuantity({ value: 3, unit: 'inches' }, ['length']).written).toBe('in')
   })
 
   it('takes the pair of value and unit for the same reading', () => {

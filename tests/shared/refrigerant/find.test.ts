@@ -28,6 +28,42 @@ describe('finding a refrigerant', () => {
     expect(refrigerant(typed).info.id).toBe(id)
   })
 
+  // The part of a number that only one has.
+  it.each([
+    ['410', 'R-410A'],
+    ['r410', 'R-410A'],
+    ['134', 'R-134a'],
+    ['r600', 'R-600a'],
+    ['yf', 'R-1234yf'],
+    ['zee', 'R-1234ze(E)'],
+  ])('%s can only be %s', (typed, id) => {
+    expect(refrigerant(typed).info.id).toBe(id)
+  })
+
+  it.each(['407', '1234', '13', '4', '41', 'a', 'f', '7c', '34a', 'r', '', '410x', 'r1234z'])(
+    '"%s" could be several, or none',
+    (typed) => {
+      expect(refusalOf(() => refrigerant(typed)).code).toBe('unknown-refrigerant')
+    },
+  )
+
+  it('names what it was asked for, cut where it is long, and what there is where nothing is near', () => {
+    const { message } = refusalOf(() => refrigerant(`R-${'9'.repeat(60)}`))
+    expect(message).toBe(`There is no refrigerant 'R-${'9'.repeat(38)}…' here.`)
+    const { hint } = refusalOf(() => refrigerant('@@@@@@@@@@@@@@@@@@@@@@@@'))
+    expect(hint).toMatch(/^Known: R-12, .*R-744/u)
+    expect(refusalOf(() => refrigerant('R-134b')).hint).toMatch(
+      /^Nearest: (?:R-\S+, ){0,2}R-\S+\.$/u,
+    )
+  })
+
+  it('lists each once, in order of designation', () => {
+    const ids = refrigerants().map(({ id }) => id)
+    expect(new Set(ids).size).toBe(ids.length)
+    const number = (id: string) => Number(/\d+/u.exec(id)?.[0])
+    expect(ids.map(number)).toEqual(ids.map(number).toSorted((a, b) => a - b))
+  })
+
   it('gives one object for one refrigerant, whatever it was called', () => {
     expect(refrigerant('CO2')).toBe(refrigerant('R-744'))
   })

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import table from '../../../data/service/designations.json' with { type: 'json' }
 import data from '../../../data/service/property-uncertainty.json' with { type: 'json' }
 import {
   refrigerant,
@@ -12,7 +13,6 @@ import {
   propertyUncertainty,
 } from '../../../shared/refrigerant/property-uncertainty.ts'
 import { MIXING_DATA } from '../../../shared/substance/mixing-rules.ts'
-import { REMEMBERED_BOILING_POINTS } from '../../support/remembered-boiling-points.ts'
 
 const ROOM = 298.15
 const at = (id: string, kelvin = ROOM, line: 'bubble' | 'dew' = 'bubble') =>
@@ -44,7 +44,7 @@ describe('the property’s own uncertainty', () => {
     expect(mixingUncertainty(['R-12', 'R-134a'])?.pressure).toBe(0.03)
   })
 
-  it('of estimated pairs is in kelvin: 4, or less where the distance is remembered', () => {
+  it('of estimated pairs is in kelvin: 4, or less where the distance is known', () => {
     expect(mixingUncertainty(['R-22', 'R-124'])).toMatchObject({
       basis: 'estimated',
       temperatureK: 4,
@@ -56,7 +56,7 @@ describe('the property’s own uncertainty', () => {
       ['R-413A', 4],
     ] as const) {
       expect(at(id)).toMatchObject({ basis: 'estimated', temperatureK: expect.closeTo(kelvin, 2) })
-      expect(at(id).sources[0]?.mark).toBe('memory')
+      expect(at(id).sources[0]).toMatchObject({ id: 'handbook-boiling-points', mark: 'verified' })
     }
   })
 
@@ -92,11 +92,13 @@ describe('the property’s own uncertainty', () => {
 })
 
 describe('the sizes it rests on', () => {
-  it('cover the distance from remembered boiling points, of every blend that has a size of its own', () => {
-    const remembered = new Map(REMEMBERED_BOILING_POINTS.map(([id, ...points]) => [id, points]))
+  it('cover the distance from published boiling points, of every blend that has a size of its own', () => {
+    const printed: Readonly<Record<string, { bubbleC?: number; dewC?: number; source: string }>> =
+      table.designations
     for (const [id, { temperatureK }] of Object.entries(data.blends)) {
-      const points = remembered.get(id) ?? []
-      expect(points, id).toHaveLength(2)
+      const { bubbleC = Number.NaN, dewC = Number.NaN, source } = printed[id] ?? { source: 'none' }
+      expect(source, id).toBe('handbook-2021')
+      const points = [bubbleC, dewC]
       const off = (['bubble', 'dew'] as const).map((line, i) =>
         Math.abs(saturationTemperature(refrigerant(id), 101_325, line) - 273.15 - (points[i] ?? 0)),
       )

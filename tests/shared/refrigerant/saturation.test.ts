@@ -107,6 +107,22 @@ describe.each(refrigerants())('saturation of $id', ({ id }) => {
     if (r.info.kind === 'zeotrope') expect(glide(r, warm)).toBeGreaterThan(0.1)
   })
 
+  it.each(LINES)('answers at the very ends of its %s line', (line) => {
+    const { fromK, toK, fromPa, toPa } = r[line]
+    for (const [pressurePa, temperatureK] of [
+      [fromPa, fromK],
+      [toPa, toK],
+    ] as const) {
+      const found = saturationTemperature(r, pressurePa, line)
+      expect(Math.abs(found - temperatureK)).toBeLessThan(5e-4)
+      // What it gives can be asked of every other property.
+      expect(saturationPressure(r, found, line)).toBeGreaterThan(0)
+      expect(saturatedEnthalpy(r, found, line === 'bubble' ? 'liquid' : 'vapour')).toBeGreaterThan(
+        0,
+      )
+    }
+  })
+
   it('refuses every pressure and temperature outside its range by name', () => {
     const outside = fc.double().filter((x) => !(x >= r.dew.fromPa && x <= r.dew.toPa))
     fc.assert(

@@ -23,24 +23,25 @@ const refusal = (input: Record<string, unknown>) => refusalOf(() => charge.run(i
 
 const parted = {
   refrigerant: 'R-134a',
-  case: 'couplers-parted',
+  job: 'couplers-parted',
   labelCharge: '2 lb 6 oz',
   couplingsOn: 'both-lines',
   spillVolume: '4 mL ±1 mL',
   partings: 2,
-  ambient: '75 °F',
+  suctionDry: true,
+  ambient: '75 ±0 °F',
   ...si,
 }
 const opened = {
   refrigerant: 'R-134a',
-  case: 'section-opened',
+  job: 'section-opened',
   labelCharge: '1.1 kg',
   volume: '300 mL',
   phase: 'liquid',
   temperature: '110 °F',
   ...si,
 }
-const whole = { refrigerant: 'R-134a', case: 'system-opened', labelCharge: '1.1 kg', ...si }
+const whole = { refrigerant: 'R-134a', job: 'system-opened', labelCharge: '1.1 kg', ...si }
 
 describe('couplers parted', () => {
   const liquid = saturatedDensity(r134a, K(75), 'liquid')
@@ -49,29 +50,36 @@ describe('couplers parted', () => {
   it('loses spill volume × density on its side × partings, of each coupling', () => {
     const { result } = charge.run(parted)
     expect(result.kind).toBe('correction')
-    expect(result.appliedCase).toBe('couplers-parted')
+    expect(result.appliedJob).toBe('couplers-parted')
     expect(grams(result.massToAdd)).toBeCloseTo(4e-3 * 2 * (liquid + vapour), 8)
-    expect(result.couplings.map(({ name }) => name)).toEqual(['liquid coupling', 'vapour coupling'])
+    expect(result.couplings.map(({ name }) => name)).toEqual([
+      'liquid coupling',
+      'suction coupling',
+    ])
     expect(grams(result.couplings[0]?.loss)).toBeCloseTo(4e-3 * 2 * liquid, 8)
   })
 
   it('moves both sides together when one spill volume stands for both', () => {
     const { result } = charge.run(parted)
-    expect(result.massToAdd?.plusMinus).toBeCloseTo(1e-3 * 2 * (liquid + vapour), 8)
+    // Its own ± on both sides at once, and beside it 0.2 % of the liquid's density data.
+    const spill = 1e-3 * 2 * (liquid + vapour)
+    const width = result.massToAdd?.plusMinus ?? 0
+    expect(width).toBeGreaterThan(spill)
+    expect(width).toBeLessThan(1.001 * spill)
   })
 
   it('adds independent spill volumes in quadrature', () => {
     const { result } = charge.run({
       refrigerant: 'R-134a',
-      case: 'couplers-parted',
-      ambient: '75 °F',
+      job: 'couplers-parted',
+      ambient: '75 ±0 °F',
       couplings: [
         { phase: 'liquid', spillVolume: '4 mL ±1 mL' },
         { phase: 'liquid', spillVolume: '4 mL ±1 mL' },
       ],
       ...si,
     })
-    expect(result.massToAdd?.plusMinus).toBeCloseTo(Math.SQRT2 * 1e-3 * liquid, 8)
+    expect(result.massToAdd?.plusMinus).toBeCloseTo(Math.SQRT2 * 1e-3 * liquid, 2)
   })
 
   it('takes the state of a coupling that has its own', () => {
@@ -86,13 +94,6 @@ describe('couplers parted', () => {
       5,
     )
     expect(result.couplings[0]?.name).toBe('cab liquid line')
-  })
-
-  it('refuses without a spill volume and names the ways out', () => {
-    const error = refusal({ ...parted, spillVolume: undefined })
-    expect(error.code).toBe('refused')
-    expect(error.path).toEqual(['spillVolume'])
-    expect(error.hint).toMatch(/maker.*measure.*weigh in the full charge/u)
   })
 
   it('answers a what-if as a range, with no mass to add and the advice to weigh in the full charge', () => {
@@ -146,21 +147,21 @@ describe('couplers parted', () => {
   })
 
   it('comes to one sentence', () => {
-    const conclusion = (more: object) => charge.run({ ...parted, ...more }).result.conclusion
-    expect(conclusion({})).toContain('by itself nothing has to be added')
-    expect(conclusion({ scaleTolerance: '1 g' })).toContain('may be added, and by itself need not')
-    expect(conclusion({ spillVolume: '60 mL' })).toContain('weigh it in.')
-    expect(conclusion({ chargeTolerance: '2 g' })).toContain('cannot weigh that surely')
-    expect(conclusion({ spillVolume: '17 mL' })).toContain('about what the tolerance')
-    expect(conclusion({ sealed: false })).toContain('full charge of 2 lb 6.0 oz')
+    const headline = (more: object) => charge.run({ ...parted, ...more }).headline
+    expect(headline({})).toContain('Add nothing')
+    expect(headline({ scaleTolerance: '1 g' })).toContain('Add nothing')
+    expect(headline({ spillVolume: '60 ±3 mL' })).toMatch(/^Weigh in \S+ ±\S+ g: that much/u)
+    expect(headline({ chargeTolerance: '2 g' })).toContain('cannot weigh surely')
+    expect(headline({ spillVolume: '17 mL' })).toContain('about what the charge may be off')
+    expect(headline({ sealed: false })).toContain('then weigh in the full charge: 1077.28187875 g')
     const guess = { spillVolume: undefined, whatIf: true, spillFrom: '1 mL' }
-    expect(conclusion({ ...guess, spillTo: '3 mL' })).toContain('even the most')
-    expect(conclusion({ ...guess, spillTo: '90 mL' })).toContain('may matter')
+    expect(headline({ ...guess, spillTo: '3 mL' })).toContain('within the tolerance')
+    expect(headline({ ...guess, spillTo: '90 mL' })).toContain('may be gone')
   })
 
   it('says when the scale cannot weigh it', () => {
     const scale = (more: object) => charge.run({ ...parted, ...more }).result.againstScale?.verdict
-    expect(scale({ scaleResolution: '1 oz', couplingsOn: 'vapour-line' })).toBe('too-small')
+    expect(scale({ scaleDivision: '1 oz', couplingsOn: 'vapour-line' })).toBe('too-small')
     expect(scale({ scaleTolerance: '1 g', spillVolume: '4 mL' })).toBe('weighable')
     expect(scale({ scaleTolerance: '10 g' })).toBe('cannot-tell')
   })
@@ -178,12 +179,13 @@ describe('couplers parted', () => {
     ).toEqual(['ambient'])
   })
 
-  it('never says to weigh in what it says cannot be weighed', () => {
-    const { result } = charge.run({ ...parted, spillVolume: '1 mL' })
-    expect(result.againstScale?.verdict).toBe('too-small')
-    expect(result.conclusion).toContain('nothing has to be added')
-    expect(result.onTheScale).toContain('nothing to weigh in')
-    expect(result.onTheScale).not.toContain('Weigh in')
+  it('names no figure for the scale where nothing has to be added', () => {
+    for (const spillVolume of ['1 mL', '8 mL']) {
+      const { result, figures, headline, next } = charge.run({ ...parted, spillVolume })
+      expect(result.setOnScale).toBeUndefined()
+      expect(figures?.map(({ id }) => id)).not.toContain('setOnScale')
+      expect(`${headline} ${next?.join(' ')}`).not.toMatch(/weigh (?:it )?in/iu)
+    }
   })
 
   it('lists what was taken once, also for both lines', () => {
@@ -194,7 +196,7 @@ describe('couplers parted', () => {
 
   it('becomes a lost charge when a half did not seal', () => {
     const { result, warnings } = charge.run({ ...parted, sealed: false })
-    expect(result.appliedCase).toBe('pressure-lost')
+    expect(result.appliedJob).toBe('pressure-lost')
     expect(result.kind).toBe('full-charge')
     expect(grams(result.massToAdd)).toBeCloseTo(38 * 28.349523125, 8)
     expect(warnings.map(({ code }) => code)).toContain('not-used')
@@ -204,11 +206,10 @@ describe('couplers parted', () => {
   it('weighs in the full charge when that is wanted', () => {
     const { result } = charge.run({ ...parted, want: 'full-charge' })
     expect(result.kind).toBe('full-charge')
-    expect(result.appliedCase).toBe('couplers-parted')
+    expect(result.appliedJob).toBe('couplers-parted')
   })
 
-  it('asks which couplings, and at what temperature', () => {
-    expect(refusal({ ...parted, couplingsOn: undefined }).path).toEqual(['couplingsOn'])
+  it('asks at what temperature, and refuses what does not belong', () => {
     expect(refusal({ ...parted, ambient: undefined }).path).toEqual(['temperature'])
     expect(refusal({ ...parted, volume: '1 L' }).code).toBe('bad-input')
     expect(refusal({ ...parted, couplings: [{ phase: 'liquid' }] }).code).toBe('bad-input')
@@ -246,7 +247,7 @@ describe('a section opened', () => {
   it('takes several sections, sealed couplers with them, and altered parts', () => {
     const { result } = charge.run({
       refrigerant: 'R-134a',
-      case: 'section-opened',
+      job: 'section-opened',
       labelCharge: '1.1 kg',
       sections: [
         { name: 'liquid line', volume: '100 mL', phase: 'liquid', temperature: '110 °F' },
@@ -313,7 +314,7 @@ describe('a section opened', () => {
   it('takes the one fluid beyond the critical point', () => {
     const { result } = charge.run({
       refrigerant: 'R-744',
-      case: 'section-opened',
+      job: 'section-opened',
       volume: '100 mL',
       temperature: '45 °C',
       pressure: '100 bar abs',
@@ -408,9 +409,15 @@ describe('a section opened', () => {
     expect(error.message).toContain('more than the whole label charge')
   })
 
+  it('refuses that only where it is sure', () => {
+    const unsure = charge.run({ ...opened, volume: '1 L ±200 mL' })
+    expect(grams(unsure.result.massToAdd)).toBeGreaterThan(1100)
+    expect(refusal({ ...opened, volume: '1 L ±20 mL' }).path).toEqual(['labelCharge'])
+  })
+
   it('opens the whole system when the shut-off leaked', () => {
     const { result } = charge.run({ ...opened, sealed: false })
-    expect(result.appliedCase).toBe('system-opened')
+    expect(result.appliedJob).toBe('system-opened')
     expect(grams(result.massToAdd)).toBeCloseTo(1100, 9)
   })
 
@@ -465,16 +472,23 @@ describe('the system opened, or pressure lost', () => {
 
   it('refuses a correction and says why', () => {
     for (const done of ['system-opened', 'pressure-lost']) {
-      const error = refusal({ ...whole, case: done, want: 'correction' })
+      const error = refusal({ ...whole, job: done, want: 'correction' })
       expect(error.code).toBe('refused')
       expect(error.message).toMatch(/nothing can be added to it as a correction/u)
     }
   })
 
-  it('asks for the label charge and never makes one up', () => {
-    const error = refusal({ ...whole, labelCharge: undefined })
-    expect(error.code).toBe('missing-input')
-    expect(error.path).toEqual(['labelCharge'])
+  it('never makes up a label charge that is gone, and says where it is found', () => {
+    const answer = charge.run({ ...whole, labelCharge: undefined })
+    expect(answer.result.massToAdd).toBeUndefined()
+    expect(answer.result.needs).toEqual(['labelCharge'])
+    expect(answer.level).toBe('check')
+    expect(answer.figures).toEqual([])
+    const next = answer.next?.join(' ') ?? ''
+    for (const way of ['serial number', 'sister machine', 'charging procedure']) {
+      expect(next).toContain(way)
+    }
+    expect(answer.next?.slice(1).every((entry) => entry.startsWith('Or '))).toBe(true)
   })
 
   it("lets the maker's charge for the altered machine go before", () => {
@@ -508,8 +522,8 @@ describe('the system opened, or pressure lost', () => {
   it('warns that a blend that leaked is no longer itself, and nothing of a two-phase blend, which is flashed', () => {
     const codes = (more: object) =>
       charge.run({ ...whole, refrigerant: 'R-407C', ...more }).warnings.map(({ code }) => code)
-    expect(codes({ case: 'pressure-lost' })).toContain('blend-shifted')
-    expect(codes({ case: 'pressure-lost', refrigerant: 'R-134a' })).not.toContain('blend-shifted')
+    expect(codes({ job: 'pressure-lost' })).toContain('blend-shifted')
+    expect(codes({ job: 'pressure-lost', refrigerant: 'R-134a' })).not.toContain('blend-shifted')
     const condenser = { newVolume: '1 L', phase: 'two-phase', quality: '30 %' }
     expect(codes({ ...condenser, temperature: '110 °F' })).not.toContain('two-phase-zeotrope')
     expect(codes({ ...condenser, pressure: '250 psig' })).not.toContain('two-phase-zeotrope')
@@ -536,7 +550,8 @@ describe('what to set on the scale', () => {
     const kept = inside * saturatedDensity(r134a, K(77), 'liquid')
     expect(grams(result.holdUp)).toBeCloseTo(kept, 8)
     expect(grams(result.setOnScale)).toBeCloseTo(1100 + kept, 8)
-    expect(result.onTheScale).toContain('stays in the service hose')
+    const inHose = charge.run({ ...whole, ...hose }).figures?.find(({ id }) => id === 'inHose')
+    expect(inHose?.says).toContain('stays in the service hose')
   })
 
   it('counts only the difference when the hose was full before', () => {
@@ -551,14 +566,14 @@ describe('what to set on the scale', () => {
     expect(charge.run(whole).assumptions.map(({ field }) => field)).toContain('serviceHoseLength')
   })
 
-  it('speaks in the unit that was asked for', () => {
-    const text = (massUnit: string | undefined) =>
-      charge.run({ ...whole, labelCharge: '2 lb 6 oz', massUnit }).result.onTheScale
-    expect(text(undefined)).toBe('Weigh in 2 lb 6.0 oz (1077 g).')
-    expect(text('lb-oz')).toBe('Weigh in 2 lb 6.0 oz.')
-    expect(text('oz')).toBe('Weigh in 38.0 oz.')
-    expect(text('kg')).toBe('Weigh in 1.077 kg.')
-    expect(text('g')).toBe('Weigh in 1077 g.')
+  it('speaks in the unit that was asked for, and no finer than the scale', () => {
+    const told = (more: object) =>
+      charge.run({ ...whole, labelCharge: '2 lb 6.13 oz', units: 'us', precise: false, ...more })
+        .headline
+    expect(told({})).toBe('Weigh in the full charge: 2 lb 6.1 oz.')
+    expect(told({ scaleDivision: '0.5 oz' })).toBe('Weigh in the full charge: 2 lb 6 oz.')
+    expect(told({ scaleDivision: '5 g', units: 'si' })).toBe('Weigh in the full charge: 1080 g.')
+    expect(told({ massUnit: 'kg' })).toBe('Weigh in the full charge: 1.08 kg.')
     expect(charge.run({ ...whole, massUnit: 'oz' }).result.massToAdd?.unit).toBe('oz')
   })
 })
@@ -580,7 +595,7 @@ describe('bad input', () => {
     expect(refusal({ ...opened, volume: '10 oz' }).path).toEqual(['volume'])
     expect(refusal({ ...opened, labelCharge: '-1 kg' }).code).toBe('out-of-range')
     expect(refusal({ ...opened, temperature: '250 °F' }).code).toBe('above-critical')
-    expect(refusal({ ...opened, case: 'hose-swapped' }).code).toBe('bad-input')
+    expect(refusal({ ...opened, job: 'hose-swapped' }).code).toBe('bad-input')
     expect(refusal({ ...parted, partings: 0 }).path).toEqual(['partings'])
     expect(refusal({ ...opened, volumes: '1 L' }).message).toContain('volumes')
     expect(refusal({ ...opened, makerCharge: '1 kg' }).path).toEqual(['makerCharge'])
@@ -632,7 +647,7 @@ describe('laws', () => {
           const label = held * 1.2 + 100
           const { result } = charge.run({
             refrigerant: name,
-            case: 'section-opened',
+            job: 'section-opened',
             labelCharge: { value: label, unit: 'g' },
             sections: sections.map((s) => ({
               volume: { value: s.millilitres, unit: 'mL' },
@@ -666,7 +681,7 @@ describe('laws', () => {
         })
         const { result } = charge.run({
           refrigerant: name,
-          case: 'system-opened',
+          job: 'system-opened',
           labelCharge: '20 kg',
           parts: [swap(a, b), swap(b, a)],
           ...si,
@@ -690,10 +705,11 @@ describe('laws', () => {
             grams(
               charge.run({
                 refrigerant: name,
-                case: 'couplers-parted',
+                job: 'couplers-parted',
                 couplingsOn: 'both-lines',
                 spillVolume: { value: volume, unit: 'mL' },
                 partings: times,
+                suctionDry: true,
                 ambient: { value: t, unit: '°C' },
                 ...si,
               }).result.massToAdd,
@@ -727,7 +743,7 @@ describe('laws', () => {
 })
 
 describe('a state that the refrigerant cannot have', () => {
-  const section = { refrigerant: 'R-134a', case: 'section-opened', volume: '300 mL' }
+  const section = { refrigerant: 'R-134a', job: 'section-opened', volume: '300 mL' }
 
   it('is refused at the field that says it', () => {
     const path = (more: object) => refusal({ ...section, ...more }).path
@@ -738,7 +754,7 @@ describe('a state that the refrigerant cannot have', () => {
       'temperature',
     ])
     const sections = [{ volume: '300 mL', phase: 'liquid', temperature: '230 °F' }]
-    expect(refusal({ refrigerant: 'R-134a', case: 'section-opened', sections }).path).toEqual([
+    expect(refusal({ refrigerant: 'R-134a', job: 'section-opened', sections }).path).toEqual([
       'sections',
       0,
       'temperature',
@@ -759,9 +775,9 @@ describe('a state that the refrigerant cannot have', () => {
 
 describe('more recovered than the opened part can have held', () => {
   it('concludes that the full charge is right', () => {
-    const { result, warnings } = charge.run({
+    const { headline, warnings } = charge.run({
       refrigerant: 'R-134a',
-      case: 'section-opened',
+      job: 'section-opened',
       sealed: true,
       labelCharge: '2 lb 6 oz',
       volume: '400 mL ±20 mL',
@@ -770,8 +786,29 @@ describe('more recovered than the opened part can have held', () => {
       recovered: '640 ±5 g',
     })
     expect(warnings.map(({ code }) => code)).toContain('recovered-more-than-held')
-    expect(result.conclusion).toContain('weigh in the full charge')
-    expect(result.conclusion).not.toMatch(/missing: weigh it in/u)
+    expect(headline).toContain('weigh in the full charge')
+    expect(headline).toContain('At least')
+  })
+})
+
+describe('about as much recovered as the opened part can have held', () => {
+  it('takes what was weighed, and does not say that more came out than can have been there', () => {
+    const { headline, result, warnings } = charge.run({
+      ...opened,
+      temperature: '110 ±0 °F',
+      volume: '300 mL ±30 mL',
+      recovered: '360 ±5 g',
+    })
+    expect(warnings.map(({ code }) => code)).toContain('recovered-about-as-held')
+    expect(grams(result.massToAdd)).toBeCloseTo(360, 9)
+    expect(headline).not.toContain('At least')
+  })
+
+  it('weighs what came out with the shop scale where nothing is said of it', () => {
+    const band = (recovered: string) =>
+      charge.run({ ...whole, recovered }).result.recovered?.plusMinus
+    expect(band('800 g')).toBeCloseTo(15, 9)
+    expect(band('800 ±2 g')).toBeCloseTo(2, 9)
   })
 })
 
@@ -785,7 +822,7 @@ describe('fields that count for nothing', () => {
   it('are named where the full charge is weighed in', () => {
     expect(
       unused({
-        case: 'system-opened',
+        job: 'system-opened',
         spillVolume: '2 mL',
         whatIf: true,
         chargeTolerance: '1 oz',
@@ -805,23 +842,23 @@ describe('fields that count for nothing', () => {
         'whatIf',
       ].sort(),
     )
-    expect(unused({ case: 'system-opened' })).toEqual([])
+    expect(unused({ job: 'system-opened' })).toEqual([])
     const part = { oldVolume: '1 L', newVolume: '1.1 L', phase: 'liquid', temperature: '110 °F' }
-    expect(unused({ case: 'system-opened', ...part })).toEqual([])
+    expect(unused({ job: 'system-opened', ...part })).toEqual([])
   })
 
   it('are named in a correction', () => {
     const section = { volume: '200 mL', phase: 'liquid', temperature: '110 °F' }
     expect(
-      unused({ case: 'section-opened', ...section, partings: 3, vapourSpace: '2 L', whatIf: true }),
+      unused({ job: 'section-opened', ...section, partings: 3, vapourSpace: '2 L', whatIf: true }),
     ).toEqual(['partings', 'vapourSpace', 'whatIf'])
-    expect(unused({ case: 'section-opened', ...section })).toEqual([])
+    expect(unused({ job: 'section-opened', ...section })).toEqual([])
   })
 
   it('a length beside a volume is refused', () => {
     const error = refusal({
       refrigerant: 'R-134a',
-      case: 'section-opened',
+      job: 'section-opened',
       volume: '200 mL',
       length: '4 ft',
       phase: 'liquid',

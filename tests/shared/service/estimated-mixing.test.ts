@@ -14,7 +14,7 @@ const steps: Readonly<Record<string, Readonly<Record<string, unknown>>>> = {
   table: { from: '0 °C', to: '10 °C', step: '5 °C' },
   readings: { suctionPressure: '20 psig', suctionTemperature: '30 °F' },
   charge: {
-    case: 'section-opened',
+    job: 'section-opened',
     sealed: true,
     labelCharge: '3 lb',
     hoseSize: '#8',
@@ -25,7 +25,7 @@ const steps: Readonly<Record<string, Readonly<Record<string, unknown>>>> = {
   'air-check': { pressure: '90 psig', temperature: '75 °F' },
   'cooling-check': { ambient: '80 °F', highPressure: '150 psig' },
   contamination: { pressure: '90 psig', temperature: '75 °F' },
-  charging: { charge: '3 lb' },
+  charging: { labelCharge: '3 lb' },
   recovery: {
     internalVolume: '4 L',
     systemPressure: '80 psig',
@@ -75,7 +75,7 @@ describe('a blend whose mixing parameters are partly estimated', () => {
     }
   })
 
-  it('is said of the blends that differ most from remembered boiling points', () => {
+  it('is said of the blends that differ most from published boiling points', () => {
     for (const id of ['R-401A', 'R-402A', 'R-408A', 'R-409A', 'R-414B']) {
       expect(propertyWarnings(refrigerant(id)).map(({ code }) => code)).toEqual([
         'estimated-mixing',

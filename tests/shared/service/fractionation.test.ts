@@ -94,7 +94,7 @@ describe('fractionation', () => {
   })
 
   it('tells what was taken for the liquid at the start, and the amounts of a charge', () => {
-    const answer = fractionation.run({ ...leak, charge: '6 kg' })
+    const answer = fractionation.run({ ...leak, startMass: '6 kg' })
     expect(answer.assumptions.map((a) => a.field)).toContain('liquidShare')
     expect(answer.result.masses?.left.value).toBeCloseTo(3.6, 9)
     expect(answer.sources.map((s) => s.title).join()).toMatch(/Lemmon.*Jacobsen/u)
@@ -136,8 +136,8 @@ describe('fractionation', () => {
 })
 
 it('follows no charge of nothing', () => {
-  const nothing = { ...fractionation.example, charge: '0 lb' }
+  const nothing = { ...fractionation.example, startMass: '0 lb' }
   expect(() => fractionation.run(nothing)).toThrow(
-    expect.objectContaining({ code: 'out-of-range', path: ['charge'] }),
+    expect.objectContaining({ code: 'out-of-range', path: ['startMass'] }),
   )
 })

@@ -26,7 +26,13 @@ describe('a standing vacuum by two readings', () => {
       '2000 ±50 micron',
       'Rose 1500 micron; no change expected, ±54 micron: it rises',
     ],
-    ['28.5 inHg vac', '27 inHg vac', 'Rose 1.5 inHg; no change expected, ±0.36 inHg: it rises'],
+    [
+      '28.5 ±0.25 inHg vac',
+      '26 ±0.25 inHg vac',
+      // ±0.25 twice, the barometer's change of up to 3 kPa, and 1 °F twice
+      'Rose 2.5 inHg; no change expected, ±0.95 inHg: it rises',
+    ],
+    ['28.5 inHg vac', '27 inHg vac', 'Rose 1.5 inHg; no change expected, ±3 inHg: no leak shown'],
   ])('speaks of %s to %s in the unit of the gauge', (startPressure, endPressure, says) => {
     const { standing } = run({ ...held, startPressure, endPressure }).result
     expect(standing?.sentence).toContain(says)
@@ -83,8 +89,8 @@ describe('whether the federal leak-repair duty may apply', () => {
     ['R-22', '60 lb', 'yes'],
     ['R-134a', '18 lb', 'look-up'],
     ['R-401A', '18 lb', 'look-up'],
-  ])('%s, %s: %s', (refrigerant, fullCharge, applies) => {
-    const { federal } = run({ refrigerant, fullCharge, addedInYear: '1 lb' }).result
+  ])('%s, %s: %s', (refrigerant, labelCharge, applies) => {
+    const { federal } = run({ refrigerant, labelCharge, addedInYear: '1 lb' }).result
     expect(federal?.applies).toBe(applies)
   })
 })
@@ -93,9 +99,7 @@ describe('standing pressure', () => {
   it('explains a fall by cooling and says so in one sentence', () => {
     const { standing } = run(cooled).result
     expect(standing?.verdict).toBe('no-leak-shown')
-    expect(standing?.sentence).toBe(
-      'Fell 3.1 psi; 3.1 ±0.9 psi explained by cooling: no leak shown.',
-    )
+    expect(standing?.sentence).toBe('Fell 3.1 psi; 3.1 ±1 psi explained by cooling: no leak shown.')
   })
 
   it('calls the rest of a larger fall a leak, and sizes it', () => {
@@ -229,12 +233,63 @@ describe('test pressure', () => {
     expect(error.path).toEqual(path)
   })
 
-  it('warns when no rating is given, and carries the cautions of nitrogen', () => {
-    const answer = run({ testPressure: '150 psig' })
-    expect(codes(answer)).toContain('no-rating')
-    expect(answer.cautions.map(({ id }) => id)).toEqual(
-      expect.arrayContaining(['no-oxygen', 'no-air', 'nitrogen-regulator', 'pressure']),
+  it('refuses a planned pressure without a rating, as a stop with its cautions', () => {
+    const error = refusal({ refrigerant: 'R-134a', testPressure: '1000 psig' })
+    expect(error).toMatchObject({ code: 'refused', level: 'stop', path: ['lowSideRating'] })
+    expect(error.message).toContain('1000 psig')
+    expect(error.cautions).toEqual(
+      expect.arrayContaining(['nitrogen-regulator', 'pressure', 'no-oxygen', 'no-air']),
     )
+  })
+
+  it('warns of a standing test whose weakest rating nobody gave', () => {
+    const answer = run({ ...cooled, testGas: 'nitrogen' })
+    expect(codes(answer)).toContain('no-rating')
+  })
+
+  it.each([
+    ['oxygen', 'no-oxygen'],
+    ['compressed-air', 'no-air'],
+    ['air', 'no-air'],
+    ['hydrogen', 'hydrogen-mix-only'],
+  ])('stops at %s before anything else', (testGas, caution) => {
+    expect(refusal({ testGas })).toMatchObject({
+      code: 'refused',
+      level: 'stop',
+      path: ['testGas'],
+      cautions: expect.arrayContaining([caution]),
+    })
+  })
+
+  it('takes hydrogen as the ready-made mix alone, and says so', () => {
+    const of = (input: Record<string, unknown>) => run(input).cautions.map(({ id }) => id)
+    expect(of({ testGas: 'hydrogen-in-nitrogen' })).toContain('hydrogen-mix-only')
+    expect(of({ method: 'tracer-gas-14' })).toContain('hydrogen-mix-only')
+    expect(of({ testGas: 'nitrogen' })).not.toContain('hydrogen-mix-only')
+  })
+
+  it('shows a margin of nothing in the unit of the rating', () => {
+    const input = { testPressure: '175 psig', lowSideRating: '175 psig' }
+    expect(run(input).result.test?.margin).toEqual({ value: 0, unit: 'psi' })
+    expect(run({ ...input, units: 'si' }).result.test?.margin).toMatchObject({ unit: 'kPa' })
+    const near = run({ testPressure: '174.95 psig', lowSideRating: '175 psig' })
+    expect(near.result.test?.margin?.unit).toBe('psi')
+  })
+
+  it('gives the practice of R-134a to R-134a alone, and R-744 a caution of its own', () => {
+    const tested = (refrigerant: string) =>
+      run({ ...cooled, refrigerant, lowSideRating: '200 psig' })
+    const practice = (refrigerant: string) =>
+      tested(refrigerant).result.practice.map(({ id }) => id)
+    expect(practice('R-134a')).toContain('150-psig')
+    expect(practice('R-1234yf')).not.toContain('150-psig')
+    expect(practice('R-744')).not.toContain('150-psig')
+    expect(practice('R-744')).not.toContain('200-250-psi')
+    const cautionsOf = (refrigerant: string) => tested(refrigerant).cautions.map(({ id }) => id)
+    expect(cautionsOf('R-744')).toContain('carbon-dioxide-test-pressure')
+    expect(cautionsOf('R-744')).not.toContain('no-venting')
+    expect(cautionsOf('R-134a')).toContain('no-venting')
+    expect(cautionsOf('R-290')).toContain('flammable')
   })
 })
 
@@ -242,21 +297,21 @@ describe('searching', () => {
   it('lists each way with what it can show', () => {
     const { searching } = run({
       refrigerant: 'R-134a',
-      staticPressure: '80 psig',
-      ambientTemperature: '72 °F',
+      systemPressure: '80 psig',
+      ambient: '72 °F',
     }).result
-    expect(searching?.staticPressure).toBe('met')
-    expect(searching?.temperature).toBe('met')
+    expect(searching?.systemPressure).toBe('met')
+    expect(searching?.ambient).toBe('met')
     // 4.5e-10 mol/s of R-134a: 1.45 g a year
     const soap = searching?.methods.find(({ id }) => id === 'soap-film')
     expect(soap?.smallest?.value).toBeCloseTo(0.0511, 3)
   })
 
   it('warns when it is too cold, and cannot tell at the edge', () => {
-    const cold = run({ ambientTemperature: '50 °F' })
-    expect(cold.result.searching?.temperature).toBe('not-met')
+    const cold = run({ ambient: '50 °F' })
+    expect(cold.result.searching?.ambient).toBe('not-met')
     expect(codes(cold)).toContain('too-cold-or-too-little-pressure')
-    expect(run({ staticPressure: '49.5 ±1 psig' }).result.searching?.staticPressure).toBe(
+    expect(run({ systemPressure: '49.5 ±1 psig' }).result.searching?.systemPressure).toBe(
       'cannot-tell',
     )
   })
@@ -295,10 +350,10 @@ describe('loss a year', () => {
 })
 
 describe('federal leak rate', () => {
-  it('annualizes and averages, and says by which edition', () => {
+  it('annualizes and averages by the text of 2015', () => {
     const answer = run({
       refrigerant: 'R-22',
-      fullCharge: '100 lb',
+      labelCharge: '100 lb',
       added: '10 lb',
       sinceLastAddition: '73 d',
       addedInYear: '15 lb',
@@ -307,22 +362,48 @@ describe('federal leak rate', () => {
     expect(answer.result.federal?.annualizing?.value).toBeCloseTo(50, 6)
     expect(answer.result.federal?.rolling?.value).toBeCloseTo(15, 6)
     expect(answer.result.federal?.applies).toBe('yes')
-    expect(codes(answer)).toContain('formulas-of-2015')
+    expect(answer.result.federal?.above).toBe('yes')
     const formulas = answer.result.practice.find(({ id }) => id === 'leak-rate-formulas')
     expect(formulas?.mark).toBe('verified')
+    expect(codes(answer)).toContain('formulas-of-2015')
     expect(answer.sources.find(({ id }) => id === 'cfr-82-152-leak-rate')?.title).toContain(
       '2015 edition',
     )
+    const law = answer.sources.find(({ id }) => id === 'us-federal/leak-50-lb')
+    expect(law?.where).toBe('40 CFR 82.157')
+  })
+
+  it('credits the rules of states to no federal section', () => {
+    const { practice } = run({
+      refrigerant: 'R-22',
+      labelCharge: '60 lb',
+      addedInYear: '1 lb',
+    }).result
+    expect(practice.map(({ id }) => id)).toEqual(
+      expect.arrayContaining(['leak-50-lb', 'states-differ']),
+    )
+    const states = practice.filter(({ text }) => /Wisconsin|states/iu.test(text))
+    expect(states.map(({ source }) => source)).toEqual(['us-federal/states-differ'])
+  })
+
+  it('cannot tell when the weighings reach over the threshold', () => {
+    const near = { refrigerant: 'R-22', labelCharge: '100 lb', appliance: 'comfort-cooling' }
+    const above = (addedInYear: string) => run({ ...near, addedInYear }).result.federal?.above
+    expect([above('9.9 ±0.5 lb'), above('9 ±0.5 lb'), above('11 ±0.5 lb')]).toEqual([
+      'cannot-tell',
+      'no',
+      'yes',
+    ])
   })
 
   it('says that a cab falls outside', () => {
-    const { federal } = run({ refrigerant: 'R-134a', fullCharge: '2 lb' }).result
+    const { federal } = run({ refrigerant: 'R-134a', labelCharge: '2 lb' }).result
     expect(federal?.applies).toBe('no')
     expect(federal?.because).toContain('Cab systems normally fall outside')
   })
 
   it('does not decide what the HFC rules leave to be looked up', () => {
-    expect(run({ refrigerant: 'R-134a', fullCharge: '60 lb' }).result.federal?.applies).toBe(
+    expect(run({ refrigerant: 'R-134a', labelCharge: '60 lb' }).result.federal?.applies).toBe(
       'look-up',
     )
   })
@@ -333,8 +414,8 @@ describe('bad input', () => {
     [{}, 'missing-input', ['startPressure']],
     [{ startPressure: '150 psig' }, 'missing-input', ['endPressure']],
     [{ chargeThen: '2 lb' }, 'missing-input', ['chargeNow']],
-    [{ added: '2 lb' }, 'missing-input', ['fullCharge']],
-    [{ fullCharge: '2 lb', added: '1 lb' }, 'missing-input', ['sinceLastAddition']],
+    [{ added: '2 lb' }, 'missing-input', ['labelCharge']],
+    [{ labelCharge: '2 lb', added: '1 lb' }, 'missing-input', ['sinceLastAddition']],
     [{ ...cooled, vacuumLimit: 'rise-1-inhg-in-5-min' }, 'bad-input', ['vacuumLimit']],
     [{ ...cooled, volume: '0 L', elapsed: '1 h' }, 'out-of-range', ['volume']],
     [{ ...cooled, startTemperature: '500 °F' }, 'out-of-range', ['startTemperature']],
@@ -362,10 +443,10 @@ describe('a detector outside its conditions', () => {
     )
 
   it('is not promised to find what it would find within them', () => {
-    const warm = { staticPressure: '60 psig', ambientTemperature: '75 °F' }
+    const warm = { systemPressure: '60 psig', ambient: '75 °F' }
     expect(finds(warm)['electronic-4']).toBe('yes')
-    expect(finds({ ...warm, ambientTemperature: '50 °F' })['electronic-4']).toBe('cannot-tell')
-    expect(finds({ ...warm, staticPressure: '20 psig' })['electronic-4']).toBe('cannot-tell')
-    expect(finds({ ...warm, ambientTemperature: '50 °F' })['soap-film']).toBe('yes')
+    expect(finds({ ...warm, ambient: '50 °F' })['electronic-4']).toBe('cannot-tell')
+    expect(finds({ ...warm, systemPressure: '20 psig' })['electronic-4']).toBe('cannot-tell')
+    expect(finds({ ...warm, ambient: '50 °F' })['soap-film']).toBe('yes')
   })
 })

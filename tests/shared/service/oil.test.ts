@@ -10,7 +10,7 @@ import { oil } from '../../../shared/service/oil.ts'
 import { refusalOf } from '../../support/refusal.ts'
 
 const us = { units: 'us', precise: true } as const
-const machine = { refrigerant: 'R-134a', systemTotal: '9 fl oz', ...us }
+const machine = { refrigerant: 'R-134a', oilTotal: '9 fl oz', ...us }
 const MILLILITRES_PER_FL_OZ = 29.5735295625
 
 /** Fluid ounces of a volume shown in the US system. */
@@ -89,7 +89,7 @@ describe('oil for a new compressor', () => {
     flOz(
       oil.run({
         ...machine,
-        systemTotal: '40 fl oz',
+        oilTotal: '40 fl oz',
         replaced: ['compressor'],
         compressorRule: rule,
         compressorDrained: drained,
@@ -198,14 +198,14 @@ describe('fields that count for nothing', () => {
         compressorHolds: '3 fl oz',
         compressorRule: 'equal-to-drained',
         accumulatorDrained: '1 fl oz',
-        hoseLength: '12 ft',
+        longHoseLength: '12 ft',
       }),
     ).toEqual([
       'compressorDrained',
       'compressorRule',
       'compressorHolds',
       'accumulatorDrained',
-      'hoseLength',
+      'longHoseLength',
     ])
     expect(unused({ flushed: true, recoveredOil: '20 mL', replaced: ['drier'] })).toEqual([
       'recoveredOil',
@@ -250,13 +250,13 @@ describe('oil lost, recovered or flushed out', () => {
     })
     expect(flOz(result.add)).toBeCloseTo(9, 10)
     expect(flOz(result.besideCompressor)).toBeCloseTo(3, 10)
-    expect(refusal({ refrigerant: 'R-134a', flushed: true }).path).toEqual(['systemTotal'])
+    expect(refusal({ refrigerant: 'R-134a', flushed: true }).path).toEqual(['oilTotal'])
   })
 
   it('never goes above the total of the system, and says so', () => {
     const { result, warnings } = oil.run({
       ...machine,
-      systemTotal: '5 fl oz',
+      oilTotal: '5 fl oz',
       replaced: ['condenser', 'evaporator', 'drier'],
       leak: 'sudden',
     })
@@ -267,10 +267,8 @@ describe('oil lost, recovered or flushed out', () => {
   })
 
   it('asks for the total where nothing bounds the sum', () => {
-    expect(codes({ refrigerant: 'R-134a', replaced: ['condenser'] })).toContain(
-      'system-total-missing',
-    )
-    expect(codes({ ...machine, replaced: ['condenser'] })).not.toContain('system-total-missing')
+    expect(codes({ refrigerant: 'R-134a', replaced: ['condenser'] })).toContain('oil-total-missing')
+    expect(codes({ ...machine, replaced: ['condenser'] })).not.toContain('oil-total-missing')
   })
 
   it('warns when the system was opened and the drier stays', () => {
@@ -294,24 +292,24 @@ describe('long hoses', () => {
       compressorHolds: '135 mL',
       flushed: true,
     })
-    expect(five.systemTotal?.value).toBeCloseTo(177.5, 9)
+    expect(five.oilTotal?.value).toBeCloseTo(177.5, 9)
     expect(five.besideCompressor?.value).toBeCloseTo(42.5, 9)
     const seven = rule('total-by-charge-seven-cylinder', { labelCharge: '1.1 kg' })
-    expect(seven.systemTotal?.value).toBeCloseTo(140, 9)
+    expect(seven.oilTotal?.value).toBeCloseTo(140, 9)
   })
 
   it("lets the maker's total go before the formula", () => {
-    const { systemTotal, ownTotal } = rule('total-by-charge-seven-cylinder', {
+    const { oilTotal, ownTotal } = rule('total-by-charge-seven-cylinder', {
       labelCharge: '1.1 kg',
-      systemTotal: '200 mL',
+      oilTotal: '200 mL',
     })
-    expect(systemTotal?.value).toBeCloseTo(200, 9)
+    expect(oilTotal?.value).toBeCloseTo(200, 9)
     expect(ownTotal?.value).toBeCloseTo(140, 9)
   })
 
   it('adds for the length of hose, never less than nothing', () => {
-    const extra = (hoseLength: string) =>
-      rule('extra-by-hose-length', { hoseLength }).add.value / MILLILITRES_PER_FL_OZ
+    const extra = (longHoseLength: string) =>
+      rule('extra-by-hose-length', { longHoseLength }).add.value / MILLILITRES_PER_FL_OZ
     expect(extra('10 m')).toBeCloseTo(0.47 * 10 - 2.15, 9)
     expect(extra('2 m')).toBe(0)
   })
@@ -321,7 +319,7 @@ describe('long hoses', () => {
     expect(refusal({ ...given, labelCharge: '1.7 kg' }).code).toBe('refused')
     expect(refusal({ ...given, refrigerant: 'R-1234yf', labelCharge: '1 kg' }).code).toBe('refused')
     expect(refusal(given).path).toEqual(['labelCharge'])
-    expect(refusal({ ...given, longHose: 'extra-by-hose-length' }).path).toEqual(['hoseLength'])
+    expect(refusal({ ...given, longHose: 'extra-by-hose-length' }).path).toEqual(['longHoseLength'])
   })
 })
 
@@ -329,55 +327,69 @@ describe('oil type', () => {
   const asked = (more: object) => oil.run({ ...machine, ...more }).result.oilType
 
   it('fits where a published rule says so', () => {
-    expect(asked({ oil: 'PAG 46', compressorDrive: 'belt' }).verdict).toBe('fits')
-    expect(asked({ oil: 'sp10', compressorDrive: 'belt' }).oil).toBe('SP-10')
-    expect(asked({ oil: 'POE', compressorDrive: 'electric' }).verdict).toBe('fits')
-    expect(asked({ refrigerant: 'R-12', oil: 'mineral oil' }).verdict).toBe('fits')
-    expect(asked({ refrigerant: 'R-22', oil: 'AB', compressorDrive: 'electric' }).verdict).toBe(
+    expect(asked({ newOil: 'PAG 46', compressorDrive: 'open' }).verdict).toBe('fits')
+    expect(asked({ newOil: 'sp10', compressorDrive: 'open' }).oil).toBe('SP-10')
+    expect(asked({ newOil: 'POE', compressorDrive: 'electric' }).verdict).toBe('fits')
+    expect(asked({ refrigerant: 'R-12', newOil: 'mineral oil' }).verdict).toBe('fits')
+    expect(asked({ refrigerant: 'R-22', newOil: 'AB', compressorDrive: 'electric' }).verdict).toBe(
       'fits',
     )
-    expect(asked({ refrigerant: 'R-1234yf', oil: 'PAG YF' }).verdict).toBe('fits')
-    expect(asked({ oil: 'PAO' }).verdict).toBe('ask-maker')
+    expect(asked({ refrigerant: 'R-1234yf', newOil: 'PAG YF' }).verdict).toBe('fits')
+    expect(asked({ newOil: 'PAO' }).verdict).toBe('ask-maker')
   })
 
   it.each([
-    ['PAG in an electric compressor', { oil: 'PAG 46', compressorDrive: 'electric' }, 'insulation'],
-    ['mineral oil with R-134a', { oil: 'mineral' }, 'does not mix'],
-    ['mineral oil with R-1234yf', { refrigerant: 'R-1234yf', oil: 'mineral' }, 'does not mix'],
-    ['alkylbenzene with R-134a', { oil: 'alkylbenzene' }, 'does not mix well enough'],
-    ['PAG with R-12', { refrigerant: 'R-12', oil: 'PAG 150' }, 'mineral oil'],
-    ['PAG with R-22', { refrigerant: 'R-22', oil: 'PAG' }, 'chlorine'],
-    ['an oil made for R-134a with R-1234yf', { refrigerant: 'R-1234yf', oil: 'SP-10' }, 'made for'],
-    ['POE on top of PAG', { oil: 'POE', existingOil: 'PAG 46' }, 'must not be mixed'],
-    ['PAG on top of mineral oil', { oil: 'PAG', existingOil: '5GS' }, 'must not be mixed'],
+    [
+      'PAG in an electric compressor',
+      { newOil: 'PAG 46', compressorDrive: 'electric' },
+      'insulation',
+    ],
+    ['mineral oil with R-134a', { newOil: 'mineral' }, 'does not mix'],
+    ['mineral oil with R-1234yf', { refrigerant: 'R-1234yf', newOil: 'mineral' }, 'does not mix'],
+    ['alkylbenzene with R-134a', { newOil: 'alkylbenzene' }, 'does not mix well enough'],
+    ['PAG with R-12', { refrigerant: 'R-12', newOil: 'PAG 150' }, 'mineral oil'],
+    ['PAG with R-22', { refrigerant: 'R-22', newOil: 'PAG' }, 'chlorine'],
+    [
+      'an oil made for R-134a with R-1234yf',
+      { refrigerant: 'R-1234yf', newOil: 'SP-10' },
+      'made for',
+    ],
+    ['POE on top of PAG', { newOil: 'POE', existingOil: 'PAG 46' }, 'must not be mixed'],
+    ['PAG on top of mineral oil', { newOil: 'PAG', existingOil: '5GS' }, 'must not be mixed'],
   ])('refuses %s with the reason', (_what, given, reason) => {
     const error = refusal({ ...machine, ...given })
     expect(error.code).toBe('refused')
-    expect(error.path).toEqual(['oil'])
+    expect(error.path).toEqual(['newOil'])
     expect(error.message).toContain(reason)
     expect(error.hint).not.toBe('')
   })
 
-  it('never sends PAG back into an electric compressor because it is in the machine', () => {
-    const error = refusal({
-      ...machine,
-      oil: 'POE',
-      existingOil: 'PAG 46',
-      compressorDrive: 'electric',
-    })
-    expect(error.hint).not.toContain('Use the oil that is in the machine')
-    expect(error.hint).toContain('conducts electricity')
+  it('stops at PAG in an electric compressor, to go in or inside, before any amount is known', () => {
+    const unmeasured = { ...machine, replaced: ['compressor'], compressorDrive: 'electric' }
+    for (const [given, field] of [
+      [{ newOil: 'PAG 46' }, 'newOil'],
+      [{ existingOil: 'PAG 46' }, 'existingOil'],
+      [{ newOil: 'POE', existingOil: 'PAG 46' }, 'existingOil'],
+    ] as const) {
+      const error = refusal({ ...unmeasured, ...given })
+      expect(error).toMatchObject({ code: 'refused', level: 'stop', path: [field] })
+      expect(error.message).toContain('conducts electricity')
+      expect(error.hint).not.toContain('Use the oil that is in the machine')
+      expect(error.cautions).toEqual(
+        expect.arrayContaining(['electric-compressor-oil', 'high-voltage', 'pressure']),
+      )
+    }
+    expect(refusal({ ...unmeasured, compressorDrive: 'hermetic', newOil: 'PAG' }).level).toBe(
+      'stop',
+    )
   })
 
   it('warns of an oil in the machine that does not belong there, whether or not one is to go in', () => {
-    const electric = { ...machine, existingOil: 'PAG 46', compressorDrive: 'electric' }
-    expect(codes(electric)).toContain('pag-in-electric-system')
-    expect(oil.run(electric).result.oilType.text).toContain('insulation')
     expect(codes({ ...machine, existingOil: 'mineral' })).toContain('wrong-oil-inside')
     expect(codes({ ...machine, existingOil: 'SP-10', refrigerant: 'R-1234yf' })).toContain(
       'wrong-oil-inside',
     )
-    expect(codes({ ...machine, existingOil: 'PAG 46', compressorDrive: 'belt' })).not.toContain(
+    expect(codes({ ...machine, existingOil: 'PAG 46', compressorDrive: 'open' })).not.toContain(
       'wrong-oil-inside',
     )
   })
@@ -386,22 +398,22 @@ describe('oil type', () => {
     const answer = asked({ refrigerant: 'R-1234yf', compressorDrive: 'electric' })
     expect(answer.text).toContain('Fit for R-1234yf: polyolester (POE); in an electric')
     expect(
-      asked({ refrigerant: 'R-1234yf', oil: 'POE', compressorDrive: 'electric' }).verdict,
+      asked({ refrigerant: 'R-1234yf', newOil: 'POE', compressorDrive: 'electric' }).verdict,
     ).toBe('fits')
   })
 
   it('lets another family in after a flush', () => {
-    expect(asked({ oil: 'POE', existingOil: 'mineral', flushed: true }).verdict).toBe('fits')
+    expect(asked({ newOil: 'POE', existingOil: 'mineral', flushed: true }).verdict).toBe('fits')
   })
 
   it('warns of another viscosity, an unknown drive, and PAG left in an electric system', () => {
-    const two = { ...machine, oil: 'PAG 100', existingOil: 'PAG 46', compressorDrive: 'belt' }
+    const two = { ...machine, newOil: 'PAG 100', existingOil: 'PAG 46', compressorDrive: 'open' }
     expect(codes(two)).toContain('viscosity-differs')
-    expect(codes({ ...machine, oil: 'PAG 46' })).toContain('drive-not-given')
+    expect(codes({ ...machine, newOil: 'PAG 46' })).toContain('drive-not-given')
     expect(
       codes({
         ...machine,
-        oil: 'POE',
+        newOil: 'POE',
         existingOil: 'PAG',
         flushed: true,
         compressorDrive: 'electric',
@@ -417,7 +429,7 @@ describe('oil type', () => {
   })
 
   it('answers an unknown name with the nearest', () => {
-    const error = refusal({ ...machine, oil: 'PAG 64' })
+    const error = refusal({ ...machine, newOil: 'PAG 64' })
     expect(error.code).toBe('unknown-name')
     expect(error.hint).toContain('PAG 46')
     expect(refusal({ ...machine, existingOil: '???' }).path).toEqual(['existingOil'])
@@ -427,24 +439,24 @@ describe('oil type', () => {
     const ids = (compressorDrive: string) =>
       oil.run({ ...machine, compressorDrive }).cautions.map(({ id }) => id)
     expect(ids('electric')).toContain('electric-compressor-oil')
-    expect(ids('belt')).not.toContain('electric-compressor-oil')
+    expect(ids('open')).not.toContain('electric-compressor-oil')
     const yf = oil.run({ refrigerant: 'R-1234yf', replaced: ['drier'] }).cautions
     expect(yf.map(({ id }) => id)).toContain('flammable')
   })
 
   it('tells how far each source was checked', () => {
-    const { sources } = oil.run({ refrigerant: 'R-22', oil: 'POE 68' })
+    const { sources } = oil.run({ refrigerant: 'R-22', newOil: 'POE 68' })
     expect(sources.find(({ id }) => id === 'trade-memory')?.mark).toBe('memory')
   })
 })
 
 describe('bad input', () => {
   it('is refused with the field', () => {
-    expect(refusal({ ...machine, refrigerant: 'R-134' }).code).toBe('unknown-refrigerant')
-    expect(refusal({ ...machine, systemTotal: '8 oz' }).code).toBe('ambiguous-quantity')
-    expect(refusal({ ...machine, systemTotal: '8' }).code).toBe('ambiguous-quantity')
+    expect(refusal({ ...machine, refrigerant: 'R-1399' }).code).toBe('unknown-refrigerant')
+    expect(refusal({ ...machine, oilTotal: '8 oz' }).code).toBe('ambiguous-quantity')
+    expect(refusal({ ...machine, oilTotal: '8' }).code).toBe('ambiguous-quantity')
     expect(refusal({ ...machine, recoveredOil: '-5 mL' }).code).toBe('out-of-range')
-    expect(refusal({ ...machine, systemTotal: '1e300 L' }).path).toEqual(['systemTotal'])
+    expect(refusal({ ...machine, oilTotal: '1e300 L' }).path).toEqual(['oilTotal'])
     expect(refusal({ ...machine, replaced: ['muffler'] }).path).toEqual(['replaced', 0])
     expect(refusal({ ...machine, compressorRule: 'guess' }).path).toEqual(['compressorRule'])
     expect(refusal({ ...machine, replace: ['hose'] }).message).toContain('replace')
@@ -477,7 +489,146 @@ describe('the data', () => {
   })
 })
 
+describe('what is measured with a ±', () => {
+  const ml = { refrigerant: 'R-134a', oilTotal: '500 mL', units: 'si', precise: true } as const
+
+  it('carries it into the amount and into both ends of the spread', () => {
+    const { result } = oil.run({
+      ...ml,
+      replaced: ['compressor', 'accumulator'],
+      compressorRule: 'equal-to-drained',
+      compressorDrained: '100 ±6 mL',
+      accumulatorDrained: '40 ±8 mL',
+      recoveredOil: '20 mL',
+    })
+    expect(result.add.plusMinus).toBeCloseTo(10, 9)
+    const flOz2 = 2 * MILLILITRES_PER_FL_OZ
+    expect(result.add.value).toBeCloseTo(160 + flOz2, 9)
+    expect(result.addFrom.value).toBeCloseTo(160 + MILLILITRES_PER_FL_OZ - 10, 9)
+    // The most of the accumulator's rows is one printed whole, 3.5 fl oz whatever was drained: half
+    // of the ± of the drained oil reaches past it.
+    const printed = 3.5 * MILLILITRES_PER_FL_OZ
+    const reach = (40 + 8 + flOz2 - printed) / 2
+    expect(result.addTo.value).toBeCloseTo(120 + printed + Math.hypot(6, reach), 6)
+  })
+
+  it('says nothing of the new compressor that lies within the ±', () => {
+    const at = (compressorHolds: string) =>
+      oil.run({
+        ...ml,
+        replaced: ['compressor'],
+        compressorDrained: '100 ±5 mL',
+        compressorRule: 'equal-to-drained',
+        compressorHolds,
+      }).result.compressor
+    expect(at('103 ±1 mL')).toMatchObject({ text: expect.stringContaining('nothing is taken out') })
+    expect(at('103 ±1 mL')?.drainFromNew).toBeUndefined()
+    expect(at('110 ±1 mL')?.drainFromNew?.value).toBeCloseTo(10, 9)
+    expect(at('110 ±1 mL')?.drainFromNew?.plusMinus).toBeCloseTo(Math.hypot(5, 1), 9)
+    expect(at('90 ±1 mL')?.addToNew?.value).toBeCloseTo(10, 9)
+  })
+})
+
+describe('in a mechanic’s words', () => {
+  it('names what to pour, of what, and for which parts', () => {
+    const { level, headline, figures, next } = oil.run({
+      ...machine,
+      replaced: ['condenser', 'drier'],
+      newOil: 'PAG 46',
+      precise: false,
+      compressorDrive: 'belt',
+    })
+    expect(level).toBe('check')
+    expect(headline).toBe(
+      "Pour in 2 fl oz of PAG 46: condenser 1 fl oz, drier 1 fl oz. The maker's figure overrides.",
+    )
+    expect(figures?.map(({ id }) => id)).toEqual([
+      'pourIn',
+      'oil',
+      'part0',
+      'part1',
+      'addFrom',
+      'addTo',
+    ])
+    expect(next?.join(' ')).not.toContain('total oil')
+  })
+
+  it('names no part that takes none', () => {
+    const { headline, figures } = oil.run({
+      ...machine,
+      replaced: ['hose', 'drier'],
+      newOil: 'PAG',
+    })
+    expect(figures?.map(({ label }) => label)).not.toContain('hose')
+    expect(headline).not.toContain('hose')
+  })
+
+  it('says that no oil goes in, without a figure', () => {
+    const { level, headline, figures } = oil.run({ ...machine, leak: 'slow' })
+    expect(level).toBe('fine')
+    expect(headline).toContain('No oil goes in')
+    expect(figures).toEqual([])
+  })
+
+  it('says how little an oil’s fit rests on, beside it', () => {
+    const of = (newOil: string, refrigerant: string) =>
+      oil.run({ refrigerant, newOil, replaced: ['drier'] }).figures?.find(({ id }) => id === 'oil')
+        ?.basis
+    expect(of('POE 68', 'R-134a')).toBe('from memory')
+    expect(of('POE', 'R-134a')).toBe('secondary')
+    expect(of('SP-10', 'R-134a')).toBeUndefined()
+  })
+
+  it('asks for the total, the drier and the new compressor’s oil where they are missing', () => {
+    const next = oil
+      .run({ refrigerant: 'R-134a', replaced: ['compressor'], compressorDrained: '3 fl oz' })
+      .next?.join(' ')
+    expect(next).toContain('Drain and measure the new compressor')
+    expect(next).toContain('drier')
+  })
+})
+
+describe('dangers', () => {
+  it.each([
+    ['R-134a', 'electric', ['high-voltage', 'electric-compressor-oil', 'decomposition']],
+    ['R-1234yf', 'open', ['flammable', 'decomposition']],
+    ['R-744', 'open', ['carbon-dioxide']],
+  ])('of %s with an %s drive are told', (refrigerant, compressorDrive, expected) => {
+    const ids = oil.run({ refrigerant, compressorDrive, replaced: ['drier'] }).cautions
+    expect(ids.map(({ id }) => id)).toEqual(
+      expect.arrayContaining(['pressure', 'maker-first', 'local-rules', ...expected]),
+    )
+    if (refrigerant === 'R-744') expect(ids.map(({ id }) => id)).not.toContain('decomposition')
+  })
+})
+
 describe('laws', () => {
+  it('the order of the parts changes nothing', () => {
+    fc.assert(
+      fc.property(
+        fc.shuffledSubarray(['condenser', 'evaporator', 'drier', 'hose', 'accumulator'], {
+          minLength: 2,
+        }),
+        fc.double({ min: 0, max: 90, noNaN: true }),
+        (replaced, drained) => {
+          const run = (parts: readonly string[]) =>
+            oil.run({
+              refrigerant: 'R-134a',
+              replaced: parts,
+              accumulatorDrained: { value: drained, unit: 'mL', plusMinus: 3 },
+              units: 'si',
+              precise: true,
+            }).result
+          const [one, other] = [run(replaced), run([...replaced].reverse())]
+          for (const field of ['pourIn', 'add', 'addFrom', 'addTo'] as const) {
+            expect(other[field].value).toBeCloseTo(one[field].value, 9)
+          }
+        },
+      ),
+      { numRuns: 40 },
+    )
+  })
+
   const volumes = fc.double({ min: 0, max: 600, noNaN: true })
   const ml = (value: number) => ({ value, unit: 'mL' })
 
@@ -494,7 +645,7 @@ describe('laws', () => {
         (total, replaced, parts, compressorRule, leak, flushed, drained) => {
           const { result } = oil.run({
             refrigerant: 'R-134a',
-            systemTotal: ml(total),
+            oilTotal: ml(total),
             replaced,
             parts: parts.map(({ part, amount }) => ({ part, makerAmount: ml(amount) })),
             compressorRule,

@@ -53,6 +53,17 @@ describe('a blend with glide', () => {
     )
   })
 
+  it('has its discharge superheat from the dew line', () => {
+    const { result } = run({
+      dischargePressure: '1900 kPa abs',
+      dischargeTemperature: '80 °C',
+      units: 'si',
+      precise: true,
+    })
+    const dew = saturationTemperature(refrigerant('R-407C'), 1.9e6, 'dew')
+    expect(result.dischargeSuperheat?.value).toBeCloseTo(353.15 - dew, 9)
+  })
+
   it('between its lines holds liquid and vapour, and below both the reading is impossible', () => {
     // At 68 psig R-407C boils from 32 to 43 °F.
     expect(ids({ suctionPressure: '68 psig', suctionTemperature: '38 °F' })).toEqual([
@@ -105,8 +116,8 @@ describe('saturation and table of a blend', () => {
 describe('whatever is read, of whatever refrigerant', () => {
   const name = fc.constantFrom(...refrigerants().map((entry) => entry.id))
   const odd = fc.oneof(
-    fc.double({ min: -30, max: 900, noNaN: true }),
-    fc.constantFrom(0, -14.7, 1e6, 1e-9),
+    { weight: 30, arbitrary: fc.double({ min: 0.5, max: 400, noNaN: true }) },
+    { weight: 1, arbitrary: fc.constantFrom(0, -14.7, 1e6, 1e-9) },
   )
   const pressure = fc.option(
     fc.record({
@@ -141,7 +152,7 @@ describe('whatever is read, of whatever refrigerant', () => {
   const input = fc.record(
     {
       refrigerant: name,
-      equipment: fc.constantFrom('vehicle', 'stationary', undefined),
+      machine: fc.constantFrom('off-road', 'stationary', 'refrigerated-cargo', undefined),
       meteringDevice: fc.constantFrom(
         'expansion-valve',
         'electronic-valve',
@@ -156,8 +167,7 @@ describe('whatever is read, of whatever refrigerant', () => {
       dischargePressure: pressure,
       dischargeTemperature: temperature,
       ambient: air,
-      indoorWetBulb: air,
-      outdoorDryBulb: air,
+      returnWetBulb: air,
       altitude: fc.constantFrom('0 ft', '9000 ft', '70000 ft', undefined),
     },
     { requiredKeys: ['refrigerant'] },

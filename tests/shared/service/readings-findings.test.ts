@@ -27,7 +27,7 @@ describe('findings', () => {
     ['no-subcooling', { liquidTemperature: '126 ±4 °F' }],
     ['suction-colder-than-dew', { suctionTemperature: '30 °F' }],
     ['no-superheat', { suctionTemperature: '39 ±3 °F' }],
-    ['superheat-very-low', { suctionTemperature: '42 °F' }],
+    ['superheat-very-low', { suctionPressure: '35 ±0.3 psig', suctionTemperature: '42 ±0.5 °F' }],
     ['superheat-very-high', { suctionTemperature: '75 °F', meteringDevice: 'expansion-valve' }],
     [
       'no-pressure-difference',
@@ -56,7 +56,7 @@ describe('findings', () => {
     expect(first?.id).toBe('suction-colder-than-dew')
     expect(first?.level).toBe('impossible')
     expect(first?.message).toMatch(
-      /by \d+(\.\d)? °F \(5\.\d K\), where the instruments allow 2 °F/u,
+      /by \d+(\.\d+)? °F \(5\.\d+ K\), where the instruments allow 2\.\d+ °F/u,
     )
     expect(first?.causes.join(' ')).toMatch(/refrigerant.*probe/u)
     expect(first?.settle.length).toBeGreaterThan(1)
@@ -81,7 +81,7 @@ describe('findings', () => {
     expect(levels).toContain('impossible')
     expect(levels.at(-1)).toBe('note')
   })
-  const order = (level: string) => ['impossible', 'suspect', 'note'].indexOf(level)
+  const order = (level: string) => ['stop', 'impossible', 'suspect', 'note'].indexOf(level)
 
   it('a starved evaporator behind an orifice is judged by its target, not by the range of a valve', () => {
     expect(ids({ ...SOUND, suctionTemperature: '75 °F', meteringDevice: 'fixed-orifice' })).toEqual(
@@ -100,10 +100,10 @@ describe('findings', () => {
 
   it('an orifice on stationary equipment has no accumulator to keep the liquid back', () => {
     const wet = { ...SOUND, suctionTemperature: '41 ±2 °F' }
-    expect(ids({ ...wet, equipment: 'stationary', meteringDevice: 'orifice-tube' })).toEqual([
+    expect(ids({ ...wet, machine: 'stationary', meteringDevice: 'orifice-tube' })).toEqual([
       'no-superheat',
     ])
-    expect(ids({ ...wet, equipment: 'vehicle', meteringDevice: 'fixed-orifice' })).toEqual([])
+    expect(ids({ ...wet, machine: 'off-road', meteringDevice: 'fixed-orifice' })).toEqual([])
   })
 
   it('a machine that does not pump, and swapped hoses, are all that is said of them', () => {
@@ -126,11 +126,14 @@ describe('findings', () => {
       refrigerant: 'R-410A',
       suctionPressure: '118 psig',
       liquidPressure: '720 psig',
-      equipment: 'stationary',
+      machine: 'stationary',
       meteringDevice: 'expansion-valve',
     })
-    expect(findings[0]).toMatchObject({ id: 'above-critical', level: 'impossible' })
-    expect(findings[0]?.settle.join(' ')).toContain('stop the machine')
+    expect(findings.map(({ id, level }) => [id, level])).toEqual([
+      ['above-cut-out', 'stop'],
+      ['above-critical', 'stop'],
+    ])
+    expect(findings[1]?.settle.join(' ')).toContain('stop the machine')
     expect(verdicts.map(({ outcome }) => outcome)).toEqual(['no-valid-test', 'no-valid-test'])
   })
 
@@ -150,7 +153,7 @@ describe('findings', () => {
     for (const [field, value] of [
       ['suctionTemperature', '900 °F'],
       ['ambient', '300 °F'],
-      ['indoorWetBulb', '120 °F'],
+      ['returnWetBulb', '120 °F'],
     ] as const) {
       expect(() => run({ ...SOUND, [field]: value })).toThrow(
         expect.objectContaining({ code: 'out-of-range', path: [field] }),
@@ -197,7 +200,7 @@ describe('the data of the findings', () => {
     (_, entry) => {
       expect(entry.causes.length).toBeGreaterThan(0)
       expect(entry.settle.length).toBeGreaterThan(0)
-      expect(['impossible', 'suspect', 'note']).toContain(entry.level)
+      expect(['stop', 'impossible', 'suspect', 'note']).toContain(entry.level)
       for (const id of entry.sources) expect(Object.keys(sources.sources)).toContain(id)
     },
   )

@@ -12,15 +12,20 @@ const charge = (input: Record<string, unknown>) => {
   return { ...answer, verdict }
 }
 
+/** A barometer and instruments that leave the verdict to the figure. */
+const SHARP = { barometer: '29.92 ±0.01 inHg' }
+const sharply = (fahrenheit: number) => ({ value: fahrenheit, unit: '°F', plusMinus: 0.1 })
+
 /** R-22, 40 °F dew point (Carrier 38VTA: 68.5 psig), so the superheat is the suction line less 40 °F. */
 const orifice = (superheatF: number, air: Record<string, unknown> = {}) => ({
   refrigerant: 'R-22',
-  equipment: 'stationary',
+  machine: 'stationary',
   meteringDevice: 'fixed-orifice',
-  suctionPressure: '68.6 psig',
-  suctionTemperature: { value: 40 + superheatF, unit: '°F' },
-  outdoorDryBulb: '95 °F',
-  indoorWetBulb: '68 °F',
+  ...SHARP,
+  suctionPressure: '68.6 ±0.2 psig',
+  suctionTemperature: sharply(40 + superheatF),
+  ambient: '95 ±0.1 °F',
+  returnWetBulb: '68 ±0.1 °F',
   ...air,
 })
 
@@ -42,13 +47,13 @@ describe('fixed orifice, stationary', () => {
 
   it('no band goes below 5 °F of superheat', () => {
     // 90 °F and 62 °F wet bulb: printed target 5 °F.
-    const { verdict } = charge(orifice(3, { outdoorDryBulb: '90 °F', indoorWetBulb: '62 °F' }))
+    const { verdict } = charge(orifice(3, { ambient: '90 ±0.1 °F', returnWetBulb: '62 ±0.1 °F' }))
     expect(verdict.low?.value).toBe(5)
     expect(verdict.outcome).toBe('below')
   })
 
   it('where the table shows a dash there is no valid test', () => {
-    const { verdict } = charge(orifice(10, { outdoorDryBulb: '100 °F', indoorWetBulb: '60 °F' }))
+    const { verdict } = charge(orifice(10, { ambient: '100 °F', returnWetBulb: '60 °F' }))
     expect(verdict.outcome).toBe('no-valid-test')
     expect(verdict.target).toBeUndefined()
     expect(verdict.meaning).toContain('dash')
@@ -57,7 +62,7 @@ describe('fixed orifice, stationary', () => {
   it('outside the table stands the formula, and says what it is', () => {
     // (3 · 78 − 80 − 80) / 2 = 37 °F.
     const { verdict, warnings, sources } = charge(
-      orifice(37, { outdoorDryBulb: '80 °F', indoorWetBulb: '78 °F' }),
+      orifice(37, { ambient: '80 °F', returnWetBulb: '78 °F' }),
     )
     expect(verdict.method).toBe('target-superheat-formula')
     expect(verdict.target?.value).toBe(37)
@@ -68,26 +73,18 @@ describe('fixed orifice, stationary', () => {
   })
 
   it('hotter than the table where its hottest row shows a dash there is no valid test either', () => {
-    for (const outdoorDryBulb of ['115 °F', '116 °F', '118 °F']) {
-      const { verdict } = charge(orifice(10, { outdoorDryBulb, indoorWetBulb: '69 °F' }))
-      expect(verdict.outcome, outdoorDryBulb).toBe('no-valid-test')
+    for (const ambient of ['115 °F', '116 °F', '118 °F']) {
+      const { verdict } = charge(orifice(10, { ambient, returnWetBulb: '69 °F' }))
+      expect(verdict.outcome, ambient).toBe('no-valid-test')
     }
   })
 
   it('too cold outside for a charge test is said', () => {
-    const { warnings } = charge(orifice(20, { outdoorDryBulb: '45 °F', indoorWetBulb: '60 °F' }))
+    const { warnings } = charge(orifice(20, { ambient: '45 °F', returnWetBulb: '60 °F' }))
     expect(warnings.map((warning) => warning.code)).toContain('too-cold-for-charge-test')
   })
 
-  it('the ambient stands in for the outdoor dry bulb, as an assumption', () => {
-    const { verdict, assumptions } = charge(
-      orifice(14, { outdoorDryBulb: undefined, ambient: '95 °F' }),
-    )
-    expect(verdict.target?.value).toBe(14)
-    expect(assumptions.map((entry) => entry.field)).toContain('outdoorDryBulb')
-  })
-
-  it("the maker's own target goes before the table", () => {
+  it("the maker's own target overrides the table", () => {
     const { verdict } = charge(orifice(10, { superheatTarget: '9 °F' }))
     expect(verdict.method).toBe('target-superheat-of-maker')
     expect(verdict.target?.value).toBe(9)
@@ -95,9 +92,9 @@ describe('fixed orifice, stationary', () => {
   })
 
   it('without the air there is no verdict, and it says what is missing', () => {
-    const { verdict } = charge(orifice(10, { indoorWetBulb: undefined }))
+    const { verdict } = charge(orifice(10, { returnWetBulb: undefined }))
     expect(verdict.outcome).toBe('not-judged')
-    expect(verdict.meaning).toContain('indoor wet bulb')
+    expect(verdict.meaning).toContain('wet bulb of the return air')
     expect(verdict.meaning).not.toContain('outdoor')
   })
 
@@ -108,21 +105,22 @@ describe('fixed orifice, stationary', () => {
   })
 
   it('a doubtful wet bulb widens the target', () => {
-    const { verdict } = charge(orifice(18, { indoorWetBulb: '68 ±2 °F' }))
+    const { verdict } = charge(orifice(18, { returnWetBulb: '68 ±2 °F' }))
     expect(verdict.target?.plusMinus).toBeCloseTo(4, 0)
     expect(verdict.outcome).toBe('cannot-tell')
-    expect(verdict.settle).toContain('indoor wet bulb')
+    expect(verdict.settle).toContain('wet bulb of the return air')
   })
 })
 
 /** R-134a at 171 psig is 120 °F (US vehicle table), so the subcooling is 120 °F less the liquid line. */
 const liquid = (subcoolingF: number, more: Record<string, unknown> = {}) => ({
-  equipment: 'vehicle',
+  machine: 'off-road',
   meteringDevice: 'expansion-valve',
-  suctionPressure: '35 psig',
-  suctionTemperature: '52 °F',
-  liquidPressure: '171.1 psig',
-  liquidTemperature: { value: 120 - subcoolingF, unit: '°F' },
+  ...SHARP,
+  suctionPressure: '35 ±0.2 psig',
+  suctionTemperature: sharply(52),
+  liquidPressure: '171.1 ±0.5 psig',
+  liquidTemperature: sharply(120 - subcoolingF),
   ...more,
 })
 
@@ -147,7 +145,9 @@ describe('expansion valve, vehicle', () => {
 
   it('counted from the discharge pressure only "below" stands', () => {
     const fromDischarge = (subcoolingF: number) =>
-      charge(liquid(subcoolingF, { liquidPressure: undefined, dischargePressure: '171.1 psig' }))
+      charge(
+        liquid(subcoolingF, { liquidPressure: undefined, dischargePressure: '171.1 ±0.5 psig' }),
+      )
     expect(fromDischarge(4).verdict.outcome).toBe('below')
     expect(fromDischarge(11).verdict.outcome).toBe('cannot-tell')
     expect(fromDischarge(20).verdict.outcome).toBe('cannot-tell')
@@ -160,7 +160,7 @@ describe('expansion valve, vehicle', () => {
     expect(verdict.meaning).toContain('R-134a only')
   })
 
-  it("the maker's range goes before the band", () => {
+  it("the maker's range overrides the band", () => {
     const { verdict } = charge(liquid(4, { subcoolingLow: '3 °F', subcoolingHigh: '6 °F' }))
     expect(verdict.method).toBe('range-of-maker')
     expect(verdict.outcome).toBe('inside')
@@ -180,7 +180,7 @@ describe('expansion valve, vehicle', () => {
 
 describe('valve, stationary', () => {
   const stationary = (subcoolingF: number, more: Record<string, unknown> = {}) =>
-    liquid(subcoolingF, { equipment: 'stationary', ...more })
+    liquid(subcoolingF, { machine: 'stationary', ...more })
 
   // RA3.2 and Carrier 38HDF: ±3 °F of the target.
   it.each([
@@ -204,7 +204,7 @@ describe('valve, stationary', () => {
 
 describe('orifice tube, vehicle', () => {
   const tube = (suctionTemperature: string, suctionPressure = '34.9 ±1 psig') => ({
-    equipment: 'vehicle',
+    machine: 'off-road',
     meteringDevice: 'orifice-tube',
     suctionPressure,
     suctionTemperature,
@@ -224,18 +224,21 @@ describe('orifice tube, vehicle', () => {
     expect(verdict.meaning).toContain('accumulator')
   })
 
-  it('is not judged without an uncertainty: "no superheat" has no published width', () => {
-    const { verdict } = charge(tube('40.5 °F', '34.9 psig'))
-    expect(verdict.outcome).toBe('not-judged')
-    expect(verdict.meaning).toContain('uncertainty')
+  it('is flooded below 4 °F of superheat, dry above it, and open where the ± reaches over that', () => {
+    // RA3.2: no metering device may go below 4 °F. The shop's own gauge and probe bring ±2.4 °F.
+    expect(charge(tube('40.5 °F', '34.9 psig')).verdict.outcome).toBe('inside')
+    expect(charge(tube('43 °F', '34.9 psig')).verdict.outcome).toBe('cannot-tell')
+    expect(charge(tube('48 °F', '34.9 psig')).verdict.outcome).toBe('above')
+    expect(charge(tube('43 ±0.2 °F', '34.9 ±0.1 psig')).verdict.outcome).toBe('inside')
+    expect(charge(tube('45 ±0.2 °F', '34.9 ±0.1 psig')).verdict.outcome).toBe('above')
   })
 })
 
 describe('no verdict', () => {
-  it('without equipment or metering device', () => {
+  it('without machine or metering device', () => {
     const { verdict } = charge({ suctionPressure: '35 psig', suctionTemperature: '52 °F' })
     expect(verdict.outcome).toBe('not-judged')
-    expect(verdict.meaning).toContain('vehicle or stationary')
+    expect(verdict.meaning).toContain('road-vehicle, bus, off-road, stationary')
   })
 
   it('on readings that contradict each other', () => {
@@ -247,7 +250,7 @@ describe('no verdict', () => {
   it('on a supercritical high side', () => {
     const { verdict, result } = charge({
       refrigerant: 'CO2',
-      equipment: 'vehicle',
+      machine: 'off-road',
       meteringDevice: 'electronic-valve',
       suctionPressure: '500 psig',
       suctionTemperature: '45 °F',
@@ -267,7 +270,7 @@ describe('subcooling in the light of the superheat', () => {
   const valve = (suctionTemperature: string, liquidTemperature: string, more = {}) =>
     readings.run({
       refrigerant: 'R-134a',
-      equipment: 'vehicle',
+      machine: 'off-road',
       meteringDevice: 'expansion-valve',
       // R-134a boils at 40 °F under 35.0 psig and condenses at 130.4 °F under 200 psig.
       suctionPressure: '35 ±1 psig',
@@ -322,7 +325,7 @@ describe('fields that count for nothing', () => {
     ).toEqual(['lowGauge', 'highGaugeSpan'])
     expect(
       unused({
-        equipment: 'vehicle',
+        machine: 'off-road',
         meteringDevice: 'orifice-tube',
         suctionPressure: '30 ±1 psig',
         suctionTemperature: '45 ±1 °F',
@@ -331,7 +334,7 @@ describe('fields that count for nothing', () => {
     ).toEqual(['superheatTarget'])
     expect(
       unused({
-        equipment: 'vehicle',
+        machine: 'off-road',
         meteringDevice: 'expansion-valve',
         liquidPressure: '180 psig',
         liquidTemperature: '110 °F',

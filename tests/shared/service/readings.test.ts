@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest'
 import type { ErrorCode } from '../../../shared/errors.ts'
 import { quantity, standardAtmosphere } from '../../../shared/quantity/index.ts'
 import {
+  propertyUncertainty,
   refrigerant,
   saturationPressure,
   saturationTemperature,
@@ -81,16 +82,51 @@ describe('uncertainty', () => {
     const { result } = run({
       suctionPressure: '35 ±1 psig',
       suctionTemperature: '52 ±2 °F',
+      barometer: '101325 ±0 Pa',
       units: 'si',
       precise: true,
     })
-    expect(result.superheat?.plusMinus).toBeCloseTo(expected, 9)
+    const data = propertyUncertainty(r, at(35), 'dew').temperatureK
+    expect(result.superheat?.plusMinus).toBeCloseTo(Math.hypot(expected, data), 9)
   })
 
-  it('is not shown where none was given, and the readings count as exact', () => {
-    const { result, assumptions } = run(LOW)
-    expect(result.superheat?.plusMinus).toBeUndefined()
-    expect(assumptions.map((entry) => entry.taken)).toContain('readings without error')
+  it('has the barometer in it: weather by default, a stated ± otherwise', () => {
+    const at = (place: Record<string, unknown>) =>
+      run({
+        suctionPressure: '35 ±0 psig',
+        suctionTemperature: '52 ±0 °F',
+        ...place,
+        units: 'si',
+        precise: true,
+      }).result.superheat?.plusMinus ?? 0
+    const r = refrigerant('R-134a')
+    const pa = 35 * 6_894.757_293 + 101_325
+    const by = (width: number) =>
+      (saturationTemperature(r, pa + width, 'dew') - saturationTemperature(r, pa - width, 'dew')) /
+      2
+    const data = propertyUncertainty(r, saturationTemperature(r, pa, 'dew'), 'dew').temperatureK
+    expect(at({})).toBeCloseTo(Math.hypot(by(3_000), data), 6)
+    expect(at({ barometer: '101325 ±1000 Pa' })).toBeCloseTo(Math.hypot(by(1_000), data), 6)
+  })
+
+  it('is that of the shop’s instruments where none was given, and is told as assumed', () => {
+    const { result, assumptions } = run({ ...LOW, ...HIGH, ambient: '90 °F' })
+    expect(result.lowSide?.gaugePressure.plusMinus).toBe(1)
+    expect(result.highSide?.gaugePressure.plusMinus).toBe(4)
+    expect(assumptions.map(({ field, taken }) => [field, taken.split(' (')[0]])).toEqual(
+      expect.arrayContaining([
+        ['suctionPressure', 'low-side gauge ±1 psi'],
+        ['liquidPressure', 'high-side gauge ±4 psi'],
+        ['suctionTemperature', 'pipe probe ±2 °F'],
+        ['liquidTemperature', 'pipe probe ±2 °F'],
+        ['ambient', 'thermometer ±1 °F'],
+      ]),
+    )
+  })
+
+  it('of the low side is that of a high-side gauge where no low-side gauge reaches', () => {
+    const { result } = run({ refrigerant: 'R-744', suctionPressure: '500 psig' })
+    expect(result.lowSide?.gaugePressure.plusMinus).toBe(4)
   })
 
   it('comes from the class of a gauge in percent of its span', () => {
@@ -121,28 +157,39 @@ describe('uncertainty', () => {
     // IEC 60584-1 type T class 1 at 52 °F: ±0.5 °C, and 1 K of contact: 2/√3 · hypot(0.5, 1).
     const { result, warnings } = run({
       suctionTemperature: '52 °F',
-      suctionPressure: '35 psig',
+      suctionPressure: '35 ±0 psig',
       thermometer: 'iec-60584-type-t-class-1',
       contactError: '1 K',
+      barometer: '101325 ±0 Pa',
       units: 'si',
       precise: true,
     })
-    expect(result.superheat?.plusMinus).toBeCloseTo((2 / Math.sqrt(3)) * Math.hypot(0.5, 1), 6)
+    const r = refrigerant('R-134a')
+    const dewK = saturationTemperature(r, 35 * 6_894.757_293 + 101_325, 'dew')
+    const data = propertyUncertainty(r, dewK, 'dew').temperatureK
+    const probe = (2 / Math.sqrt(3)) * Math.hypot(0.5, 1)
+    expect(result.superheat?.plusMinus).toBeCloseTo(Math.hypot(probe, data), 6)
     expect(warnings).toEqual([])
   })
 
   it('of a platinum sensor grows with the temperature', () => {
     // IEC 60751 class B: ±(0.3 + 0.005·|t|): 0.3 at 0 °C and 0.55 at 50 °C.
-    const at = (liquidTemperature: string) =>
-      run({
-        liquidPressure: '250 psig',
-        liquidTemperature,
-        thermometer: 'iec-60751-class-b',
-        contactError: '0 K',
-        units: 'si',
-        precise: true,
-      }).result.subcooling?.plusMinus ?? 0
-    expect(at('50 °C') / at('0 °C')).toBeCloseTo(0.55 / 0.3, 9)
+    const at = (liquidTemperature: string) => {
+      const width =
+        run({
+          barometer: '101325 ±0 Pa',
+          liquidPressure: '250 ±0 psig',
+          liquidTemperature,
+          thermometer: 'iec-60751-class-b',
+          contactError: '0 K',
+          units: 'si',
+          precise: true,
+        }).result.subcooling?.plusMinus ?? 0
+      const r = refrigerant('R-134a')
+      const bubbleK = saturationTemperature(r, 250 * 6_894.757_293 + 101_325, 'bubble')
+      return Math.sqrt(width ** 2 - propertyUncertainty(r, bubbleK, 'bubble').temperatureK ** 2)
+    }
+    expect(at('50 °C') / at('0 °C')).toBeCloseTo(0.55 / 0.3, 6)
   })
 
   it('warns that the class of a sensor does not count its contact', () => {
@@ -150,7 +197,7 @@ describe('uncertainty', () => {
     expect(warnings.map((warning) => warning.code)).toEqual(['contact-not-counted'])
   })
 
-  it('of the reading itself goes before its class', () => {
+  it('of the reading itself overrides its class', () => {
     const { result } = run({
       suctionPressure: '35 ±0.2 psig',
       lowGauge: 'en-837-1-class-4',
@@ -161,8 +208,8 @@ describe('uncertainty', () => {
 
   it('of the barometer moves both sides together', () => {
     const { result } = run({
-      ...LOW,
-      ...HIGH,
+      suctionPressure: '35 ±0 psig',
+      liquidPressure: '185 ±0 psig',
       barometer: { value: 29.92, unit: 'inHg', plusMinus: 0.3 },
       precise: true,
     })
@@ -173,23 +220,28 @@ describe('uncertainty', () => {
 })
 
 describe('what is always said', () => {
-  it('the weighed charge decides on a vehicle system', () => {
-    for (const input of [
-      LOW,
-      HIGH,
-      { ...LOW, equipment: 'stationary', meteringDevice: 'fixed-orifice' },
-    ]) {
+  it('the weighed charge decides, and on a vehicle pressures follow engine and heat load', () => {
+    const said = (input: Record<string, unknown>) => {
       const { result, cautions } = run(input)
-      expect(result.statements[0]).toContain('weighed charge decides')
-      expect(cautions.map((caution) => caution.id)).toContain('weigh-the-charge')
+      return { text: result.statements[0], ids: cautions.map(({ id }) => id as string) }
     }
+    for (const input of [LOW, HIGH, { ...LOW, machine: 'bus' }]) {
+      const { text, ids } = said(input)
+      expect(text).toMatch(/On a vehicle system the weighed charge decides.*engine speed/u)
+      expect(ids).toEqual(expect.arrayContaining(['weigh-the-charge', 'rotating-parts']))
+    }
+    const { text, ids } = said({ ...LOW, machine: 'stationary', meteringDevice: 'fixed-orifice' })
+    expect(text).toMatch(/weighed charge decides/u)
+    expect(text).not.toMatch(/vehicle|engine/u)
+    expect(ids).not.toContain('rotating-parts')
+    expect(ids).not.toContain('weigh-the-charge')
   })
 
   it('normal superheat on a valve proves nothing about the charge', () => {
     const { result, sources } = run({
       ...LOW,
       meteringDevice: 'expansion-valve',
-      equipment: 'vehicle',
+      machine: 'off-road',
     })
     expect(result.statements.join(' ')).toContain('does not prove the charge')
     expect(sources.map((source) => source.id)).toContain('rp-1173')
@@ -201,7 +253,7 @@ describe('readings that go into nothing', () => {
     ['suctionTemperature', { ...HIGH, suctionTemperature: '52 °F' }],
     ['liquidTemperature', { ...LOW, liquidTemperature: '110 °F' }],
     ['dischargeTemperature', { ...LOW, dischargeTemperature: '160 °F' }],
-    ['indoorWetBulb', { ...LOW, indoorWetBulb: '68 °F' }],
+    ['returnWetBulb', { ...LOW, returnWetBulb: '68 °F' }],
     ['superheatTarget', { ...LOW, superheatTarget: '9 °F', meteringDevice: 'expansion-valve' }],
     ['subcoolingTarget', { ...HIGH, subcoolingTarget: '9 °F', meteringDevice: 'orifice-tube' }],
   ])('%s is named', (field, input) => {
@@ -358,7 +410,7 @@ describe('readings as laws', () => {
             unit: '°F',
             ...(plusMinus === undefined ? {} : { plusMinus }),
           },
-          equipment: 'vehicle',
+          machine: 'off-road',
           meteringDevice: 'expansion-valve',
           precise: true,
         })

@@ -7,14 +7,14 @@ import { chargeBand } from '../../../shared/service/retrofit/charge-band.ts'
 import { retrofit } from '../../../shared/service/retrofit.ts'
 import { refusalOf } from '../../support/refusal.ts'
 
-const base = { from: 'R-12', to: 'R-134a', units: 'us' }
+const base = { refrigerant: 'R-12', newRefrigerant: 'R-134a', units: 'us' }
 const run = (change: Record<string, unknown> = {}) => retrofit.run({ ...base, ...change })
 
 const refusal = (input: Record<string, unknown>) => refusalOf(() => retrofit.run(input))
 
 describe('charge of R-134a after R-12', () => {
   it('gives the band, the formula in its range, and the least of all to start with', () => {
-    const { charge } = run({ originalCharge: '3 lb' }).result
+    const { charge } = run({ labelCharge: '3 lb' }).result
     expect(charge).toMatchObject({
       low: { value: 2.4, unit: 'lb' },
       high: { value: 2.7, unit: 'lb' },
@@ -24,23 +24,23 @@ describe('charge of R-134a after R-12', () => {
   })
 
   it('starts with the formula where that is less than 80 %', () => {
-    const { charge } = run({ originalCharge: '2 lb' }).result
+    const { charge } = run({ labelCharge: '2 lb' }).result
     expect(charge?.formula.ofOriginal?.value).toBeCloseTo(77.5, 6)
     expect(charge?.startWith).toMatchObject({ value: 24.8, unit: 'oz' })
   })
 
-  it.each(['1 lb', '6 lb'])('leaves the formula out at %s and says why', (originalCharge) => {
-    const answer = run({ originalCharge })
+  it.each(['1 lb', '6 lb'])('leaves the formula out at %s and says why', (labelCharge) => {
+    const answer = run({ labelCharge })
     expect(answer.result.charge?.formula).toEqual({ use: 'out-of-range' })
     expect(answer.warnings.map((entry) => entry.code)).toContain('formula-left-out')
   })
 
   it('does not decide about the formula when the charge may be on either side of its range', () => {
-    expect(run({ originalCharge: '2.0 ±0.1 lb' }).result.charge?.formula.use).toBe('cannot-tell')
+    expect(run({ labelCharge: '2.0 ±0.1 lb' }).result.charge?.formula.use).toBe('cannot-tell')
   })
 
   it('always says that the rules differ and the maker goes first', () => {
-    const answer = run({ originalCharge: '3 lb' })
+    const answer = run({ labelCharge: '3 lb' })
     expect(answer.warnings.map((entry) => entry.code)).toContain('charge-is-a-band')
     expect(answer.sources.find((entry) => entry.id === 'retrofit-practice')?.mark).toBe(
       'common-practice',
@@ -50,7 +50,17 @@ describe('charge of R-134a after R-12', () => {
   it('asks for the old charge when there is none', () => {
     const answer = run()
     expect(answer.result.charge).toBeUndefined()
-    expect(answer.warnings.map((entry) => entry.code)).toContain('no-original-charge')
+    expect(answer.warnings.map((entry) => entry.code)).toContain('no-label-charge')
+  })
+})
+
+describe('the fixed-offset formula as a share of the old charge (common practice, arithmetic)', () => {
+  it.each([
+    ['2 lb', 77.5],
+    ['3 lb', 81.7],
+    ['4 lb', 83.8],
+  ])('%s: %d %%', (labelCharge, share) => {
+    expect(run({ labelCharge }).result.charge?.formula.ofOriginal?.value).toBeCloseTo(share, 1)
   })
 })
 
@@ -68,9 +78,11 @@ describe('what may not be done', () => {
     ['R-1234yf', 'R-134a'],
     ['R-134a', 'R-416A'],
   ])('%s to %s is refused', (from, to) => {
-    const error = refusal({ from, to })
+    const error = refusal({ refrigerant: from, newRefrigerant: to })
     expect(error.code).toBe('refused')
-    expect(error.path).toEqual(['to'])
+    expect(error.level).toBe('stop')
+    expect(error.path).toEqual(['newRefrigerant'])
+    expect(error.cautions).toContain('no-flammable-retrofit')
     expect(error.hint).toMatch(/US federal/u)
   })
 
@@ -79,17 +91,22 @@ describe('what may not be done', () => {
     expect(burning.length).toBeGreaterThan(5)
     for (const info of burning) {
       for (const from of ['R-12', 'R-134a']) {
-        expect(refusal({ from, to: info.id }).code).toBe('refused')
+        expect(refusal({ refrigerant: from, newRefrigerant: info.id })).toMatchObject({
+          code: 'refused',
+          level: 'stop',
+        })
       }
     }
   })
 
   it.each([
     ['a stationary machine', { machine: 'stationary' }, 'refused', 'machine'],
-    ['the same refrigerant', { to: 'R-12' }, 'bad-input', 'to'],
-    ['an unknown one', { to: 'R-999' }, 'unknown-refrigerant', 'to'],
-    ['an unknown old one', { from: 'R-999' }, 'unknown-refrigerant', 'from'],
-    ['a charge of nothing', { originalCharge: '0 lb' }, 'bad-input', 'originalCharge'],
+    ['a cold box', { machine: 'refrigerated-cargo' }, 'refused', 'machine'],
+    ['the same refrigerant', { newRefrigerant: 'R-12' }, 'bad-input', 'newRefrigerant'],
+    ['no new refrigerant', { newRefrigerant: undefined }, 'missing-input', 'newRefrigerant'],
+    ['an unknown one', { newRefrigerant: 'R-999' }, 'unknown-refrigerant', 'newRefrigerant'],
+    ['an unknown old one', { refrigerant: 'R-999' }, 'unknown-refrigerant', 'refrigerant'],
+    ['a charge of nothing', { labelCharge: '0 lb' }, 'bad-input', 'labelCharge'],
     [
       'a condensing temperature above critical',
       { condensingTemperature: '300 °F' },
@@ -108,7 +125,7 @@ describe('what may be done', () => {
   it.each(['R-134a', 'R-401C', 'R-416A', 'r401c'])(
     'R-12 to %s, with jurisdiction, date and mark',
     (to) => {
-      const { decision } = run({ to }).result
+      const { decision } = run({ newRefrigerant: to }).result
       expect(decision).toMatchObject({
         decision: 'acceptable-with-conditions',
         use: 'retrofit',
@@ -120,7 +137,7 @@ describe('what may be done', () => {
   )
 
   it('gives a charge for R-134a only', () => {
-    expect(run({ to: 'R-416A', originalCharge: '3 lb' }).result.charge).toBeUndefined()
+    expect(run({ newRefrigerant: 'R-416A', labelCharge: '3 lb' }).result.charge).toBeUndefined()
   })
 
   it('says that the list speaks of automobiles when the machine is another', () => {

@@ -1,10 +1,12 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
+import { fitRise, MOST_CONSTANTS } from '../../../shared/service/evacuation/rise-fit.ts'
 import { judgeRise } from '../../../shared/service/evacuation/rise-verdict.ts'
-import { accuracy, confusion, THREE } from '../../generate/rise-confusion.ts'
+import { ABOVE_WATER, accuracy, confusion, THREE } from '../../generate/rise-confusion.ts'
 import {
   HARD_AXES,
   HELD_OUT_AXES,
+  narrowLeak,
   randomCases,
   randomFrom,
   riseGrid,
@@ -15,8 +17,7 @@ const MICRON = 0.133322387415
 
 const reading = (points: readonly { timeS: number; pressurePa: number }[], scale = 1) => ({
   points: points.map(({ timeS, pressurePa }) => ({ timeS, pressurePa: pressurePa * scale })),
-  temperatureK: 300.15,
-  temperaturePlusMinusK: 3,
+  temperature: { si: 300.15, plusMinus: 3 },
   barometerPa: 101_325,
   proportional: true,
   levelPlusMinusPa: 0.1 * scale * (points.at(-1)?.pressurePa ?? 0),
@@ -37,6 +38,41 @@ describe('the verdict on a standing vacuum', () => {
     expect(accuracy(confusion(randomCases(THREE, 300, 4242), 5)).ofAll).toBeGreaterThanOrEqual(0.99)
   }, 180_000)
 
+  it('names refrigerant that leaves oil or a pocket, and never calls it a leak or water', () => {
+    const { 'levels-off-above-water': row } = confusion(randomCases(ABOVE_WATER, 200, 8), 8)
+    expect(row?.['levels-off-above-water']).toBeGreaterThanOrEqual(198)
+    expect((row?.leaking ?? 0) + (row?.wet ?? 0) + (row?.['wet-and-leaking'] ?? 0)).toBe(0)
+  }, 180_000)
+
+  // The slowing of a leak through a long narrow path is neither water nor refrigerant.
+  it.each(
+    (['molecular', 'viscous'] as const).flatMap((law) =>
+      [0.1, 0.3, 0.6, 0.9].map((end) => [law, end] as const),
+    ),
+  )('calls a %s leak that reaches %d of the air a leak', (law, end) => {
+    const random = randomFrom(11)
+    for (const noise of [0.001, 0.004, 0.012]) {
+      const judged = judgeRise(reading(narrowLeak(law, end, noise, random)))
+      expect(judged.verdict).toBe('leaking')
+    }
+  })
+
+  it('puts no reading into more shapes than it says, however long the series', () => {
+    const points = Array.from({ length: 2_000 }, (_, index) => ({
+      timeS: index,
+      pressurePa: 60 + 0.05 * index + ((index * 7919) % 13) / 10,
+    }))
+    const { evaluations } = fitRise(
+      points,
+      { sigmaOf: () => 1, weight: 2 },
+      { highestWaterPa: 3_000, airPa: 101_325, slowestS: 3_600 },
+    )
+    expect(MOST_CONSTANTS).toBeLessThanOrEqual(280)
+    // each constant once for the free shapes and once where a level is held
+    expect(evaluations).toBeLessThanOrEqual(MOST_CONSTANTS * points.length)
+    expect(evaluations).toBeGreaterThan(points.length)
+  })
+
   it('never calls water with a leak tight or dry', () => {
     const { 'wet-and-leaking': row } = confusion(randomCases(['wet-and-leaking'], 200, 6), 6)
     expect(row?.['tight-and-dry']).toBe(0)
@@ -54,6 +90,34 @@ describe('the verdict on a standing vacuum', () => {
   }, 180_000)
 
   const UNDECIDED = new Set(['too-short-to-tell', 'cannot-tell'])
+
+  it('keeps its verdict when gauge and thermometer are known better', () => {
+    const cases = [
+      ...riseGrid(HELD_OUT_AXES).filter(({ temperatureC }) => temperatureC === 27),
+      ...randomCases(ABOVE_WATER, 40, 3),
+      ...randomCases(['wet-and-leaking'], 40, 3),
+    ]
+    const better = fc.double({ min: 0, max: 1, noNaN: true })
+    fc.assert(
+      fc.property(
+        fc.constantFrom(...cases),
+        fc.nat(),
+        better,
+        better,
+        (one, seed, gauge, probe) => {
+          const given = reading(simulateRise(one, randomFrom(seed)))
+          const wide = judgeRise(given).verdict
+          const narrow = judgeRise({
+            ...given,
+            levelPlusMinusPa: given.levelPlusMinusPa * gauge,
+            temperature: { ...given.temperature, plusMinus: given.temperature.plusMinus * probe },
+          }).verdict
+          if (!UNDECIDED.has(wide)) expect(narrow).toBe(wide)
+        },
+      ),
+      { numRuns: 100 },
+    )
+  })
 
   it('does not turn into another class when the gauge is off by what it may be off', () => {
     const cases = riseGrid(HELD_OUT_AXES).filter(({ temperatureC }) => temperatureC === 27)

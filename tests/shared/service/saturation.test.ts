@@ -1,7 +1,13 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { CalcError, type ErrorCode } from '../../../shared/errors.ts'
-import { refrigerants } from '../../../shared/refrigerant/index.ts'
+import {
+  densityUncertainty,
+  propertyUncertainty,
+  refrigerant,
+  refrigerants,
+  saturationPressure,
+} from '../../../shared/refrigerant/index.ts'
 import { saturation } from '../../../shared/service/saturation.ts'
 import { refusalOf } from '../../support/refusal.ts'
 
@@ -13,7 +19,7 @@ describe('saturation', () => {
   it('gives the temperature of a gauge pressure', () => {
     // AGCO TerraGator 3244 printed table: R-134a at 27.7 psig is 32 °F.
     const { result } = run({ refrigerant: 'R-134a', pressure: '27.7 psig' })
-    expect(result.dew.temperature).toEqual({ value: 31.9, unit: '°F' })
+    expect(result.dew.temperature).toEqual({ value: 31.9, unit: '°F', plusMinus: 1.3 })
     expect(result.given).toBe('pressure')
     expect(result.lines).toBe('one')
   })
@@ -27,14 +33,21 @@ describe('saturation', () => {
 
   it('reads vacuum', () => {
     const { result } = run({ refrigerant: 'R-134a', pressure: '10 inHg vac' })
-    expect(result.bubble.gaugePressure).toEqual({ value: 10, unit: 'inHg vac' })
+    expect(result.bubble.gaugePressure).toMatchObject({ value: 10, unit: 'inHg vac' })
+    // A shop's low-side gauge: ±1 psi.
+    expect(result.bubble.gaugePressure.plusMinus).toBe(2.1)
     expect(result.bubble.temperature.value).toBeLessThan(-25)
   })
 
   it('gives density of liquid and vapour, and latent heat', () => {
     // R-134a at 0 °C, from its equation of state (Tillner-Roth and Baehr 1994) by CoolProp 8.0.0:
     // 1294.78 and 14.428 kg/m³, 198.60 kJ/kg.
-    const { result } = run({ refrigerant: 'R-134a', temperature: '0 °C', units: 'si' })
+    const { result } = run({
+      refrigerant: 'R-134a',
+      temperature: '0 °C',
+      units: 'si',
+      precise: true,
+    })
     expect(result.bubble.density.value).toBeCloseTo(1294.8, 1)
     expect(result.dew.density.value).toBeCloseTo(14.428, 3)
     expect(result.latentHeat.value).toBeCloseTo(198.6, 1)
@@ -58,12 +71,17 @@ describe('saturation', () => {
     const low = run({ refrigerant: 'R-134a', pressure: '30 psig' })
     const high = run({ refrigerant: 'R-134a', pressure: '30 psig', altitude: '8000 ft' })
     expect(high.result.dew.temperature.value).toBeLessThan(low.result.dew.temperature.value - 4)
-    expect(low.assumptions.map((entry) => entry.field)).toEqual(['altitude'])
-    expect(high.assumptions).toEqual([])
+    expect(low.assumptions.map((entry) => entry.field)).toEqual(['pressure', 'altitude'])
+    expect(high.assumptions.map((entry) => entry.field)).toEqual(['pressure', 'barometer'])
   })
 
   it('carries the uncertainty of the reading', () => {
-    const { result } = run({ refrigerant: 'R-134a', pressure: '70 ±3 psig' })
+    const { result } = run({
+      refrigerant: 'R-134a',
+      pressure: '70 ±3 psig',
+      barometer: '101325 ±0 Pa',
+      precise: true,
+    })
     const edge = (pressure: string) =>
       run({ refrigerant: 'R-134a', pressure, precise: true }).result.dew.temperature.value
     const half = (edge('73 psig') - edge('67 psig')) / 2
@@ -151,13 +169,48 @@ describe('saturation', () => {
 describe('a reading with an uncertainty', () => {
   it('gives densities that are known no better than it', () => {
     const at = (pressure: string) =>
-      saturation.run({ refrigerant: 'R-134a', pressure, units: 'si', precise: true }).result.dew
-        .density
+      saturation.run({
+        refrigerant: 'R-134a',
+        pressure,
+        barometer: '101325 ±0 Pa',
+        units: 'si',
+        precise: true,
+      }).result.dew.density
     const { value, plusMinus } = at('32 ±2 psig')
     const half = (at('34 psig').value - at('30 psig').value) / 2
-    expect(plusMinus).toBeCloseTo(half, 2)
+    const data = value * densityUncertainty(refrigerant('R-134a'), 'vapour')
+    expect(plusMinus).toBeCloseTo(Math.hypot(half, data), 3)
     expect(value).toBeCloseTo(at('32 psig').value, 12)
-    expect(at('32 psig').plusMinus).toBeUndefined()
+    // A shop's low-side gauge: ±1 psi.
+    expect(at('32 psig').plusMinus).toBeCloseTo(Math.hypot(half / 2, data), 3)
+  })
+})
+
+describe('a temperature with an uncertainty', () => {
+  const at = (input: Record<string, unknown>) =>
+    saturation.run({ refrigerant: 'R-134a', units: 'si', precise: true, ...input }).result.dew
+  const r = refrigerant('R-134a')
+  const kPa = (kelvin: number) => saturationPressure(r, kelvin, 'dew') / 1000
+  const data = kPa(278.15) * propertyUncertainty(r, 278.15, 'dew').pressure
+
+  it('gives pressures with the thermometer’s ±, the data’s and, on the gauge, the place’s', () => {
+    const half = (kPa(280.15) - kPa(276.15)) / 2
+    const { absolutePressure, gaugePressure } = at({ temperature: '5 ±2 °C' })
+    expect(absolutePressure.plusMinus).toBeCloseTo(Math.hypot(half, data), 2)
+    expect(gaugePressure.plusMinus).toBeCloseTo(Math.hypot(half, data, 3), 2)
+  })
+
+  it('is that of a shop thermometer where none was given', () => {
+    const { temperature, absolutePressure } = at({ temperature: '5 °C' })
+    expect(temperature.plusMinus).toBeCloseTo(1 / 1.8, 9)
+    const half = (kPa(278.15 + 1 / 1.8) - kPa(278.15 - 1 / 1.8)) / 2
+    expect(absolutePressure.plusMinus).toBeCloseTo(Math.hypot(half, data), 3)
+  })
+
+  it('of nothing still has that of the data, larger where mixing is estimated', () => {
+    expect(at({ temperature: '5 ±0 °C' }).absolutePressure.plusMinus).toBeCloseTo(data, 6)
+    const estimated = at({ refrigerant: 'R-409A', temperature: '5 ±0 °C' }).absolutePressure
+    expect((estimated.plusMinus ?? 0) / estimated.value).toBeGreaterThan(0.04)
   })
 })
 

@@ -3,8 +3,18 @@ import { newBody, state } from '../../../shared/work-order/step.ts'
 import { EXAMPLES, type Order, run, stepOf } from './examples.ts'
 
 const { loader } = EXAMPLES
-const liquid = { name: 'Liquid', selfSealing: true, phase: 'liquid', spillVolume: '1 mL ±0.2 mL' }
-const suction = { name: 'Suction', selfSealing: true, phase: 'vapour', spillVolume: '2 mL ±0.4 mL' }
+const liquid = {
+  name: 'Liquid',
+  couplingType: 'two-valve',
+  phase: 'liquid',
+  spillVolume: '1 mL ±0.2 mL',
+}
+const suction = {
+  name: 'Suction',
+  couplingType: 'two-valve',
+  phase: 'vapour',
+  spillVolume: '2 mL ±0.4 mL',
+}
 const parted = (...couplings: Order[]) => run({ ...loader, charge: {}, couplings })
 
 describe('couplings on the order', () => {
@@ -15,34 +25,36 @@ describe('couplings on the order', () => {
   })
 
   it('of which one does not close leave nothing to correct', () => {
-    const answer = parted({ ...liquid, selfSealing: false }, suction)
+    const answer = parted({ ...liquid, couplingType: 'no-valve' }, suction)
     const { result } = answer
     expect(result.computed.charge).toMatchObject({
       kind: 'full-charge',
-      appliedCase: 'pressure-lost',
+      appliedJob: 'pressure-lost',
     })
     const step = stepOf(answer, 'charge')
     expect(step.findings.join(' ')).not.toContain('nothing needs to be added')
-    expect(parted({ selfSealing: false }, { selfSealing: true }).result.computed.charge?.kind).toBe(
-      'full-charge',
-    )
+    expect(
+      parted({ couplingType: 'no-valve' }, { couplingType: 'two-valve' }).result.computed.charge
+        ?.kind,
+    ).toBe('full-charge')
   })
 
   it('that cannot close did not seal, whatever the charge section says', () => {
-    const couplings = [{ ...liquid, selfSealing: false }]
+    const couplings = [{ ...liquid, couplingType: 'no-valve' }]
     const { charge } = run({ ...loader, couplings, charge: { sealed: true } }).result.computed
     expect(charge?.kind).toBe('full-charge')
   })
 
   it('are assumed to close, and it is said, where nobody looked', () => {
-    const { selfSealing: _, ...unknown } = liquid
+    const { couplingType: _, ...unknown } = liquid
     expect(parted(unknown).assumptions.map(({ field }) => field)).toContain('charge.sealed')
   })
 
   it('are never passed over: one without figures is asked about', () => {
-    const { result } = parted(liquid, { name: 'Suction', selfSealing: true })
-    expect(result.computed.charge).toBeUndefined()
-    expect(result.missing.map(({ path }) => path)).toContainEqual(['couplings', 1, 'phase'])
+    const { result } = parted(liquid, { name: 'Suction', couplingType: 'two-valve' })
+    expect(result.computed.charge?.kind).toBe('measure')
+    expect(result.computed.charge?.massToAdd).toBeUndefined()
+    expect(result.missing.map(({ path }) => path)).toContainEqual(['couplings'])
   })
 
   it('at the ends of an opened section add what they spilt', () => {
@@ -53,12 +65,12 @@ describe('couplings on the order', () => {
         ?.value ?? 0
     const alone = mass(undefined)
     expect(mass([liquid])).toBeGreaterThan(alone + 1)
-    expect(mass([{ name: 'Valve', selfSealing: true }])).toBeCloseTo(alone, 9)
+    expect(mass([{ name: 'Valve', couplingType: 'two-valve' }])).toBeCloseTo(alone, 9)
   })
 })
 
 describe('a coupling that cannot close', () => {
-  const open = parted({ ...liquid, selfSealing: false }, suction)
+  const open = parted({ ...liquid, couplingType: 'no-valve' }, suction)
 
   it('makes the visit recover, test for leaks and evacuate before it charges', () => {
     expect(open.result.steps.map(({ id }) => id)).toEqual([

@@ -1,6 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { JOBS } from '../../../shared/work-order/input.ts'
+import { JOBS } from '../../../shared/fields/index.ts'
+
 import { workOrderMarkdown } from '../../../shared/work-order/markdown.ts'
 import { workOrder } from '../../../shared/work-order/work-order.ts'
 import { EXAMPLES, type Order, run } from './examples.ts'
@@ -49,13 +50,13 @@ const order = fc
     ),
   })
   .map(({ head, job, refrigerant, sections, lists }): Order => {
-    const { machine, place, person, labelCharge, oilType, oilTotal, date } = head
+    const { machine, place, person, labelCharge, existingOil, oilTotal, date } = head
     return {
       machine,
       place,
       person,
       labelCharge,
-      oilType,
+      existingOil,
       oilTotal,
       date,
       job,
@@ -136,7 +137,7 @@ describe('mass is kept', () => {
             },
           ],
           recovery: {},
-          charging: { scaleStart: '40 kg', hoseAtEnd: 'liquid', hoseAtStart: 'evacuated' },
+          charging: { scaleStart: '40 kg', serviceHoseHolds: 'liquid', serviceHoseStarts: 'empty' },
           precise: true,
           units: 'si',
         }).result
@@ -152,7 +153,7 @@ describe('mass is kept', () => {
         expect(gramsOf(computed.charging?.toAdd)).toBeCloseTo(toAdd, 6)
         const leaves = gramsOf(computed.charging?.leavesSource)
         expect(leaves).toBeCloseTo(toAdd + gramsOf(computed.charging?.hose?.holdUp), 6)
-        expect(40_000 - gramsOf(computed.charging?.scale.stop)).toBeCloseTo(leaves, 6)
+        expect(40_000 - gramsOf(computed.charging?.scale?.stop)).toBeCloseTo(leaves, 6)
         expect(gramsOf(computed.charge?.setOnScale)).toBeCloseTo(leaves, 0)
       }),
       { numRuns: 120 },

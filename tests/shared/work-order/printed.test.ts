@@ -72,7 +72,9 @@ describe('what users wrote', () => {
     ...loader,
     story: nasty,
     machine: { ...(loader.machine as object), name: '1. | # Loader' },
-    couplings: [{ name: '- [ ] | x', selfSealing: true, spillVolume: '5 mL', phase: 'vapour' }],
+    couplings: [
+      { name: '- [ ] | x', couplingType: 'two-valve', spillVolume: '5 mL', phase: 'vapour' },
+    ],
   })
   const printed = workOrderMarkdown(answer)
 

@@ -16,7 +16,7 @@ describe('a sheet of several refused steps', () => {
   it('names them in one line that does not contradict itself', () => {
     const { result, warnings } = run({
       ...crane,
-      oilType: 'motor oil',
+      existingOil: 'motor oil',
       recovery: { recovered: '1.8' },
     })
     expect(result.failed).toEqual(expect.arrayContaining(['recover', 'oil']))

@@ -115,7 +115,7 @@ describe('the couplings', () => {
     expect(figures['Coupling 2']).toContain('never to be parted under charge')
     expect(figures['Coupling 3']).toContain('not to be parted under charge yet')
     expect(step.findings.join(' ')).toContain('recover first')
-    expect(step.missing.map(({ path }) => path)).toEqual([['couplings', 2, 'selfSealing']])
+    expect(step.missing.map(({ path }) => path)).toEqual([['couplings', 2, 'couplingType']])
   })
 
   it('are held at the fixed half, marked as common practice', () => {
@@ -148,7 +148,7 @@ describe('the figures are those of the single operations', () => {
       labelCharge: '2 lb 6 oz',
       altitude: '1200 ft',
       ambient: '75 °F',
-      couplings: (loader.couplings as Order[]).map((entry) => without(entry, 'selfSealing')),
+      couplings: (loader.couplings as Order[]).map((entry) => without(entry, 'couplingType')),
       ...(loader.charge as Order),
     }).result
     const inOrder = precise(loader, ({ charge: result }) => result)
@@ -176,7 +176,7 @@ describe('the figures are those of the single operations', () => {
         precise: true,
         refrigerant: 'R-134a',
         labelCharge: '1.9 kg',
-        systemTotal: '400 mL',
+        oilTotal: '400 mL',
         existingOil: 'POE 68',
         compressorDrive: 'electric',
         parts: [{ name: 'Condenser', part: 'condenser' }, drier],
@@ -240,8 +240,8 @@ describe('the figures are those of the single operations', () => {
           altitude: '5200 ft',
           outdoorTemperature: '80 °F',
           equipment: 'vehicle',
-          hoseBore: '1/4 in',
-          hoseLength: '72 in',
+          vacuumHoseBore: '1/4 in',
+          vacuumHoseLength: '72 in',
           charge: target && { value: target.value, unit: target.unit, plusMinus: target.plusMinus },
           ...(groomer.charging as Order),
         }).result,
@@ -263,7 +263,7 @@ describe('a correction goes on top of what is in', () => {
     couplings: [
       {
         name: 'Liquid',
-        selfSealing: true,
+        couplingType: 'two-valve',
         spillVolume: '90 mL',
         phase: 'liquid',
         temperature: '75 °F',
@@ -278,7 +278,7 @@ describe('a correction goes on top of what is in', () => {
     const { charge: found, charging: scale } = run(order).result.computed
     const added = (found?.massToAdd?.value ?? Number.NaN) / 1000
     expect(added).toBeGreaterThan(0.1)
-    expect(scale?.scale.stop?.value).toBeCloseTo(9 - added, 9)
+    expect(scale?.scale?.stop?.value).toBeCloseTo(9 - added, 9)
     expect(scale?.band.target.value).toBeCloseTo(2, 9)
   })
 
@@ -288,7 +288,7 @@ describe('a correction goes on top of what is in', () => {
       couplings: [
         {
           name: 'Liquid',
-          selfSealing: true,
+          couplingType: 'two-valve',
           spillFrom: '5 mL',
           spillTo: '90 mL',
           phase: 'liquid',

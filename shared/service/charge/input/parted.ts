@@ -32,6 +32,11 @@ export function readParted(text: string): Coupling {
   }
   const size = (written: string) => parseQuantity(written.trim(), ['length'])
   const times = partings === undefined ? {} : { partings: Number(partings) }
+  if (times.partings === 0) {
+    throw new CalcError('bad-input', 'A coupling that was parted no time at all is none.', {
+      hint: 'Leave it out, or write x1.',
+    })
+  }
   return {
     line,
     mouthDiameter: size(mouth),
@@ -41,26 +46,31 @@ export function readParted(text: string): Coupling {
   }
 }
 
-/** A list of them. */
+/** Several in one text are parted by a comma that a line follows. */
+const BETWEEN = /[,;]\s*(?=[a-z]+\s*:)/iu
+const MOST = 50
+
+/** A list of them, as texts of one or several. */
 export const partedIn = z
   .array(
     z
       .string()
       .min(1)
-      .max(LONGEST)
-      .transform((text, context): Coupling => {
-        try {
-          const read = readParted(text)
-          if (read.partings === 0) throw new CalcError('bad-input', 'Parted no time at all.')
-          return read
-        } catch (error) {
-          if (!(error instanceof CalcError)) throw error
-          addCalcIssue(context, error)
-          return z.NEVER
-        }
-      }),
+      .max(LONGEST * 10),
   )
-  .max(50)
+  .max(MOST)
+  .transform((texts, context): readonly Coupling[] =>
+    texts.flatMap((text, index) => {
+      try {
+        return text.split(BETWEEN).map(readParted)
+      } catch (error) {
+        if (!(error instanceof CalcError)) throw error
+        addCalcIssue(context, error.under(index))
+        return z.NEVER
+      }
+    }),
+  )
+  .refine((couplings) => couplings.length <= MOST, `At most ${MOST} couplings`)
   .describe(
-    'Parted couplings by caliper, each "line:mouth/depth+depth" such as liquid:18mm/4mm+2mm: widest diameter of the mouth inside the seal, depth of each shut half from its rim; x2 behind it for two partings',
+    'Parted couplings by caliper, each "line:mouth/depth+depth" such as liquid:18mm/4mm+2mm,suction:25mm/5mm+3mm: widest diameter of the mouth inside the seal, depth of each shut half from its rim; x2 behind it for two partings',
   )

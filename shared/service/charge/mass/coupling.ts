@@ -4,6 +4,7 @@ import {
   product,
   type Quantity,
   quantity,
+  say,
   type Tied,
   tied,
   times,
@@ -11,7 +12,8 @@ import {
 import type { ChargeInput } from '../input/fields.ts'
 import type { Path } from '../input/gather.ts'
 import type { Contents, Coupling } from '../input/items.ts'
-import { type Filling, fillingOf } from '../space/contents.ts'
+import { fillingOf } from '../space/contents.ts'
+import type { Filling } from '../space/filling.ts'
 import { type Evidence, recessOf } from '../space/recess.ts'
 import type { Setting } from '../space/setting.ts'
 import { densityOf, massOf, volumeOf } from './shown.ts'
@@ -141,10 +143,9 @@ function restAt(
   if (coldest) return { temperature: coldest }
   const assumed = limit(ambient ? COLDEST.beside : COLDEST.alone)
   const temperature = ambient && ambient.si < assumed.si ? ambient : assumed
-  const taken = temperature === assumed ? `${assumed.to('°F').toFixed(0)} °F` : 'as cold as the air'
   notes.assumptions.push({
     field: 'coldest',
-    taken: `lines ${taken === 'as cold as the air' ? taken : `as cold as ${taken}`}`,
+    taken: `lines as cold as ${temperature === assumed ? say(assumed) : 'the air'}`,
     because: 'the coldest that they can have been was not given, and cold liquid is denser',
   })
   return { temperature }

@@ -3,7 +3,7 @@ import { massPerLength, product, type Quantity, quantity, settle } from '../../.
 import { sourceTable } from '../../../source-table.ts'
 import type { Source } from '../../../sources.ts'
 import type { Geometry } from '../input/items.ts'
-import type { Filling } from '../space/contents.ts'
+import type { Filling } from '../space/filling.ts'
 import type { Space } from '../space/geometry.ts'
 import type { Setting } from '../space/setting.ts'
 

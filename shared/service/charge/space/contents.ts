@@ -1,24 +1,11 @@
 import { CalcError, under } from '../../../errors.ts'
-import {
-  combine,
-  type PressureReading,
-  type Quantity,
-  type Tied,
-  tied,
-} from '../../../quantity/index.ts'
-import { type Phase, phaseAt } from '../../../refrigerant/index.ts'
+import { combine, tied } from '../../../quantity/index.ts'
 import type { Path } from '../input/gather.ts'
-import type { Contents, PHASES } from '../input/items.ts'
+import type { Contents } from '../input/items.ts'
+import { type Filling, withProperty } from './filling.ts'
 import { absolutePa, type Setting } from './setting.ts'
-
-/** What fills a space, with its density. */
-export interface Filling {
-  readonly phase: (typeof PHASES)[number]
-  /** kg/m³ */
-  readonly density: Tied
-  /** In words: "saturated liquid at its temperature". */
-  readonly how: string
-}
+import { singlePhase } from './single-phase.ts'
+import { twoPhase } from './two-phase.ts'
 
 /**
  * Density of what fills a space, with the ± of the readings, of the barometer and of the properties.
@@ -59,7 +46,7 @@ function stateOf(setting: Setting, contents: Contents): Filling {
   if (temperature) {
     return {
       phase,
-      density: known(
+      density: withProperty(
         setting,
         combine([tied(temperature, 'temperature')], (kelvin = 0) =>
           densities.saturated(kelvin, phase),
@@ -74,7 +61,7 @@ function stateOf(setting: Setting, contents: Contents): Filling {
     const pascal = absolutePa(setting, pressure, 'pressure')
     return {
       phase,
-      density: known(
+      density: withProperty(
         setting,
         combine([pascal], (value = 0) => densities.saturatedAt(value, phase)),
         phase,
@@ -91,120 +78,6 @@ function stateOf(setting: Setting, contents: Contents): Filling {
       hint: 'Give the temperature ("110 °F" means saturated), the pressure, or both.',
     },
   )
-}
-
-/** The density with the property's own uncertainty in it. */
-function known(
-  { densities }: Setting,
-  density: Tied,
-  phase: Phase,
-  saturatedAtK: number | undefined,
-): Tied {
-  const share = densities.share(phase, saturatedAtK)
-  const property = tied(densities.property[phase], `${phase} density data`)
-  return combine([density, property], (value = 0, off = 0) => value * (1 + share * off))
-}
-
-function twoPhase(setting: Setting, { temperature, pressure, quality }: Contents): Filling {
-  if (!quality) {
-    throw new CalcError('missing-input', 'A two-phase space needs its quality.', {
-      path: ['quality'],
-      hint: 'Give quality as vapour in percent of the mass in the space ("25 %"), or phase liquid or vapour if it holds only that.',
-    })
-  }
-  if (quality.si > 1) {
-    throw new CalcError('out-of-range', 'A quality lies between 0 and 100 %.', {
-      path: ['quality'],
-      hint: '0 % is all liquid, 100 % all vapour.',
-    })
-  }
-  if (temperature && pressure) {
-    throw new CalcError(
-      'bad-input',
-      'A two-phase space takes its temperature or its pressure, not both.',
-      { path: ['pressure'], hint: 'Keep the one that was measured better.' },
-    )
-  }
-  const { densities } = setting
-  const share = tied(quality, 'quality')
-  // Vapour fills nearly all of a two-phase space, so its share of the property's ± stands for both.
-  if (temperature) {
-    const density = combine([tied(temperature, 'temperature'), share], (kelvin = 0, x = 0) =>
-      densities.twoPhase({ temperatureK: kelvin }, x),
-    )
-    return {
-      phase: 'two-phase',
-      density: known(setting, density, 'vapour', temperature.si),
-      how: 'two-phase at its temperature and quality',
-    }
-  }
-  if (!pressure) {
-    throw new CalcError(
-      'missing-input',
-      'The temperature or the pressure of the two-phase space is needed.',
-      { path: ['temperature'], hint: 'Give one of them, beside the quality.' },
-    )
-  }
-  const pascal = absolutePa(setting, pressure, 'pressure')
-  const density = combine([pascal, share], (value = 0, x = 0) =>
-    densities.twoPhase({ pressurePa: value }, x),
-  )
-  return {
-    phase: 'two-phase',
-    density: known(setting, density, 'vapour', undefined),
-    how: 'two-phase at its pressure and quality',
-  }
-}
-
-function singlePhase(
-  setting: Setting,
-  temperature: Quantity<'temperature'>,
-  pressure: PressureReading,
-  asked: Contents['phase'],
-): Filling {
-  const pascal = absolutePa(setting, pressure, 'pressure')
-  const found = asked === 'two-phase' ? undefined : asked
-  const state = found ?? phaseByReadings(setting, temperature, pressure)
-  // Beyond the critical point there is one fluid; the vapour branch of the density solve reaches it.
-  const phase = state === 'supercritical' ? 'vapour' : state
-  const density = combine([tied(temperature, 'temperature'), pascal], (kelvin = 0, value = 0) =>
-    setting.densities.single(kelvin, value, phase),
-  )
-  return {
-    phase,
-    density: known(setting, density, phase, undefined),
-    how: `${state === 'supercritical' ? 'fluid beyond its critical point' : phase} at its temperature and pressure`,
-  }
-}
-
-/** The phase at the readings and at the ends of their uncertainties: it must be one and the same. */
-function phaseByReadings(
-  { r, place }: Setting,
-  temperature: Quantity<'temperature'>,
-  pressure: PressureReading,
-): Phase | 'supercritical' {
-  const { si: pascal, plusMinus: dp = 0 } = place.absolute(pressure)
-  const dT = temperature.plusMinus ?? 0
-  const corners = [
-    [0, 0],
-    [dT, -dp],
-    [-dT, dp],
-  ] as const
-  const phases = corners.map(([byK, byPa]) =>
-    phaseAt(r, temperature.si + byK, Math.max(pascal + byPa, 1)),
-  )
-  const [phase] = phases
-  if (phase === undefined || phase === 'two-phase' || phases.some((other) => other !== phase)) {
-    throw new CalcError(
-      'two-phase',
-      'These readings lie at saturation, where temperature and pressure do not tell how much is liquid.',
-      {
-        path: ['phase'],
-        hint: 'Give phase liquid or vapour if the space is known to hold only that, or phase two-phase with a quality in percent by mass.',
-      },
-    )
-  }
-  return phase
 }
 
 function phaseMissing(oneReading: boolean): CalcError {

@@ -41,6 +41,7 @@ export function densitiesOf(r: Refrigerant): Densities {
   const states = densityStates(r)
   const mixed = new Map<string, number>()
   const work = { solves: 0 }
+  const shares: Partial<Record<Phase, number>> = {}
   const saturated = (temperatureK: number, phase: Phase) => saturatedDensity(r, temperatureK, phase)
   return {
     get solves() {
@@ -60,7 +61,8 @@ export function densitiesOf(r: Refrigerant): Densities {
     },
     property: { liquid: { si: 0, plusMinus: 1 }, vapour: { si: 0, plusMinus: 1 } },
     share(phase, saturatedAtK) {
-      const own = densityUncertainty(r, phase)
+      const own = shares[phase] ?? densityUncertainty(r, phase)
+      shares[phase] = own
       if (phase === 'liquid' || saturatedAtK === undefined) return own
       return Math.hypot(own, propertyUncertainty(r, saturatedAtK, 'dew').pressure)
     },

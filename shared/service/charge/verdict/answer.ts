@@ -1,6 +1,4 @@
 import data from '../../../../data/service/charge.json' with { type: 'json' }
-import type { CautionId } from '../../../cautions.ts'
-import { dangersOf } from '../../../dangers.ts'
 import { pickRefrigerant } from '../../../fields/index.ts'
 import { resolvePlace } from '../../../instrument/index.ts'
 import { newNotes, withNotes } from '../../../notes.ts'
@@ -14,11 +12,10 @@ import {
   total,
   volume,
 } from '../../../quantity/index.ts'
-import { propertySources, propertyWarnings } from '../../property-sources.ts'
+import { propertySources } from '../../property-sources.ts'
 import { type Decision, decide, refuseDangerous } from '../input/decide.ts'
 import type { ChargeInput } from '../input/fields.ts'
 import { withReadings } from '../input/readings.ts'
-import { unusedChargeFields } from '../input/unused.ts'
 import { airLetIn } from '../mass/air.ts'
 import { correctionOf } from '../mass/correction.ts'
 import { type CouplingLoss, isKnown } from '../mass/coupling.ts'
@@ -33,6 +30,7 @@ import { againstChargeText } from './against-charge.ts'
 import { type Judgement, judge } from './judge.ts'
 import type { ChargeResult } from './result.ts'
 import { toldOf } from './told.ts'
+import { cautionsOf, warn } from './warn.ts'
 
 /** The mass to weigh in after couplers were parted, a section or the system was opened, or pressure was lost. */
 export function computeCharge(
@@ -140,65 +138,6 @@ const shownInventory = (entry: Inventory, unit: (q: Quantity<'mass'>) => Quantit
   volume: entry.volume,
   lineChecks: entry.checks,
 })
-
-function warn(
-  { r, notes }: Setting,
-  input: ChargeInput,
-  decision: Decision,
-  job: ChargeJob,
-  { toAdd, tolerance, bound }: Judgement,
-  air: boolean,
-): void {
-  const say = (code: keyof typeof data.warnings) =>
-    notes.warnings.push({ code, message: data.warnings[code] })
-  notes.warnings.push(
-    ...propertyWarnings(r),
-    ...unusedChargeFields(input, { kind: decision.kind, whatIf: job.kind === 'what-if', air }),
-  )
-  if (decision.kind === 'full-charge') return
-  if (!input.labelCharge) say('label-charge-missing')
-  if (job.kind === 'correction' && bound) say('bound-beside-section')
-  const width = toAdd && settle(toAdd).plusMinus
-  if (job.kind !== 'correction' || input.makerCorrection) return
-  if (width !== undefined && tolerance && width > tolerance.to.si) say('band-wider-than-tolerance')
-  const bare = sizesWithoutBand(input)
-  if (bare.length > 0) {
-    notes.warnings.push({
-      code: 'no-band',
-      message: `No ± was given with ${bare.join(', ')}, so the band leaves it out. Give it (volume "450 mL ±20 mL") to see how far the mass can be off.`,
-    })
-  }
-}
-
-const SIZES = ['volume', 'length', 'spillVolume', 'makerMassPerLength'] as const
-
-/** Sizes that were given without a ± of their own. */
-function sizesWithoutBand(input: ChargeInput): readonly string[] {
-  const items: readonly object[] = [input, ...(input.sections ?? []), ...(input.couplings ?? [])]
-  return SIZES.filter((field) =>
-    items.some((item) => {
-      const size = (item as Readonly<Record<string, Quantity | undefined>>)[field]
-      return size !== undefined && size.plusMinus === undefined
-    }),
-  )
-}
-
-function cautionsOf(
-  { r }: Setting,
-  { job: asked, compressorDrive }: ChargeInput,
-  job: ChargeJob,
-): readonly CautionId[] {
-  const parts = asked === 'couplers-parted' || job.couplings.length > 0
-  const opens = asked !== 'couplers-parted'
-  return dangersOf({
-    refrigerant: r,
-    compressorDrive,
-    does: [
-      ...(parts ? (['parts-couplings'] as const) : []),
-      ...(opens ? (['opens'] as const) : []),
-    ],
-  })
-}
 
 /** Two couplings share what was assumed of their caliper, and that is said once. */
 function distinct(entries: readonly Assumption[]): Assumption[] {

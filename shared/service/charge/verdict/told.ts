@@ -9,6 +9,10 @@ import { likePartsOf } from '../space/like-parts.ts'
 import type { Judgement } from './judge.ts'
 
 const { told: SENTENCES, says } = data
+
+/** Few scales of a shop show less than two grams, a tenth of an ounce; a bound of some grams is told in tenths. */
+const SCALE_STEP_KG = 0.002
+const BOUND_STEP_KG = 0.0001
 type SentenceId = keyof typeof SENTENCES
 
 /** The answer in a mechanic's words. */
@@ -58,7 +62,7 @@ function sentenceOf(
 function figuresOf(input: ChargeInput, job: ChargeJob, judgement: Judgement): readonly Figure[] {
   const { massUnit, scaleDivision, labelCharge } = input
   const { bound, tolerance, toAdd, onScale, holdUp } = judgement
-  const step = scaleDivision?.si
+  const step = scaleDivision?.si ?? SCALE_STEP_KG
   const unit = (quantity: Quantity<'mass'>) => quantity.in(massUnit)
   const list: (Figure | undefined)[] = [
     onScale && { id: 'setOnScale', label: 'Set on scale', value: unit(massOf(onScale)), step },
@@ -66,6 +70,7 @@ function figuresOf(input: ChargeInput, job: ChargeJob, judgement: Judgement): re
       id: 'bound',
       label: 'Bound',
       value: unit(mass(bound.mostKg)),
+      step: BOUND_STEP_KG,
       safe: 'up',
       says: says[job.couplings.every(isLiquid) ? 'bound-liquid' : 'bound'],
     },
@@ -85,7 +90,7 @@ function figuresOf(input: ChargeInput, job: ChargeJob, judgement: Judgement): re
     bound && {
       id: 'space',
       label: 'Space',
-      value: volume(atWorst(settle(total(job.couplings.map(({ space }) => space))))),
+      value: volume(atWorst(settle(total(job.couplings.map(({ space }) => space))))).in('mL'),
       safe: 'up',
     },
     likePartsFigure(job),
@@ -127,7 +132,7 @@ function likePartsFigure({ couplings }: ChargeJob): Figure | undefined {
     range && {
       id: 'likeParts',
       label: 'Like parts',
-      value: range.to,
+      value: range.to.in('mL'),
       says: says['like-parts'],
       basis: 'secondary',
     }

@@ -1,0 +1,194 @@
+import { attempt } from '../substance/attempt.ts'
+import { type Guess, massOutsideStore, storeOf, type Trial, tryOut } from './evaluate.ts'
+import { surfaceTemperature } from './evaporator.ts'
+import { newton, type Residuals } from './newton.ts'
+import type { Setup } from './setup.ts'
+
+/**
+ * What holds besides the balances of flow and of the evaporator: one condition for the spare
+ * liquid, one for the compressor. Each combination is smooth; which one is true is found by trying
+ * the likely one and looking whether its answer is one that it allows.
+ */
+export interface Branch {
+  /** Where spare liquid stands; without a store `none`. */
+  readonly liquid: 'none' | 'empty' | 'between' | 'full'
+  /** Stroke given, or set so that the suction pressure is held. */
+  readonly stroke: 'given' | 'holding'
+  /**
+   * What is held fast: the low side between which a clutch lets the machine swing (by its
+   * pressure, or by the fins' temperature in K), where the share of the time that it runs becomes
+   * unknown in its place; or a high side looked at from outside, the charge then being left open.
+   */
+  readonly pinned?: 'suction' | 'discharge' | { readonly finsK: number } | undefined
+}
+
+export interface Solution {
+  readonly branch: Branch
+  readonly trial: Trial
+  /** Filled share of the store, 0 to 1; beyond that where the branch is the wrong one. */
+  readonly level: number | undefined
+  /** Largest of the residuals. */
+  readonly error: number
+  readonly iterations: number
+  readonly evaluations: number
+}
+
+type Unknown = 'suction' | 'discharge' | 'superheat' | 'stroke' | 'duty'
+
+/** Superheat is moved in tens of K, so that a step of 1 is a large one as it is of ln p. */
+const SUPERHEAT_SCALE = 10
+const LIKELY_DUTY = 0.6
+/** Longest steps, in the scaled unknowns. */
+const LIMITS: Readonly<Record<Unknown, number>> = {
+  suction: 0.3,
+  discharge: 0.5,
+  superheat: 0.8,
+  stroke: 0.3,
+  duty: 0.5,
+}
+
+/** Solve one branch from a guess; `undefined` where no answer was found from there. */
+export function solveBranch(setup: Setup, branch: Branch, start: Guess): Solution | undefined {
+  const unknowns = unknownsOf(setup, branch)
+  const toGuess = (x: Float64Array): Guess => {
+    const value = (name: Unknown, given: number) => {
+      const index = unknowns.indexOf(name)
+      return index < 0 ? given : (x[index] as number)
+    }
+    const suctionPa = Math.exp(value('suction', Math.log(start.suctionPa)))
+    const dischargePa = unknowns.includes('discharge')
+      ? fromExcess(setup, value('discharge', 0))
+      : start.dischargePa
+    return {
+      suctionPa,
+      dischargePa,
+      superheatK: unknowns.includes('superheat')
+        ? SUPERHEAT_SCALE * value('superheat', 0)
+        : letGo(setup, suctionPa),
+      stroke: value('stroke', start.stroke),
+      duty: unknowns.includes('duty') ? Math.exp(value('duty', 0)) : 1,
+    }
+  }
+  const saturatedOutlet = setup.machine.store.kind === 'receiver' && branch.liquid === 'between'
+  const trialAt = (x: Float64Array) => attempt(() => tryOut(setup, toGuess(x), saturatedOutlet))
+  const residuals: Residuals = (x) => {
+    const trial = trialAt(x)
+    return trial === undefined ? undefined : residualsOf(setup, branch, trial)
+  }
+  const from: Readonly<Record<Unknown, number>> = {
+    suction: Math.log(start.suctionPa),
+    discharge: toExcess(setup, start.dischargePa),
+    superheat: start.superheatK / SUPERHEAT_SCALE,
+    stroke: start.stroke,
+    duty: Math.log(start.duty ?? LIKELY_DUTY),
+  }
+  const found = newton(
+    residuals,
+    Float64Array.from(unknowns, (name) => from[name]),
+    unknowns.map((name) => LIMITS[name]),
+  )
+  if (found?.converged !== true) return undefined
+  const trial = trialAt(found.at)
+  if (trial === undefined) return undefined
+  return {
+    branch,
+    trial,
+    level: levelOf(setup, branch, trial),
+    error: found.error,
+    iterations: found.iterations,
+    evaluations: found.evaluations,
+  }
+}
+
+/** Smallest excess of the high side over the air that a start is led to, K. */
+const LEAST_EXCESS_K = 0.3
+
+/**
+ * The high side is moved by ln of its condensing temperature's excess over the outdoor air: heat
+ * given off is straight in that excess, and no step leads to where there is none.
+ */
+function toExcess(setup: Setup, dischargePa: number): number {
+  const { bubble } = setup.fluid.refrigerant
+  const condensingPa = Math.max(dischargePa - setup.case.faults.airPa, setup.fluid.lowestPa)
+  const excess = bubble.temperature(condensingPa) - setup.outdoorAir.temperatureK
+  return Math.log(Math.max(excess, LEAST_EXCESS_K))
+}
+
+function fromExcess(setup: Setup, logExcess: number): number {
+  const { bubble } = setup.fluid.refrigerant
+  const kelvin = setup.outdoorAir.temperatureK + Math.exp(logExcess)
+  return kelvin < bubble.toK ? bubble.pressure(kelvin) + setup.case.faults.airPa : Infinity
+}
+
+function unknownsOf(setup: Setup, branch: Branch): readonly Unknown[] {
+  const { store } = setup.machine
+  const unknowns: Unknown[] = []
+  if (branch.pinned !== 'suction') unknowns.push('suction')
+  if (branch.pinned !== 'discharge') unknowns.push('discharge')
+  if (!(store.kind === 'accumulator' && branch.liquid === 'between')) unknowns.push('superheat')
+  if (branch.stroke === 'holding') unknowns.push('stroke')
+  if (branch.pinned === 'suction' || typeof branch.pinned === 'object') unknowns.push('duty')
+  return unknowns
+}
+
+/** Superheat (below 0) of what an accumulator with liquid in it lets go. */
+function letGo(setup: Setup, suctionPa: number): number {
+  const { store } = setup.machine
+  if (store.kind !== 'accumulator') return 0
+  const at = setup.fluid.saturation(suctionPa)
+  return (-store.bleed * at.latentHeat) / at.vapourHeatCapacity
+}
+
+/** All that must vanish, each as a share of what it is about. */
+export function residualsOf(setup: Setup, branch: Branch, trial: Trial): Float64Array {
+  const { evaporation, suction, evaporatingAt, condensation, guess } = trial
+  const residuals = [
+    -0.5 * Math.log(trial.driveNeeded),
+    (evaporation.enthalpy - suction.enthalpy) / evaporatingAt.latentHeat,
+  ]
+  if (typeof branch.pinned === 'object') {
+    residuals.push((finsOf(setup, trial) - branch.pinned.finsK) / SUPERHEAT_SCALE)
+  }
+  if (branch.pinned !== 'discharge') {
+    const spare = setup.machine.store.kind
+    if (branch.liquid !== 'between') {
+      residuals.push(massIn(setup, trial, branch.liquid === 'full' ? 1 : 0) / setup.charge - 1)
+    } else if (spare === 'receiver') {
+      residuals.push(Math.log1p(condensation.shortfall))
+    }
+  }
+  if (branch.stroke === 'holding') {
+    residuals.push(Math.log(guess.suctionPa / heldSuction(setup, guess.dischargePa)))
+  }
+  return Float64Array.from(residuals)
+}
+
+/** Temperature of the fins where it boils, K. */
+export function finsOf(setup: Setup, { evaporatingAt, evaporatorFilm }: Trial): number {
+  return surfaceTemperature(setup.evaporator, setup.returnAir, evaporatingAt.meanK, evaporatorFilm)
+}
+
+/** Suction pressure that a variable stroke holds at a discharge pressure, both Pa absolute. */
+export function heldSuction(setup: Setup, dischargePa: number): number {
+  const { stroke } = setup.machine.compressor
+  if (stroke === undefined) return 0
+  return stroke.setPa - stroke.droop * (dischargePa - stroke.setAtDischargePa)
+}
+
+/** kg in the whole machine with the store filled to a share. */
+export function massIn(setup: Setup, trial: Trial, level: number): number {
+  const store = storeOf(setup, trial)
+  const outside = massOutsideStore(trial)
+  if (store === undefined) return outside
+  const { volume, at, gasDensity } = store
+  return outside + volume * (level * at.liquidDensity + (1 - level) * gasDensity)
+}
+
+function levelOf(setup: Setup, branch: Branch, trial: Trial): number | undefined {
+  const store = storeOf(setup, trial)
+  if (store === undefined) return undefined
+  if (branch.liquid === 'empty') return 0
+  if (branch.liquid === 'full') return 1
+  const rest = setup.charge - massIn(setup, trial, 0)
+  return rest / (store.volume * (store.at.liquidDensity - store.gasDensity))
+}

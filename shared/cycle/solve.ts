@@ -1,0 +1,180 @@
+import { type Branch, heldSuction, massIn, type Solution, solveBranch } from './branch.ts'
+import type { Guess, Trial } from './evaluate.ts'
+import { firstGuess } from './first-guess.ts'
+import type { Setup } from './setup.ts'
+
+/** An answer on the edge of its branch belongs to it. */
+const EDGE = 1e-7
+
+/** Evaporating below the return air, condensing above the outdoor air, superheat: all K. */
+type Difference = readonly [evaporating: number, condensing: number, superheat: number]
+
+/** What a search starts from where nothing better did: the most fruitful first. */
+const STARTS: readonly Difference[] = [
+  [34, 26, 12],
+  [28, 36, 4],
+  [24, 17, 6],
+  [16, 10, 3],
+]
+export const MOST_STARTS = STARTS.length
+
+/**
+ * The steady state of a machine left running, whatever its controls would say: the branch of the
+ * spare liquid and of the stroke that agrees with its own answer. From a guess where one is given,
+ * else from where the coils would settle. `undefined` where these did not lead to one: `findBelow`
+ * of `scan.ts` looks for it then.
+ */
+export function solveSteady(setup: Setup, start?: Guess): Solution | undefined {
+  const found = start && solveFrom(setup, start)
+  return found ?? solveFrom(setup, firstGuess(setup))
+}
+
+/** The same from so many less usual differences from the air. */
+export function solveAnyhow(
+  setup: Setup,
+  most: number,
+  pinned?: Branch['pinned'],
+  near?: Guess,
+): Solution | undefined {
+  for (const difference of STARTS.slice(0, most)) {
+    const found = solveFrom(setup, startFrom(setup, difference, pinned, near), pinned)
+    if (found !== undefined) return found
+  }
+  return undefined
+}
+
+/** The state with the low side held fast, from a guess or from some that are less usual. */
+export function solvePinned(
+  setup: Setup,
+  pinned: Branch['pinned'],
+  from: Guess,
+): Solution | undefined {
+  return solveFrom(setup, from, pinned) ?? solveAnyhow(setup, MOST_STARTS, pinned, from)
+}
+
+function startFrom(
+  setup: Setup,
+  [evaporating, condensing, superheatK]: Difference,
+  pinned: Branch['pinned'],
+  near: Guess | undefined,
+): Guess {
+  const { conditions, faults } = setup.case
+  const { fluid } = setup
+  const inside = (pressure: number) =>
+    Math.min(Math.max(pressure, 1.3 * fluid.lowestPa), 0.97 * fluid.highestPa)
+  const hottestK = 0.97 * fluid.refrigerant.criticalTemperatureK
+  const dischargeK = Math.min(conditions.ambientK + condensing, hottestK)
+  return {
+    suctionPa:
+      pinned === 'suction' && near !== undefined
+        ? near.suctionPa
+        : inside(fluid.saturationPressure(conditions.returnAirK - evaporating)),
+    dischargePa:
+      pinned === 'discharge' && near !== undefined
+        ? near.dischargePa
+        : inside(fluid.saturationPressure(dischargeK) + faults.airPa),
+    superheatK,
+    stroke: 1,
+  }
+}
+
+/** Find the branch from one guess. */
+export function solveFrom(
+  setup: Setup,
+  from: Guess,
+  pinned?: Branch['pinned'],
+): Solution | undefined {
+  const { stroke } = setup.machine.compressor
+  const stuck = setup.case.faults.strokeStuck
+  const given = (value: number, near: Guess = from) =>
+    spareLiquid(setup, { stroke: 'given', pinned }, { ...near, stroke: value })
+  if (stroke === undefined || stuck !== undefined) return given(stuck ?? 1)
+  if (pinned !== undefined && pinned !== 'discharge') return given(1)
+  const holding = spareLiquid(
+    setup,
+    { stroke: 'holding', pinned },
+    { ...from, stroke: Math.max(from.stroke, stroke.minimum) },
+  )
+  if (holding !== undefined) {
+    const { guess } = holding.trial
+    if (guess.stroke > 1 + EDGE) return given(1, guess)
+    if (guess.stroke < stroke.minimum - EDGE) return given(stroke.minimum, guess)
+    return holding
+  }
+  const whole = given(1)
+  if (whole !== undefined && isAbove(setup, whole)) return whole
+  const least = given(stroke.minimum)
+  return least !== undefined && !isAbove(setup, least) ? least : undefined
+}
+
+/** The suction lies above what the stroke would hold: it cannot pump more. */
+function isAbove(setup: Setup, { trial }: Solution): boolean {
+  return trial.guess.suctionPa >= heldSuction(setup, trial.guess.dischargePa) * (1 - EDGE)
+}
+
+function spareLiquid(
+  setup: Setup,
+  branch: Omit<Branch, 'liquid'>,
+  from: Guess,
+): Solution | undefined {
+  if (setup.machine.store.kind === 'none') {
+    return solveBranch(setup, { ...branch, liquid: 'none' }, from)
+  }
+  // with the high side held fast the charge is left open, and with it what the store holds
+  if (branch.pinned === 'discharge') return solveBranch(setup, { ...branch, liquid: 'empty' }, from)
+  const between = solveBranch(setup, { ...branch, liquid: 'between' }, from)
+  const level = between?.level
+  if (level !== undefined && level >= -EDGE && level <= 1 + EDGE) return between
+  const order = (level ?? 0) < 0.5 ? (['empty', 'full'] as const) : (['full', 'empty'] as const)
+  for (const liquid of order) {
+    const near = between && beside(setup, between.trial.guess, liquid)
+    for (const start of liquid === 'empty' ? [near, from] : [from, near]) {
+      const found = start && solveBranch(setup, { ...branch, liquid }, start)
+      if (found !== undefined && agrees(setup, found)) return found
+    }
+    // a store that would be far beyond one end does not end at the other
+    if (level !== undefined && Math.abs(level - 0.5) > SURELY) break
+  }
+  return undefined
+}
+
+/** Beyond this distance from half full, the other end is not tried. */
+const SURELY = 0.8
+
+/**
+ * A start off the corner on which the answer with a store partly filled stands: a little colder
+ * behind the condenser for a receiver that has run full, a little warmer for an empty one.
+ */
+function beside(setup: Setup, guess: Guess, liquid: 'empty' | 'full'): Guess {
+  const { bubble } = setup.fluid.refrigerant
+  const { airPa } = setup.case.faults
+  const airK = setup.outdoorAir.temperatureK
+  const excess = bubble.temperature(guess.dischargePa - airPa) - airK
+  const moved = airK + excess * (liquid === 'empty' ? 0.93 : 1.08)
+  const dischargePa = Math.min(bubble.pressure(moved) + airPa, 0.99 * setup.fluid.highestPa)
+  return { ...guess, dischargePa }
+}
+
+/** An empty store lets through what a store with liquid in it would not, and so does a full one. */
+function agrees(setup: Setup, { branch, trial }: Solution): boolean {
+  const excess = vapourLetThrough(setup, trial)
+  return branch.liquid === 'empty' ? excess >= -EDGE : excess <= EDGE
+}
+
+/** Above 0 where more vapour passes the store than one with liquid in it lets through, below 0 where less. */
+function vapourLetThrough(setup: Setup, trial: Trial): number {
+  const { store } = setup.machine
+  if (store.kind === 'none') return 0
+  if (store.kind === 'receiver') return trial.condensation.shortfall
+  const { latentHeat, vapourHeatCapacity } = trial.suctionAt
+  return trial.guess.superheatK + (store.bleed * latentHeat) / vapourHeatCapacity
+}
+
+/**
+ * At a high side held fast: does the charge ask for more? It does where the machine, with its store
+ * as full as what passes it allows, holds less than there is.
+ */
+export function mustRise(setup: Setup, { trial }: Solution): boolean {
+  const level = vapourLetThrough(setup, trial) > 0 ? 0 : 1
+  return massIn(setup, trial, level) < setup.charge
+}

@@ -1,0 +1,194 @@
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import {
+  type Case,
+  inventoryOf,
+  performanceOf,
+  pointsOf,
+  presets,
+  type Running,
+  readingsOf,
+  run,
+  stateOf,
+} from '../../../shared/cycle/index.ts'
+import { randomCase, randomFrom } from '../../generate/cycle-cases.ts'
+
+/** Any machine in any weather and state of repair. */
+const anyCase: fc.Arbitrary<Case> = fc
+  .record({
+    preset: fc.constantFrom(...presets()),
+    seed: fc.integer({ min: 1, max: 2 ** 31 }),
+  })
+  .map(({ preset, seed }) => randomCase(preset, randomFrom(seed)))
+  .map((asked) => Object.assign(asked, { [fc.toStringMethod]: () => shown(asked) }))
+
+const shown = ({ machine, conditions, faults }: Case) =>
+  JSON.stringify({ id: machine.id, ...conditions, ...faults })
+
+/** Checks what is solved, of whatever kind; `settled` where the evaporator's own balance holds too. */
+function forAll(check: (state: Running, asked: Case, settled: boolean) => void, numRuns = 250) {
+  fc.assert(
+    fc.property(anyCase, (asked) => {
+      const outcome = run(asked)
+      const state = stateOf(outcome)
+      if (state !== undefined) check(state, asked, state.solution.branch.pinned === undefined)
+    }),
+    { numRuns },
+  )
+}
+
+describe('every state that the model gives', () => {
+  it('is solved to 1e-8, and to 1e-6 between refrigerant and air', () => {
+    forAll((state, _, settled) => {
+      expect(state.solution.error).toBeLessThanOrEqual(1e-8)
+      if (settled) expect(Math.abs(state.imbalance)).toBeLessThan(1e-6)
+    })
+  })
+
+  it('holds the charge that was put in, part by part', () => {
+    forAll((state, { machine, faults }) => {
+      const parts = Object.values(inventoryOf(state))
+      for (const part of parts) expect(part).toBeGreaterThanOrEqual(0)
+      const sum = parts.reduce((a, b) => a + b, 0)
+      expect(sum / (machine.charge * faults.charge)).toBeCloseTo(1, 7)
+      const { level } = state.solution
+      if (level !== undefined) {
+        expect(level).toBeGreaterThan(-1e-6)
+        expect(level).toBeLessThan(1 + 1e-6)
+      }
+    })
+  })
+
+  it('keeps the first law in each part, with one flow round the whole', () => {
+    forAll((state, _, settled) => {
+      const [inlet, outlet, liquid, beforeDevice, afterDevice, cold] = pointsOf(state)
+      const { trial } = state.solution
+      const { flow, power, shellHeat } = trial.compression
+      expect(flow * ((outlet?.enthalpy ?? 0) - (inlet?.enthalpy ?? 0)) + shellHeat).toBeCloseTo(
+        power,
+        5,
+      )
+      expect(
+        (flow * ((outlet?.enthalpy ?? 0) - (liquid?.enthalpy ?? 0))) / trial.condensation.airHeat,
+      ).toBeCloseTo(1, 7)
+      // throttling keeps the enthalpy
+      expect(beforeDevice?.enthalpy).toBeCloseTo(liquid?.enthalpy ?? 0, 3)
+      expect(afterDevice?.enthalpy).toBeCloseTo(liquid?.enthalpy ?? 0, 3)
+      expect(cold?.enthalpy).toBeCloseTo(inlet?.enthalpy ?? 0, 3)
+      if (!settled) return
+      expect(performanceOf(state).capacity / trial.evaporation.airHeat).toBeCloseTo(1, 6)
+    })
+  })
+
+  it('keeps the second law: no part makes entropy vanish', () => {
+    forAll((state, { conditions }, settled) => {
+      const [inlet, outlet, liquid, beforeDevice, afterDevice, cold] = pointsOf(state)
+      const { trial } = state.solution
+      const { flow, shellHeat, isentropic } = trial.compression
+      const gained = (from?: { entropy: number }, to?: { entropy: number }) =>
+        flow * ((to?.entropy ?? 0) - (from?.entropy ?? 0))
+      expect(isentropic.enthalpy).toBeLessThan(outlet?.enthalpy ?? 0)
+      expect(gained(inlet, outlet) + shellHeat / conditions.ambientK).toBeGreaterThan(0)
+      expect(gained(beforeDevice, afterDevice)).toBeGreaterThan(0)
+      // a heat passes to a colder place only
+      expect(
+        gained(outlet, liquid) + trial.condensation.airHeat / conditions.ambientK,
+      ).toBeGreaterThan(0)
+      if (!settled) return
+      expect(
+        gained(afterDevice, cold) - trial.evaporation.airHeat / conditions.returnAirK,
+      ).toBeGreaterThan(0)
+    })
+  })
+
+  it('has its pressures and temperatures in the order of the machine', () => {
+    forAll((state, { conditions, faults }, settled) => {
+      const { trial } = state.solution
+      const { suctionPa, dischargePa } = trial.guess
+      const chain = [
+        dischargePa,
+        trial.atCondenserPa,
+        trial.deviceAt.pressurePa,
+        trial.evaporatingAt.pressurePa,
+        suctionPa,
+      ]
+      for (let i = 1; i < chain.length; i += 1) {
+        expect(chain[i]).toBeLessThan(chain[i - 1] as number)
+      }
+      expect(trial.atCondenserPa - trial.condensingAt.pressurePa).toBeCloseTo(faults.airPa, 3)
+      expect(trial.condensingAt.bubbleK).toBeGreaterThan(conditions.ambientK)
+      expect(trial.evaporatingAt.dewK).toBeLessThan(conditions.returnAirK)
+      const readings = readingsOf(state)
+      expect(readings.condenserOutletK).toBeGreaterThan(conditions.ambientK)
+      expect(readings.dischargeLineK).toBeGreaterThan(readings.condenserOutletK)
+      expect(readings.condenserAirK).toBeGreaterThan(conditions.ambientK)
+      if (!settled) return
+      expect(readings.ventK).toBeLessThan(conditions.returnAirK + 2)
+      expect(readings.evaporatorOutletK).toBeLessThan(conditions.returnAirK + 1e-6)
+    })
+  })
+
+  it('is not called steady where a control would have opened', () => {
+    forAll((state, asked, settled) => {
+      if (!settled) return
+      const { thermostat, cyclingSwitch } = asked.machine.controls
+      const { kind } = run(asked)
+      if (kind !== 'steady') return
+      expect(state.leaving.probeK).toBeGreaterThanOrEqual(thermostat?.opensK ?? 0)
+      expect(state.solution.trial.guess.suctionPa).toBeGreaterThanOrEqual(
+        cyclingSwitch?.opensPa ?? 0,
+      )
+    })
+  })
+
+  it('is the same answer from another start', () => {
+    forAll((state, asked) => {
+      const { suctionPa, dischargePa, superheatK, stroke } = state.solution.trial.guess
+      const again = stateOf(
+        run(asked, {
+          suctionPa: 0.93 * suctionPa,
+          dischargePa: Math.min(1.04 * dischargePa, 0.99 * state.setup.fluid.highestPa),
+          superheatK: superheatK + 1,
+          stroke,
+        }),
+      )
+      expect(again?.solution.trial.guess.suctionPa).toBeDefined()
+      expect((again?.solution.trial.guess.suctionPa ?? 0) / suctionPa).toBeCloseTo(1, 6)
+      expect((again?.solution.trial.guess.dischargePa ?? 0) / dischargePa).toBeCloseTo(1, 6)
+    }, 120)
+  })
+})
+
+describe('a sound machine in its nominal weather', () => {
+  const all = presets()
+  it.each(all.map((preset) => [preset.machine.id, preset] as const))(
+    '%s runs steadily and cools',
+    (_, preset) => {
+      const outcome = run({
+        machine: preset.machine,
+        conditions: preset.nominal,
+        faults: {
+          charge: 1,
+          condenserAir: 1,
+          evaporatorAir: 1,
+          restrictionPa: 0,
+          leakage: 0,
+          airPa: 0,
+        },
+        deviations: {
+          condenserConductance: 1,
+          evaporatorConductance: 1,
+          volumetric: 1,
+          isentropic: 1,
+          device: 1,
+        },
+      })
+      expect(outcome.kind).toBe('steady')
+      const state = stateOf(outcome) as Running
+      const { capacity, power } = performanceOf(state)
+      expect(capacity / power).toBeGreaterThan(2)
+      expect(capacity / power).toBeLessThan(5)
+      expect(state.remarks).toEqual([])
+    },
+  )
+})

@@ -1,0 +1,39 @@
+/**
+ * How much one request may ask for, counted before anything is computed: an input of most operations
+ * counts one, one that takes the time of several counts as many. A thousand are about a tenth of a second.
+ */
+export const MOST_WORK = 10_000
+
+/** Inputs that count more than one: the time of the example beside that of `saturation` (`npm run bench`), rounded. */
+export const WEIGHTS: Readonly<Record<string, number>> = {
+  table: 3,
+  readings: 3,
+  charge: 3,
+  evacuation: 8,
+  'work-order': 60,
+  contamination: 250,
+  fractionation: 250,
+}
+
+/** Values in an item that count as one item more. */
+const VALUES_AN_ITEM = 100
+
+export const weightOf = (operation: string): number => WEIGHTS[operation] ?? 1
+
+/** What an item of an operation counts. */
+export const workOf = (operation: string, item: unknown): number =>
+  weightOf(operation) * (1 + Math.floor(valuesIn(item) / VALUES_AN_ITEM))
+
+function valuesIn(tree: unknown): number {
+  if (typeof tree !== 'object' || tree === null) return 1
+  // Without recursion: a body may be nested deeper than the stack goes.
+  const open: object[] = [tree]
+  let count = 0
+  for (let part = open.pop(); part !== undefined; part = open.pop()) {
+    for (const value of Object.values(part) as unknown[]) {
+      count += 1
+      if (typeof value === 'object' && value !== null) open.push(value)
+    }
+  }
+  return count
+}

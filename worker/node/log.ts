@@ -1,0 +1,46 @@
+import type { IncomingMessage, ServerResponse } from 'node:http'
+import { visible } from '../../shared/visible.ts'
+
+/** Longest path that a line shows. */
+const LONGEST_PATH = 200
+/** Lines are written together: a write a request would cost as much as finding its route. */
+const FLUSH_AFTER_MS = 100
+const FLUSH_AT_BYTES = 16 * 1024
+
+export interface RequestLog {
+  /** Follows a request until its answer is sent or whoever asked is gone. */
+  follow(request: IncomingMessage, response: ServerResponse): void
+  /** Writes what waits. */
+  flush(): void
+}
+
+/**
+ * One line a request: `2026-11-27T08:15:00.123Z POST /v1/saturation 200 1.8 ms`.
+ *
+ * Queries, bodies and addresses stay out: they may be somebody's. A caller that hung up has `-` for its status.
+ */
+export function requestLog(write: (text: string) => void): RequestLog {
+  let waiting = ''
+  let timer: NodeJS.Timeout | undefined
+  const flush = () => {
+    clearTimeout(timer)
+    timer = undefined
+    if (waiting !== '') write(waiting)
+    waiting = ''
+  }
+  return {
+    flush,
+    follow(request, response) {
+      const start = performance.now()
+      response.once('close', () => {
+        const status = response.writableFinished ? response.statusCode : '-'
+        const path = visible((request.url ?? '').split('?', 1)[0] ?? '').slice(0, LONGEST_PATH)
+        const time = new Date().toISOString()
+        const took = (performance.now() - start).toFixed(1)
+        waiting += `${time} ${request.method} ${path} ${status} ${took} ms\n`
+        if (waiting.length > FLUSH_AT_BYTES) flush()
+        else timer ??= setTimeout(flush, FLUSH_AFTER_MS).unref()
+      })
+    },
+  }
+}
