@@ -43,7 +43,10 @@ export type Outcome =
       /** Would run above the cut-out, or finds no balance below it. */
       readonly kind: 'high-pressure-trip'
       readonly limitPa: number
-      /** The state that it would run to; nothing where it has none below the critical region. */
+      /**
+       * The state that it would run to, or the last on the way there; nothing where it has none below
+       * the critical region.
+       */
       readonly state?: Running
     }
   | {
@@ -175,35 +178,37 @@ function cycle(setup: Setup, by: Stop, steady?: Running): Outcome | undefined {
       by === 'thermostat' ? start : { ...start, suctionPa },
     )
   }
-  const tripped = (state?: Running): Outcome => ({
+  const tripped = (last: Solution): Outcome => ({
     kind: 'high-pressure-trip',
     limitPa: highCutOutPa,
-    ...(state === undefined ? {} : { state }),
+    state: running(setup, last),
   })
   /** From the steady state's own setting, where it runs all the time, step by step. */
-  const walked = (setting: number): Solution | 'tripped' | undefined => {
+  const walked = (setting: number): Solution | { readonly last: Solution } | undefined => {
     if (steady === undefined) return undefined
     const { guess } = steady.solution.trial
     const from = by === 'thermostat' ? steady.leaving.surfaceK : guess.suctionPa
     let here: Guess = { ...guess, duty: 1 }
-    let found: Solution | undefined
+    let last: Solution = steady.solution
     for (let step = 1; step <= WALK; step += 1) {
-      found = at(from + ((setting - from) * step) / WALK, here)
+      const found = at(from + ((setting - from) * step) / WALK, here)
       // the more the low side is let rise, the higher the high side while it runs
-      if (found === undefined)
-        return here.dischargePa > NEAR_TRIP * highCutOutPa ? 'tripped' : found
+      if (found === undefined) {
+        return here.dischargePa > NEAR_TRIP * highCutOutPa ? { last } : undefined
+      }
+      last = found
       here = found.trial.guess
-      if (here.dischargePa > highCutOutPa) return 'tripped'
+      if (here.dischargePa > highCutOutPa) return { last }
     }
-    return found
+    return last
   }
   const opening = at(opens, undefined) ?? walked(opens)
-  if (opening === 'tripped') return tripped()
   if (opening === undefined) return undefined
-  if (opening.trial.guess.dischargePa > highCutOutPa) return tripped(running(setup, opening))
+  if ('last' in opening) return tripped(opening.last)
+  if (opening.trial.guess.dischargePa > highCutOutPa) return tripped(opening)
   const mean = at((opens + closes) / 2, opening.trial.guess) ?? walked((opens + closes) / 2)
-  if (mean === 'tripped') return tripped()
   if (mean === undefined) return undefined
+  if ('last' in mean) return tripped(mean.last)
   const { compression, suction, condensation, guess } = mean.trial
   const duty = guess.duty ?? 1
   return {

@@ -4,8 +4,8 @@ import { type MolarState, stateAt } from '../substance/state.ts'
 import { type StateGuess, searchState } from '../substance/state-search.ts'
 import type { Refrigerant } from './refrigerant.ts'
 import { showPa } from './refusal.ts'
-import { glide, saturationTemperature } from './saturation.ts'
 import { saturatedCurves } from './saturated-curves.ts'
+import { glide, saturationTemperature } from './saturation.ts'
 import { density } from './single-phase.ts'
 
 /** One state of a refrigerant with all that a cycle asks of it. SI; IIR reference. */

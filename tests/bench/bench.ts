@@ -1,6 +1,7 @@
 import { spawnSync } from 'node:child_process'
 import { existsSync } from 'node:fs'
 import { coldStart } from './cold-start.ts'
+import { cycleBench } from './cycle.ts'
 import { httpBench, type Throughput } from './http.ts'
 import { microBench } from './micro.ts'
 
@@ -27,6 +28,19 @@ if (existsSync(python)) {
 } else {
   print('  (no .venv with CoolProp: its T(p) is not compared)')
 }
+
+print('\nMachine model: one case in any weather and repair, processor time (aims in brackets)')
+const AIMS: Readonly<Record<string, string>> = {
+  'R-134a': '1 and 10 ms',
+  'R-1234yf': '1 and 25 ms',
+  'R-410A': '5 and 20 ms',
+}
+const cycles = cycleBench()
+for (const { what, medianMs, p99Ms } of cycles.cases) {
+  const times = `median ${medianMs.toFixed(2)} ms, 99 % ${p99Ms.toFixed(1)} ms`
+  print(`  ${what.padEnd(28)}${times} (${AIMS[what] ?? 'none'})`)
+}
+print(`  sweep of 60 charges         ${cycles.sweepMs.toFixed(0)} ms (aim 100)`)
 
 print('\nCold start, median')
 const { emptyMs, cliMs } = coldStart()
