@@ -1,6 +1,7 @@
 import { type Field, fieldsOf, kebab } from '../shared/input/index.ts'
 import type { Operation } from '../shared/operation.ts'
 import { shellQuoted } from './completion/model.ts'
+import { EVERYDAY } from './input/shorthand.ts'
 
 /** The example of an operation as the words of a command line. */
 export function exampleArgv(operation: Operation): readonly string[] {
@@ -23,6 +24,24 @@ export function exampleText(operation: Operation, width: number): string {
   const line = ['chargewright', name, ...parts].join(' ')
   if (line.length <= width) return line
   return [`chargewright ${name}`, ...parts].join(' \\\n    ')
+}
+
+/** The everyday line of an operation, broken between its words where it is wider than `width`. */
+export function everydayText({ name }: Operation, width: number): string | undefined {
+  const line = EVERYDAY[name]
+  if (line === undefined) return undefined
+  const whole = `chargewright ${line}`
+  if (whole.length <= width) return whole
+  // An option stays with its value.
+  const parts = whole.split(/(?<! -{1,2}[\w-]+) /u)
+  const rows = [parts.slice(0, 2).join(' ')]
+  for (const part of parts.slice(2)) {
+    const longer = `${rows.at(-1)} ${part}`
+    // Room for the stroke that says the line goes on.
+    if (longer.length <= width - 2) rows[rows.length - 1] = longer
+    else rows.push(`    ${part}`)
+  }
+  return rows.join(' \\\n  ')
 }
 
 function fieldWords(field: Field, value: unknown): readonly string[] {

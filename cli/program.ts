@@ -12,17 +12,70 @@ import { settingsCommand } from './commands/settings.ts'
 import { EXIT, type ExitStatus, exitStatusOf } from './exit.ts'
 import { joinQuantities } from './input/join-quantities.ts'
 import { fullOptions } from './input/option-names.ts'
+import { EVERYDAY } from './input/shorthand.ts'
 import { markdownOption, orderOptions, outputOptions } from './output.ts'
 import { errorText } from './render/error.ts'
 import { inkOf } from './render/ink.ts'
+import { hanging } from './render/wrap.ts'
 import type { Streams } from './streams.ts'
 
-const EPILOGUE = `
-A quantity is written with its unit: "32 psig", "11 °C", "2 lb 6 oz", "210 ±4 psig".
-Exit status: 0 answered, 1 the calculation refuses, 2 the input is not understood.
+const epilogue = (width: number) =>
+  [
+    '',
+    'Quantities:',
+    ...hanging(
+      '',
+      '32psig, 2.2barg, 15inHg vac, 47psia, 500micron; 48F, 9C; 3lb8oz, 340g; 8floz, 240mL; 3/8in, 18mm; 12h. With what the instrument is worth: "210 ±4 psig". Pressure and temperature of one place in one word: 32psig/48F. A bare number is refused.',
+      2,
+      width,
+    ),
+    'Answers:',
+    ...hanging(
+      '',
+      'One screen; --full for the whole sheet, --steps, --sources, --json, --csv. -u us or -u si for one unit system.',
+      2,
+      width,
+    ),
+    'Settings:',
+    ...hanging(
+      '',
+      'chargewright settings keeps altitude, law, units, instruments and people; an option overrides them, --no-settings leaves them out.',
+      2,
+      width,
+    ),
+    'Exit status:',
+    ...hanging(
+      '',
+      '0 answered, a stop included; 1 the calculation refuses; 2 the input is not understood.',
+      2,
+      width,
+    ),
+    'Example:',
+    `  chargewright ${EVERYDAY.saturation}`,
+    ...hanging(
+      '',
+      'chargewright readings -h shows the line of a working day, so does each.',
+      2,
+      width,
+    ),
+  ].join('\n')
 
-Example:
-  chargewright saturation R-134a --pressure "32 psig"`
+/** A command line, set off by blanks, is broken already. */
+const boxed = (line: string, width: number) =>
+  line.startsWith('  ') ? line : hanging('', line, 0, width).join('\n')
+
+/** Room that a description needs beside its option; with less it stands under it. */
+const LEAST_ROOM = 30
+const UNDER = 6
+
+/** An option or command with its description beside it, or under it where the terminal is narrow. */
+function helpItem(term: string, termWidth: number, text: string, width: number): string {
+  const start = 2 + termWidth + 2
+  if (text === '') return `  ${term}`
+  return width - start >= LEAST_ROOM
+    ? hanging(`  ${term}`, text, start, width).join('\n')
+    : [`  ${term}`, ...hanging('', text, UNDER, width)].join('\n')
+}
 
 /** The command line: one command an operation, and the few that are not calculations. */
 export function createProgram(
@@ -46,8 +99,14 @@ export function createProgram(
     .configureHelp({
       styleTitle: ink.title,
       subcommandTerm: (command) => command.name(),
+      boxWrap: (text, width) =>
+        text
+          .split('\n')
+          .map((line) => boxed(line, width))
+          .join('\n'),
+      formatItem: (term, termWidth, text) => helpItem(term, termWidth, text, streams.width),
     })
-    .addHelpText('after', EPILOGUE)
+    .addHelpText('after', epilogue(streams.width))
   program.commandsGroup('Calculations, in the order of a visit:')
   const calculations = new Map(
     operations.map((operation) => [calculateCommand(program, operation, streams, done), operation]),

@@ -1,7 +1,7 @@
 import type { Context, MiddlewareHandler } from 'hono'
 import { bodyLimit } from 'hono/body-limit'
 import { doorProblem } from './problem.ts'
-import { JSON_TYPE, LINES_TYPE } from './reply.ts'
+import { type JSON_TYPE, LINES_TYPE } from './reply.ts'
 import type { Environment } from './settings.ts'
 
 /** A length that is told is believed, as the server below holds the body to it; else the bytes are counted. */
@@ -29,18 +29,25 @@ const READ_CHARSETS: ReadonlySet<string> = new Set(['utf-8', 'utf8', 'us-ascii']
 export const isLines = ({ req }: Context): boolean =>
   LINES_BODY.test(req.header('content-type') ?? '')
 
-/** Why a body is not read, by what its headers say of it; nothing where it is. */
-export function bodyRefusal({ req }: Context): Response | undefined {
+/** Why a body is not read, by what its headers say of it; nothing where it is of one of the types. */
+export function bodyRefusal(
+  { req }: Context,
+  types: readonly (typeof JSON_TYPE | typeof LINES_TYPE)[],
+): Response | undefined {
   const type = req.header('content-type')
-  if (type === undefined || !(JSON_BODY.test(type) || LINES_BODY.test(type))) {
+  const isJson = type !== undefined && JSON_BODY.test(type)
+  const areLines = type !== undefined && LINES_BODY.test(type)
+  if (type === undefined || !(isJson || (areLines && types.includes(LINES_TYPE)))) {
     return doorProblem(
       'not-json',
       type === undefined
         ? 'The request does not say what its body is.'
         : `A body of type "${type.slice(0, 80)}" is not read here.`,
       {
-        hint: `Send Content-Type: ${JSON_TYPE}, or ${LINES_TYPE} for a JSON object a line.`,
-        headers: { Accept: `${JSON_TYPE}, ${LINES_TYPE}` },
+        hint: areLines
+          ? `Many inputs go to ${req.path}/batch.`
+          : `Send Content-Type: ${types.join(', or for a JSON object a line ')}.`,
+        headers: { Accept: types.join(', ') },
       },
     )
   }

@@ -25,9 +25,9 @@ const EVERY_ANSWER: Headers = {
   'X-Frame-Options': 'DENY',
 }
 
-export const JSON_TYPE = 'application/json'
+export const JSON_TYPE = 'application/json' as const
 /** A JSON value a line; it has no registered name, and this is the one that is met most. */
-export const LINES_TYPE = 'application/x-ndjson'
+export const LINES_TYPE = 'application/x-ndjson' as const
 export const HTML_TYPE = 'text/html; charset=utf-8'
 
 /** Nobody keeps it: it answers a question that was asked by body, or it says that there is no answer. */

@@ -1,8 +1,10 @@
 import type { Command } from 'commander'
 import { CalcError } from '../../shared/errors.ts'
-import { fieldsOf, kebab } from '../../shared/input/index.ts'
+import { gaugesIn, placeIn, scaleIn, thermometersIn } from '../../shared/fields/index.ts'
+import { type Field, fieldsOf, kebab } from '../../shared/input/index.ts'
 import type { Operation } from '../../shared/operation.ts'
-import { exampleText } from '../example.ts'
+import { visible } from '../../shared/visible.ts'
+import { everydayText, exampleText } from '../example.ts'
 import { EXIT, type ExitStatus } from '../exit.ts'
 import { optionsOf, readOptions } from '../input/options.ts'
 import { readInput } from '../input/rows.ts'
@@ -40,35 +42,56 @@ export function calculateCommand(
 
 /** Reading a schema takes a while, so only the command that is called gets its options. */
 export function addOptions(command: Command, operation: Operation, width: number): void {
+  const groups = WORDS[operation.name] ?? []
   const words = [
     ...(takesRefrigerant(operation) ? ['[refrigerant]'] : []),
-    ...(WORDS[operation.name] ?? []).map((group) => `[${group.map(kebab).join('/')}]`),
-    '[input-file]',
+    ...(groups.length > 0 ? ['[quantities]'] : []),
+    '[file]',
   ]
   command.usage(`${words.join(' ')} [options]`)
+  command.description([operation.description, ...everyday(operation, width)].join('\n\n'))
   command.optionsGroup('Input:')
-  for (const field of fieldsOf(operation)) {
-    if (field.name !== 'units' && field.name !== 'precise') {
-      for (const option of optionsOf(field, operation.example[field.name]))
-        command.addOption(option)
-    }
+  const fields = fieldsOf(operation)
+  const last = fields.filter(({ name }) => name in INSTRUMENTS)
+  const first = fields.filter(({ name }) => !(name in INSTRUMENTS) && !OUTPUT.has(name))
+  const add = (field: Field) => {
+    for (const option of optionsOf(field, operation.example[field.name])) command.addOption(option)
   }
+  for (const field of first) add(field)
   command.option(
     '--input <file>',
     'JSON, a JSON object a line, or CSV under a line of field names; "-" reads standard input. Options given beside it hold for every row',
   )
+  if (last.length > 0) command.optionsGroup('Place and instruments:')
+  for (const field of last) add(field)
   command.optionsGroup('Output:')
-  for (const field of fieldsOf(operation)) {
-    if (field.name === 'units' || field.name === 'precise') {
-      for (const option of optionsOf(field)) command.addOption(option)
-    }
-  }
+  for (const field of fields) if (OUTPUT.has(field.name)) add(field)
   for (const option of outputOptions()) command.addOption(option)
   if (own[operation.name]?.markdown) {
     for (const option of [markdownOption(), ...orderOptions()]) command.addOption(option)
   }
-  const choices = longChoicesText(fieldsOf(operation), width)
-  command.addHelpText('after', `${choices}\nExample:\n  ${exampleText(operation, width - 2)}`)
+  const choices = longChoicesText(fields, width)
+  command.addHelpText(
+    'after',
+    `${choices}\nExample by options:\n  ${exampleText(operation, width - 2)}`,
+  )
+}
+
+/** Fields that a shop's settings can keep, for the end of a help. */
+const INSTRUMENTS: object = { ...placeIn, ...gaugesIn, ...thermometersIn, ...scaleIn }
+/** Fields that choose how an answer is shown. */
+const OUTPUT: ReadonlySet<string> = new Set(['units', 'precise'])
+
+/** The line of a working day, and what words without an option stand for. */
+function everyday(operation: Operation, width: number): readonly string[] {
+  const line = everydayText(operation, width - 2)
+  const groups = (WORDS[operation.name] ?? []).map((group) => group.map(kebab).join('/'))
+  return [
+    ...(line === undefined ? [] : [`Everyday:\n  ${line}`]),
+    ...(groups.length === 0
+      ? []
+      : [`Quantities need no option; in this order: ${groups.join(', ')}.`]),
+  ]
 }
 
 async function calculate(
@@ -78,8 +101,15 @@ async function calculate(
   streams: Streams,
 ): Promise<ExitStatus> {
   const fields = fieldsOf(operation)
-  const onDisk = await namesOnDisk(words, streams)
-  const { file, fields: fromWords } = sortWords(operation, words, given, onDisk)
+  const refrigerants = await refrigerantsAmong(words)
+  const onDisk = words.filter((word) => !refrigerants.has(word) && streams.isThere(word))
+  const { file, fields: fromWords } = sortWords(
+    operation,
+    words,
+    given,
+    new Set(onDisk),
+    refrigerants,
+  )
   const options: Record<string, unknown> = {
     ...fromWords,
     ...(await readOptions(fields, given, streams)),
@@ -97,7 +127,7 @@ async function calculate(
   }
   if (given.new !== undefined) {
     await newOrder(given.new, answersOf(options), streams)
-    streams.out(`${given.new} is begun: open it, or fill it in by --set.\n`)
+    streams.out(`${visible(given.new)} is begun: open it, or fill it in by --set.\n`)
     return EXIT.answered
   }
   if (given.save) checkSave(file, entries.length)
@@ -138,13 +168,9 @@ const isObject = (value: unknown): value is object =>
 const takesRefrigerant = (operation: Operation) =>
   fieldsOf(operation).some(({ name }) => name === 'refrigerant')
 
-/** Words that name something on the disk and no refrigerant. */
-async function namesOnDisk(
-  words: readonly string[],
-  streams: Streams,
-): Promise<ReadonlySet<string>> {
-  const there = words.filter(streams.isThere)
-  if (there.length === 0) return new Set()
+/** Words that are the name of a refrigerant. */
+async function refrigerantsAmong(words: readonly string[]): Promise<ReadonlySet<string>> {
+  if (words.length === 0) return new Set()
   const { refrigerant } = await import('../../shared/refrigerant/index.ts')
   const isKnown = (word: string) => {
     try {
@@ -153,5 +179,5 @@ async function namesOnDisk(
       return false
     }
   }
-  return new Set(there.filter((word) => !isKnown(word)))
+  return new Set(words.filter(isKnown))
 }

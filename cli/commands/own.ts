@@ -33,7 +33,7 @@ export const own: Readonly<Record<string, Own>> = {
       return ({ result }) => tableCsv(result as TableResult)
     },
     resultLines: async () => (await import('../render/table.ts')).tableLines,
-    rowLines: async () => (await import('../render/table.ts')).tableLines,
+    rowLines: async () => (await import('../render/table.ts')).firstTableLines,
   },
   'work-order': {
     markdown: async () => {

@@ -1,6 +1,7 @@
 import { CalcError } from '../../shared/errors.ts'
 import { type Field, parseJson } from '../../shared/input/index.ts'
 import { hidesLetters } from '../../shared/visible.ts'
+import { isYaml } from '../order/yaml-name.ts'
 import type { Streams } from '../streams.ts'
 import { decoded, joined, Peeker } from './chunks.ts'
 import { type Line, lineBlocks } from './lines.ts'
@@ -43,7 +44,7 @@ export async function readInput(
       yield chunk
     }
   }
-  if (/\.ya?ml$/iu.test(name)) {
+  if (isYaml(name)) {
     const { yamlDocument } = await import('../order/yaml.ts')
     return { type: 'one', value: yamlDocument(await readTextFile(name, streams), name).toJS() }
   }

@@ -21,6 +21,7 @@ const looksLikeFile = (word: string) =>
  *
  * @param given - What options gave already; a word for the same is refused.
  * @param onDisk - Words that name a file or a directory and no refrigerant.
+ * @param refrigerants - Words that are the name of one: "407C" is no temperature.
  * @throws {CalcError} `bad-input` for a word that is none of these.
  */
 export function sortWords(
@@ -28,6 +29,7 @@ export function sortWords(
   words: readonly string[],
   given: Readonly<Record<string, unknown>>,
   onDisk: ReadonlySet<string> = new Set(),
+  refrigerants: ReadonlySet<string> = new Set(),
 ): Words {
   const names = fieldsOf(operation).map(({ name }) => name)
   const free = (field: string) => names.includes(field) && given[field] === undefined
@@ -38,6 +40,10 @@ export function sortWords(
   for (const word of joinWords(words)) {
     if (looksLikeFile(word) || onDisk.has(word)) {
       files.push(word)
+      continue
+    }
+    if (refrigerants.has(word) && places.length > 0) {
+      fields[places.shift() ?? ''] = word
       continue
     }
     const open = groups.filter((group) => group.every((field) => fields[field] === undefined))

@@ -88,7 +88,7 @@ export async function newOrder(file: string, given: Answers, streams: Streams): 
     })
   }
   const answers = plainNames(streams.ask ? await asked(given, streams.ask) : given)
-  await streams.writeFile(file, templateOf(answers, /\.json$/iu.test(file) ? 'json' : 'yaml'))
+  await streams.writeFile(file, await templateOf(answers, /\.json$/iu.test(file) ? 'json' : 'yaml'))
 }
 
 /** Choices by their plain names, whatever word was said for them. @throws {CalcError} */

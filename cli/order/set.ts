@@ -2,7 +2,7 @@ import { CalcError } from '../../shared/errors.ts'
 import { type Field, fieldNamed, parseJson, putText } from '../../shared/input/index.ts'
 import { readTextFile } from '../input/read-file.ts'
 import type { Streams } from '../streams.ts'
-import { isYaml, yamlDocument } from './yaml.ts'
+import { isYaml } from './yaml-name.ts'
 
 /** A value to be written into an order, and where. */
 export interface Entry {
@@ -76,11 +76,13 @@ export async function saveInto(
   const text = await readTextFile(file, streams)
   await streams.writeFile(
     file,
-    isYaml(file) ? intoYaml(text, file, entries) : intoJson(text, entries),
+    isYaml(file) ? await intoYaml(text, file, entries) : intoJson(text, entries),
   )
 }
 
-function intoYaml(text: string, file: string, entries: readonly Entry[]): string {
+async function intoYaml(text: string, file: string, entries: readonly Entry[]): Promise<string> {
+  // Loaded only where it is needed: it costs more than the answer.
+  const { yamlDocument } = await import('./yaml.ts')
   const document = yamlDocument(text, file)
   for (const { path, value } of entries) document.setIn(path, value)
   return document.toString({ lineWidth: 0 })

@@ -1,4 +1,4 @@
-import { parse } from 'yaml'
+import { visible } from '../../shared/visible.ts'
 
 /** What is known of an order when it is begun, as typed. */
 export interface Answers {
@@ -18,7 +18,7 @@ export interface Answers {
 const quoted = (text: string) =>
   /^[\w ./-]*[A-Za-z][\w ./-]*$/u.test(text) && !/^(?:yes|no|true|false|null|on|off)$/iu.test(text)
     ? text
-    : JSON.stringify(text)
+    : visible(JSON.stringify(text))
 
 /** A line that is filled in, or waits behind a # with what to write. */
 const line = (name: string, value: string | undefined, wait: string, indent = '') =>
@@ -83,7 +83,7 @@ const COUPLINGS = [
 ]
 
 /** A new order: what is known, and behind # only what this job will ask for. */
-export function templateOf(answers: Answers, form: 'yaml' | 'json'): string {
+export async function templateOf(answers: Answers, form: 'yaml' | 'json'): Promise<string> {
   const { job = 'couplers-parted' } = answers
   const own = job === 'diagnose' ? [] : job === 'couplers-parted' ? COUPLINGS : OPENED
   const text = [
@@ -120,5 +120,7 @@ export function templateOf(answers: Answers, form: 'yaml' | 'json'): string {
       'place:\n  # law: us\n  # altitude: 1200 ft\n  # ambient: 75 °F',
       '# place:\n#   law: us\n#   altitude: 1200 ft\n#   ambient: 75 °F',
     )
-  return form === 'yaml' ? text : `${JSON.stringify(parse(text), null, 2)}\n`
+  if (form === 'yaml') return text
+  const { parse } = await import('yaml')
+  return `${JSON.stringify(parse(text), null, 2)}\n`
 }

@@ -1,9 +1,6 @@
 import { type Document, parseDocument } from 'yaml'
 import { CalcError } from '../../shared/errors.ts'
 
-/** Whether a file is YAML by its name. */
-export const isYaml = (name: string): boolean => /\.ya?ml$/iu.test(name)
-
 /** A YAML text with its comments and places kept. @throws {CalcError} `bad-input` that names the line. */
 export function yamlDocument(text: string, name: string): Document {
   const document = parseDocument(text, { uniqueKeys: true, prettyErrors: true })

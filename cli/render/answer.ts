@@ -1,10 +1,10 @@
 import type { Answer, Operation } from '../../shared/operation.ts'
-import { assumptionLines, bulletLines, cautionLines, sourceLines, warningLines } from './notes.ts'
+import { assumptionLines, cautionLines, sourceLines, warningLines } from './notes.ts'
+import { optionNamer } from './option-namer.ts'
 import type { Page } from './pairs.ts'
 import { isTold, screenLines } from './screen.ts'
 import { stepLines } from './steps.ts'
 import { treeLines } from './tree.ts'
-import { verdictsOf } from './verdicts.ts'
 import { paragraph } from './wrap.ts'
 
 /** What a step may bring of its own: the lines of its result. */
@@ -25,11 +25,9 @@ export interface AnswerPage extends Page {
   readonly answerLines?: ResultLines | undefined
 }
 
-/** Lines of a result that a person takes in at one look. */
-const SHORT = 16
-
 /** An answer as a person at the machine reads it: one screen, or with `--full` the whole sheet. */
-export function answerText(operation: Operation, answer: Answer, page: AnswerPage): string {
+export function answerText(operation: Operation, given: Answer, page: AnswerPage): string {
+  const answer = inOptions(operation, given)
   if (page.answerLines) {
     return joined([page.answerLines(answer, page), page.steps ? stepLines(answer.steps, page) : []])
   }
@@ -43,38 +41,48 @@ export function answerText(operation: Operation, answer: Answer, page: AnswerPag
   return sheetText(operation, answer, page)
 }
 
+/** The sentences of an answer with its fields named as this door names them. */
+function inOptions(operation: Operation, answer: Answer): Answer {
+  const named = optionNamer(operation)
+  const { headline, figures, next, law, warnings, assumptions } = answer
+  return {
+    ...answer,
+    ...(headline === undefined ? {} : { headline: named(headline) }),
+    ...(next === undefined ? {} : { next: next.map(named) }),
+    ...(law === undefined ? {} : { law: named(law) }),
+    ...(figures === undefined
+      ? {}
+      : {
+          figures: figures.map((figure) =>
+            figure.says === undefined ? figure : { ...figure, says: named(figure.says) },
+          ),
+        }),
+    warnings: warnings.map((warning) => ({ ...warning, message: named(warning.message) })),
+    assumptions: assumptions.map((assumption) => ({
+      ...assumption,
+      field: named(assumption.field),
+      taken: named(assumption.taken),
+      because: named(assumption.because),
+    })),
+  }
+}
+
 /** What an operation shows in rows, such as a table, stands on the screen too. */
 const rowsOf = (answer: Answer, page: AnswerPage): readonly string[] =>
   page.rowLines ? ['', ...page.rowLines(answer, page)] : []
 
 /** The sheet for the file, the inspector, the class: everything that the answer holds. */
 function sheetText(operation: Operation, answer: Answer, page: AnswerPage): string {
-  const dangers = answer.cautions.filter(({ level }) => level === 'danger')
-  const others = answer.cautions.filter(({ level }) => level !== 'danger')
-  const whole = page.resultLines?.(answer, page) ?? treeLines(answer.result, 2, page)
-  const verdicts = page.resultLines ? [] : verdictsOf(answer.result)
-  const look = warningLines(answer.warnings, page)
-  // What a long answer comes to shall not have to be looked for on its third screen.
-  const long = verdicts.length > 0 && whole.length > SHORT
-  const result = long ? treeLines(withoutConclusion(answer.result), 2, page) : whole
   return joined([
     paragraph(page.ink.title(operation.summary), 0, page.width),
-    isTold(answer) ? screenLines(answer, page) : [],
-    cautionLines(dangers, page),
-    ...(long ? [bulletLines('In short', verdicts, page), look] : []),
-    result,
-    ...(long ? [] : [look]),
-    cautionLines(others, page),
+    isTold(answer) ? screenLines(answer, page, true) : [],
+    cautionLines(answer.cautions, page),
+    page.resultLines?.(answer, page) ?? treeLines(answer.result, 2, page),
+    warningLines(answer.warnings, page),
     page.steps || page.full ? stepLines(answer.steps, page) : [],
     assumptionLines(answer.assumptions, page),
     sourceLines(answer, page, page.sources),
   ])
-}
-
-/** Said in short already, a conclusion is not said again. */
-function withoutConclusion(result: unknown): unknown {
-  if (typeof result !== 'object' || result === null) return result
-  return Object.fromEntries(Object.entries(result).filter(([name]) => name !== 'conclusion'))
 }
 
 function joined(blocks: readonly (readonly string[])[]): string {

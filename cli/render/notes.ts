@@ -17,13 +17,13 @@ export function cautionLines(list: readonly Caution[], page: Page): readonly str
 }
 
 export function warningLines(list: Answer['warnings'], page: Page): readonly string[] {
-  const word = page.ink.level.warning('LOOK')
+  const word = page.ink.level.warning('CHECK')
   return list.flatMap(({ message }) => hanging(word, message, LEVEL_COLUMNS, page.width))
 }
 
 export function assumptionLines(list: Answer['assumptions'], page: Page): readonly string[] {
   const texts = list.map(({ field, taken, because }) => `${field}: ${taken}, because ${because}`)
-  return bulletLines('Taken as given', texts, page)
+  return bulletLines('Assumed', texts, page)
 }
 
 /** Texts as a list under a heading; nothing where there are none. */

@@ -1,4 +1,4 @@
-import { fieldsOf } from '../../shared/input/index.ts'
+import { fieldsOf, kebab } from '../../shared/input/index.ts'
 import type { Answer, Assumption, Operation } from '../../shared/operation.ts'
 import type { Settings } from './schema.ts'
 
@@ -31,7 +31,7 @@ export function applied(
       field,
       taken: String(value),
       because: 'from settings',
-      short: `${field} ${String(value)} (from settings)`,
+      short: `${kebab(field).replaceAll('-', ' ')} ${String(value)} (from settings)`,
     })),
   }
 }

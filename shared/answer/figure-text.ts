@@ -21,7 +21,7 @@ export type FigureForm = 'both' | 'bare' | 'spoken'
  * A figure as the screen shows it, in the system that leads: with its ±, no finer than the gauge or
  * scale shows it, limits rounded to the safe side, pounds with ounces.
  *
- * @param form - `both`: with the other unit system in parentheses; `bare`: without its ±; `spoken`:
+ * @param form - `both`: with the other unit system in parentheses, where the answer has both; `bare`: without its ±; `spoken`:
  *   both systems, without its ±.
  */
 export function figureText(
@@ -40,7 +40,8 @@ export function figureText(
       ? poundsAndOunces(bare, step, safe)
       : valueText(stripped(stepped(value, chosen, step, safe, precise)), bare.kind)
   const first = inSystem(system)
-  if ((form !== 'both' && form !== 'spoken') || bare.shownIn !== undefined) return first
+  const alone = units !== 'both' || bare.shownIn !== undefined
+  if ((form !== 'both' && form !== 'spoken') || alone) return first
   const second = inSystem(system === 'us' ? 'si' : 'us')
   return second === first ? first : `${first} (${second})`
 }

@@ -1,6 +1,6 @@
 import { DRY_AIR_GAS_CONSTANT } from '../gas-constants.ts'
-import { type MoistAir, moistAir } from '../service/moist-air.ts'
-import { waterVapourPressure } from '../service/water.ts'
+import { type MoistAir, moistAir } from '../physics/moist-air.ts'
+import { waterVapourPressure } from '../physics/water.ts'
 
 const ZERO_C = 273.15
 /** Molar mass of water over that of dry air. */

@@ -15,15 +15,13 @@ export interface Branch {
   /** Stroke given, or set so that the suction pressure is held. */
   readonly stroke: 'given' | 'holding'
   /**
-   * What is held fast, its own balance left out: the low side that a clutch has not let settle
-   * (by its pressure, or by the fins' temperature in K), or a high side looked at from outside.
+   * What is held fast: the low side between which a clutch lets the machine swing (by its
+   * pressure, or by the fins' temperature in K), where the share of the time that it runs becomes
+   * unknown in its place; or a high side looked at from outside, the charge then being left open.
    */
   readonly pinned?: 'suction' | 'discharge' | { readonly finsK: number } | undefined
-  /**
-   * With the low side pinned: the device passes less than the compressor takes, which draws the
-   * evaporator empty. Its gas is as warm as the air then, and flow is not balanced.
-   */
-  readonly starved?: boolean
+  /** With the low side pinned: device and evaporator at the full flow, the evaporator not balanced. */
+  readonly unsettled?: boolean
 }
 
 export interface Solution {
@@ -37,16 +35,18 @@ export interface Solution {
   readonly evaluations: number
 }
 
-type Unknown = 'suction' | 'discharge' | 'superheat' | 'stroke'
+type Unknown = 'suction' | 'discharge' | 'superheat' | 'stroke' | 'duty'
 
 /** Superheat is moved in tens of K, so that a step of 1 is a large one as it is of ln p. */
 const SUPERHEAT_SCALE = 10
+const LIKELY_DUTY = 0.6
 /** Longest steps, in the scaled unknowns. */
 const LIMITS: Readonly<Record<Unknown, number>> = {
   suction: 0.3,
   discharge: 0.5,
   superheat: 0.8,
   stroke: 0.3,
+  duty: 0.5,
 }
 
 /** Solve one branch from a guess; `undefined` where no answer was found from there. */
@@ -66,10 +66,9 @@ export function solveBranch(setup: Setup, branch: Branch, start: Guess): Solutio
       dischargePa,
       superheatK: unknowns.includes('superheat')
         ? SUPERHEAT_SCALE * value('superheat', 0)
-        : branch.starved === true
-          ? warmestK(setup, suctionPa)
-          : letGo(setup, suctionPa),
+        : letGo(setup, suctionPa),
       stroke: value('stroke', start.stroke),
+      duty: unknowns.includes('duty') ? Math.exp(value('duty', 0)) : 1,
     }
   }
   const saturatedOutlet = setup.machine.store.kind === 'receiver' && branch.liquid === 'between'
@@ -83,6 +82,7 @@ export function solveBranch(setup: Setup, branch: Branch, start: Guess): Solutio
     discharge: toExcess(setup, start.dischargePa),
     superheat: start.superheatK / SUPERHEAT_SCALE,
     stroke: start.stroke,
+    duty: Math.log(start.duty ?? LIKELY_DUTY),
   }
   const found = newton(
     residuals,
@@ -122,14 +122,19 @@ function fromExcess(setup: Setup, logExcess: number): number {
   return kelvin < bubble.toK ? bubble.pressure(kelvin) + setup.case.faults.airPa : Infinity
 }
 
+/** A clutch swings the low side, and the share of the time that it is engaged is sought. */
+function cycles({ pinned, unsettled }: Branch): boolean {
+  return (pinned === 'suction' || typeof pinned === 'object') && unsettled !== true
+}
+
 function unknownsOf(setup: Setup, branch: Branch): readonly Unknown[] {
   const { store } = setup.machine
   const unknowns: Unknown[] = []
   if (branch.pinned !== 'suction') unknowns.push('suction')
   if (branch.pinned !== 'discharge') unknowns.push('discharge')
-  const given = store.kind === 'accumulator' && branch.liquid === 'between'
-  if (!(given || branch.starved === true)) unknowns.push('superheat')
+  if (!(store.kind === 'accumulator' && branch.liquid === 'between')) unknowns.push('superheat')
   if (branch.stroke === 'holding') unknowns.push('stroke')
+  if (cycles(branch)) unknowns.push('duty')
   return unknowns
 }
 
@@ -141,19 +146,17 @@ function letGo(setup: Setup, suctionPa: number): number {
   return (-store.bleed * at.latentHeat) / at.vapourHeatCapacity
 }
 
-/** Superheat that gas as warm as the return air has at a suction pressure, K. */
-export function warmestK(setup: Setup, suctionPa: number): number {
-  return setup.returnAir.temperatureK - setup.fluid.saturation(suctionPa).dewK
-}
-
 /** All that must vanish, each as a share of what it is about. */
 export function residualsOf(setup: Setup, branch: Branch, trial: Trial): Float64Array {
   const { evaporation, suction, evaporatingAt, condensation, guess } = trial
-  const residuals = branch.starved === true ? [] : [-0.5 * Math.log(trial.driveNeeded)]
+  const residuals = [
+    -0.5 * Math.log(trial.driveNeeded),
+    ...(branch.unsettled === true
+      ? []
+      : [(evaporation.enthalpy - suction.enthalpy) / evaporatingAt.latentHeat]),
+  ]
   if (typeof branch.pinned === 'object') {
     residuals.push((finsOf(setup, trial) - branch.pinned.finsK) / SUPERHEAT_SCALE)
-  } else if (branch.pinned !== 'suction') {
-    residuals.push((evaporation.enthalpy - suction.enthalpy) / evaporatingAt.latentHeat)
   }
   if (branch.pinned !== 'discharge') {
     const spare = setup.machine.store.kind
@@ -170,8 +173,8 @@ export function residualsOf(setup: Setup, branch: Branch, trial: Trial): Float64
 }
 
 /** Temperature of the fins where it boils, K. */
-export function finsOf(setup: Setup, { evaporatingAt, film }: Trial): number {
-  return surfaceTemperature(setup.evaporator, setup.returnAir, evaporatingAt.meanK, film)
+export function finsOf(setup: Setup, { evaporatingAt, evaporatorFilm }: Trial): number {
+  return surfaceTemperature(setup.evaporator, setup.returnAir, evaporatingAt.meanK, evaporatorFilm)
 }
 
 /** Suction pressure that a variable stroke holds at a discharge pressure, both Pa absolute. */

@@ -18,6 +18,8 @@ export interface Guess {
    */
   readonly superheatK: number
   readonly stroke: number
+  /** Share of the time that the compressor runs, by its clutch; 1 where it is left out. */
+  readonly duty?: number
 }
 
 /** One trial of the whole machine, each part fed by the one before it. */
@@ -38,8 +40,8 @@ export interface Trial {
   readonly device: DeviceFlow
   /** Pressure that the flow needs through liquid line and device over what there is: 1 in balance. */
   readonly driveNeeded: number
-  /** The refrigerant's side of both coils against its nominal conductance. */
-  readonly film: number
+  /** The refrigerant's side of the evaporator against its nominal conductance. */
+  readonly evaporatorFilm: number
   /** Superheat at the evaporator's outlet as the bulb feels it, K; below 0 wet. */
   readonly bulbK: number
   /** kg by part; the store is not in it. */
@@ -51,6 +53,10 @@ export interface Trial {
     readonly suctionLine: number
   }
 }
+
+/** Trials of a duty outside of these lead nowhere. */
+const LEAST_DUTY = 1e-3
+const MOST_DUTY = 5
 
 /** Exponent by which the refrigerant's side follows its flow (turbulent flow in tubes). */
 const FILM_EXPONENT = 0.8
@@ -85,6 +91,11 @@ export function tryOut(setup: Setup, guess: Guess, saturatedOutlet = false): Tri
   if (!(flow > 0)) return undefined
   const share = flow / machine.nominalFlow
   const film = share ** FILM_EXPONENT
+  // a clutch stops compressor and condenser alike; what is stored keeps device and evaporator going
+  const duty = guess.duty ?? 1
+  const meanFlow = duty * flow
+  const evaporatorFilm = (duty * share) ** FILM_EXPONENT
+  if (!(duty > LEAST_DUTY && duty < MOST_DUTY)) return undefined
 
   const atCondenserPa = dischargePa - dropPa(machine.drops.discharge, share, discharge.density)
   const condensingPa = atCondenserPa - faults.airPa
@@ -105,8 +116,8 @@ export function tryOut(setup: Setup, guess: Guess, saturatedOutlet = false): Tri
   const evaporatingAt = fluid.saturation(evaporatingPa)
   const evaporation = evaporate(fluid, setup.evaporator, setup.returnAir, evaporatingAt, {
     enthalpy: condensation.enthalpy,
-    flow,
-    film,
+    flow: meanFlow,
+    film: evaporatorFilm,
   })
   if (evaporation === undefined) return undefined
 
@@ -114,7 +125,7 @@ export function tryOut(setup: Setup, guess: Guess, saturatedOutlet = false): Tri
   const { deviceAt, device, driveNeeded } = feed(
     setup,
     { atCondenserPa, condensingAt, bulbK },
-    flow,
+    meanFlow,
     condensation,
     evaporatingAt,
   )
@@ -132,7 +143,7 @@ export function tryOut(setup: Setup, guess: Guess, saturatedOutlet = false): Tri
     evaporation,
     device,
     driveNeeded,
-    film,
+    evaporatorFilm,
     bulbK,
     mass: {
       compressorAndDischarge: machine.lines.discharge * discharge.density,

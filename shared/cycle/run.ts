@@ -1,10 +1,10 @@
 import type { Solution } from './branch.ts'
-import { feed, type Guess, type Trial } from './evaluate.ts'
-import { evaporate, type LeavingAir, leavingAir } from './evaporator.ts'
+import type { Guess } from './evaluate.ts'
+import { boilingHeat, type LeavingAir, leavingAir } from './evaporator.ts'
 import { guessAtSuction } from './first-guess.ts'
 import { findBelow, settled } from './scan.ts'
 import { type Setup, setUp } from './setup.ts'
-import { MOST_STARTS, solveAnyhow, solvePinned, solveSteady } from './solve.ts'
+import { MOST_STARTS, solveAnyhow, solvePinned, solveSteady, solveUnsettled } from './solve.ts'
 import type { Case, Controls } from './types.ts'
 
 /** What is to be said of a state that was found. */
@@ -43,7 +43,10 @@ export type Outcome =
       /** Would run above the cut-out, or finds no balance below it. */
       readonly kind: 'high-pressure-trip'
       readonly limitPa: number
-      /** The state that it would run to; nothing where it has none below the critical region. */
+      /**
+       * The state that it would run to, or the last on the way there; nothing where it has none below
+       * the critical region.
+       */
       readonly state?: Running
     }
   | {
@@ -72,6 +75,10 @@ export interface Running {
 }
 
 const FREEZING_K = 273.15
+/** Fins above the boiling refrigerant, K: where a search starts. */
+const FINS_ABOVE_K = 4
+/** Liquid face of a condenser, share of the whole, from which on more flow drives the high side up without end. */
+const FLOODED = 0.4
 /** Share of the face below which an evaporator counts as dry. */
 const DRY_FACE = 0.25
 /** Quality of the suction below which liquid is said to reach the compressor. */
@@ -90,7 +97,7 @@ export function run(asked: Case, start?: Guess): Outcome {
   const { suctionPa, dischargePa } = steady.trial.guess
   const stopped = clutchOpens(controls, state)
   if (stopped !== undefined) {
-    const cycling = cycle(setup, stopped)
+    const cycling = cycle(setup, stopped, state)
     if (cycling !== undefined) return cycling
   }
   if (dischargePa > controls.highCutOutPa) {
@@ -146,82 +153,78 @@ function freezes(controls: Controls, state: Running): boolean {
 }
 
 /**
- * A clutch that opens and closes. The low side swings between two settings; the evaporator never
- * settles, but flow, high side and charge follow within seconds. So the state at a suction pressure
- * is solved with the evaporator's own balance left out, and the duty follows from that balance over
- * a whole cycle: at the mean setting, the flow that the air can keep boiling over the flow that
- * the compressor has while it runs.
+ * A clutch that opens and closes. The low side swings between two settings. Compressor and
+ * condenser work at the full flow while it runs; what is stored on either side keeps device and
+ * evaporator going at the mean flow. So at a setting of the low side the same balances are solved,
+ * with the share of the time that it runs in the place of the pressure: at the mean setting that is
+ * the duty, at the opening one the state just before it opens, which makers' charts ask to read.
  */
-function cycle(setup: Setup, by: Stop): Outcome | undefined {
+function cycle(setup: Setup, by: Stop, steady?: Running): Outcome | undefined {
   const { thermostat, cyclingSwitch, highCutOutPa } = setup.machine.controls
   const [opens, closes] =
     by === 'thermostat'
       ? [thermostat?.opensK, thermostat?.closesK]
       : [cyclingSwitch?.opensPa, cyclingSwitch?.closesPa]
   if (opens === undefined || closes === undefined) return undefined
-  const states: Solution[] = []
-  for (const setting of [opens, (opens + closes) / 2]) {
-    const before = states.at(-1)?.trial.guess
-    const start =
-      by === 'thermostat'
-        ? (before ?? guessAtSuction(setup, setup.fluid.saturationPressure(setting - 4)))
-        : { ...(before ?? guessAtSuction(setup, setting)), suctionPa: setting }
+  const at = (setting: number, near: Guess | undefined) => {
+    const suctionPa =
+      by === 'thermostat' ? setup.fluid.saturationPressure(setting - FINS_ABOVE_K) : setting
+    const start = near ?? guessAtSuction(setup, suctionPa)
+    return solvePinned(
+      setup,
+      by === 'thermostat' ? { finsK: setting } : 'suction',
+      by === 'thermostat' ? start : { ...start, suctionPa },
+    )
+  }
+  const unsettled = (setting: number, near: Solution | undefined) => {
+    const suctionPa =
+      by === 'thermostat' ? setup.fluid.saturationPressure(setting - FINS_ABOVE_K) : setting
     const pinned = by === 'thermostat' ? { finsK: setting } : 'suction'
-    const fed = solvePinned(setup, pinned, start)
-    if (fed === undefined) break
-    states.push(fed)
+    const start = near?.trial.guess ?? guessAtSuction(setup, suctionPa)
+    return solveUnsettled(setup, pinned, { ...start, suctionPa })
   }
-  const [opening, mean] = states
-  if (opening === undefined || mean === undefined) return undefined
-  if (opening.trial.guess.dischargePa > highCutOutPa) {
-    return { kind: 'high-pressure-trip', limitPa: highCutOutPa, state: running(setup, opening) }
+  const tripped = (last: Solution): Outcome => ({
+    kind: 'high-pressure-trip',
+    limitPa: highCutOutPa,
+    state: running(setup, last),
+  })
+  const opening = at(opens, undefined)
+  const mean = opening && at((opens + closes) / 2, opening.trial.guess)
+  const [shown, averaged] =
+    opening !== undefined && mean !== undefined
+      ? [opening, mean]
+      : [unsettled(opens, opening), unsettled((opens + closes) / 2, opening)]
+  for (const each of [shown, averaged]) {
+    if (each !== undefined && each.trial.guess.dischargePa > highCutOutPa) return tripped(each)
   }
-  const duty = dutyOf(setup, mean)
-  const { compression, suction, condensation } = mean.trial
+  if (shown === undefined || averaged === undefined) {
+    // the high side leaves the range of the properties before the low side comes to its setting
+    return steady !== undefined && floods(steady) ? tripped(steady.solution) : undefined
+  }
+  const { compression, suction, condensation, guess } = averaged.trial
+  const perSecond = compression.flow * (suction.enthalpy - condensation.enthalpy)
+  const duty =
+    averaged === mean ? (guess.duty ?? 1) : Math.min(1, boilingAll(setup, averaged) / perSecond)
   return {
     kind: 'cycling',
     by,
     duty,
-    state: running(setup, opening),
-    averageCapacity: duty * compression.flow * (suction.enthalpy - condensation.enthalpy),
+    state: running(setup, shown),
+    averageCapacity: duty * perSecond,
     // the low side swings evenly about its mean
-    closesPa: 2 * mean.trial.guess.suctionPa - opening.trial.guess.suctionPa,
+    closesPa: 2 * guess.suctionPa - shown.trial.guess.suctionPa,
   }
 }
 
-/** Share of the running flow that the evaporator can bring to the suction's state, from 0 to 1. */
-function dutyOf(setup: Setup, { trial, branch }: Solution): number {
-  const { compression, condensation, suction, evaporatingAt } = trial
-  // drawn empty: what is let in over the whole cycle goes out while it runs
-  if (branch.starved === true) return share((part) => needs(setup, trial, part) > 1)
-  const tooMuch = (part: number) => {
-    const flow = part * compression.flow
-    const found = evaporate(setup.fluid, setup.evaporator, setup.returnAir, evaporatingAt, {
-      enthalpy: condensation.enthalpy,
-      flow,
-      film: (flow / setup.machine.nominalFlow) ** 0.8,
-    })
-    return found === undefined || found.enthalpy < suction.enthalpy
-  }
-  return share(tooMuch)
+/** W that the air brings to an evaporator that boils all over. */
+function boilingAll(setup: Setup, { trial }: Solution): number {
+  const { evaporatingAt, evaporatorFilm } = trial
+  return boilingHeat(setup.evaporator, setup.returnAir, evaporatingAt.meanK, evaporatorFilm).whole
 }
 
-/** Drive that a part of the compressor's flow needs through liquid line and device, over what there is. */
-function needs(setup: Setup, trial: Trial, part: number): number {
-  const flow = part * trial.compression.flow
-  return feed(setup, trial, flow, trial.condensation, trial.evaporatingAt).driveNeeded
-}
-
-/** Where a condition of a share begins to hold, from 0 to 1. */
-function share(tooMuch: (part: number) => boolean): number {
-  if (!tooMuch(1)) return 1
-  let [low, high] = [0, 1]
-  for (let step = 0; step < 40; step += 1) {
-    const middle = (low + high) / 2
-    if (tooMuch(middle)) high = middle
-    else low = middle
-  }
-  return (low + high) / 2
+/** Much of the condenser stands full of liquid. */
+function floods({ solution }: Running): boolean {
+  return solution.trial.condensation.faces.liquid > FLOODED
 }
 
 function running(setup: Setup, solution: Solution): Running {
@@ -232,7 +235,7 @@ function running(setup: Setup, solution: Solution): Running {
     setup.evaporator,
     setup.returnAir,
     evaporatingAt,
-    trial.film,
+    trial.evaporatorFilm,
     evaporation,
   )
   const remarks: Remark[] = []

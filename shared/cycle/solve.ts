@@ -1,4 +1,4 @@
-import { type Branch, heldSuction, massIn, type Solution, solveBranch, warmestK } from './branch.ts'
+import { type Branch, heldSuction, massIn, type Solution, solveBranch } from './branch.ts'
 import type { Guess, Trial } from './evaluate.ts'
 import { firstGuess } from './first-guess.ts'
 import type { Setup } from './setup.ts'
@@ -43,28 +43,22 @@ export function solveAnyhow(
   return undefined
 }
 
-/**
- * The state with the low side held fast. Where the device would have to pass more than it can, gas
- * comes warmer than the air that warms it: then the evaporator is drawn empty (`Branch.starved`).
- */
+/** The state with the low side held fast, from a guess or from some that are less usual. */
 export function solvePinned(
   setup: Setup,
   pinned: Branch['pinned'],
   from: Guess,
 ): Solution | undefined {
-  const found = solveFrom(setup, from, pinned)
-  if (found !== undefined && isFed(setup, found)) return found
-  const liquid = setup.machine.store.kind === 'none' ? 'none' : 'empty'
-  const starved = solveBranch(setup, { liquid, stroke: 'given', pinned, starved: true }, from)
-  if (starved !== undefined && starved.trial.driveNeeded > 1) {
-    return starved
-  }
-  const other = solveAnyhow(setup, 2, pinned, from)
-  return other !== undefined && isFed(setup, other) ? other : undefined
+  return solveFrom(setup, from, pinned) ?? solveAnyhow(setup, 2, pinned, from)
 }
 
-function isFed(setup: Setup, { trial }: Solution): boolean {
-  return trial.guess.superheatK < warmestK(setup, trial.guess.suctionPa)
+/** The same where no mean flow settles: the full flow, with the evaporator's balance left out. */
+export function solveUnsettled(
+  setup: Setup,
+  pinned: Branch['pinned'],
+  from: Guess,
+): Solution | undefined {
+  return spareLiquid(setup, { stroke: 'given', pinned, unsettled: true }, { ...from, stroke: 1 })
 }
 
 function startFrom(

@@ -109,14 +109,16 @@ const noneOrLookUp = (needed: Decision['certificate']['needed']) =>
 const ventingValue = (answers: readonly string[]) =>
   answers.length === 1 ? line[answers[0] as 'prohibited' | 'exempt' | 'look-up'] : line.prohibited
 
-/** The first statement of a topic: where it stands, and its first sentence. */
+/** Letters of a meaning that a screen has room for beside its figure. */
+const LONGEST_MEANING = 70
+
+/** The first statement of a topic: where it stands, and its first sentence where that is short. */
 function first(id: 'equipment' | 'records', statements: readonly Statement[]): readonly Figure[] {
   const [statement] = statements
   if (!statement) return []
-  const sentence = /^.*?[.;](?=\s|$)/su.exec(statement.text)?.[0].replace(/;$/u, '.')
-  return [
-    { id, label: labels[id], value: shortCitation([statement]), says: sentence ?? statement.text },
-  ]
+  const found = /^.*?[.;](?=\s|$)/su.exec(statement.text)?.[0].replace(/;$/u, '.')
+  const says = found !== undefined && found.length <= LONGEST_MEANING ? found : undefined
+  return [{ id, label: labels[id], value: shortCitation([statement]), says }]
 }
 
 function nextOf(decision: Decision, verdict: Verdict): readonly string[] {

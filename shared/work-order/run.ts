@@ -55,9 +55,7 @@ export function runAll(input: WorkOrderInput): Outcomes {
     recovery: runRecovery(input, head),
     charge: charged,
     oil: runOil(input, head),
-    leakTest: isSaid(input.leakTest)
-      ? runSection(leakTest, 'leakTest', input.leakTest, head)
-      : ABSENT,
+    leakTest: runLeakTest(input, head),
     evacuation: runEvacuation(input, head),
     readingsBefore: isSaid(input.readingsBefore)
       ? runSection(readings, 'readingsBefore', input.readingsBefore, head)
@@ -175,6 +173,13 @@ function runOil(input: WorkOrderInput, head: Head): Outcomes['oil'] {
   })
   // An oil that makes the compressor dangerous stops the work before any amount is known.
   return asked || (outcome.state === 'failed' && outcome.problem.stop) ? outcome : ABSENT
+}
+
+function runLeakTest(input: WorkOrderInput, head: Head): Outcomes['leakTest'] {
+  if (!isSaid(input.leakTest)) return ABSENT
+  // The air of the place alone asks for no search.
+  const { ambient: _, ...others } = head
+  return runSection(leakTest, 'leakTest', input.leakTest, others)
 }
 
 function runEvacuation(input: WorkOrderInput, head: Head): Outcomes['evacuation'] {

@@ -16,6 +16,9 @@ const answer = operation('saturation').run({ refrigerant: 'R-134a', pressure: '3
 const { FORCE_COLOR: _, NO_COLOR: __, ...inherited } = process.env
 const environment = { ...inherited, NODE_COMPILE_CACHE: '' }
 
+const BANNER =
+  "import{createRequire}from'node:module';const require=createRequire(import.meta.url);"
+
 let folder = ''
 beforeAll(async () => {
   folder = mkdtempSync(join(tmpdir(), 'chargewright-'))
@@ -30,6 +33,8 @@ beforeAll(async () => {
     outdir: folder,
     outExtension: { '.js': '.mjs' },
     chunkNames: 'part-[hash]',
+    // Some libraries are CommonJS and ask for what Node brings along.
+    banner: { js: BANNER },
   })
 })
 afterAll(() => rmSync(folder, { recursive: true, force: true }))
@@ -108,6 +113,7 @@ describe('npm scripts', () => {
     expect(packageData.scripts.build).toContain(
       'chargewright=cli/main.ts serve=worker/node/start.ts',
     )
+    expect(packageData.scripts.build).toContain(BANNER)
     expect(packageData.bin.chargewright).toBe('dist/chargewright.mjs')
   })
 })

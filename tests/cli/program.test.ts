@@ -80,8 +80,8 @@ describe.each(byName)('%s', (name, operation) => {
     }
   })
 
-  it('prints figures, cautions and sources for people, within the width', async () => {
-    const { out } = await session(exampleArgv(operation), { width: 72 })
+  it('prints every caution and its sources on the sheet, within the width', async () => {
+    const { out } = await session([...exampleArgv(operation), '--full'], { width: 72 })
     const answer = operation.run(operation.example)
     for (const { text } of answer.cautions) {
       expect(out.replace(/\s+/gu, ' ')).toContain(text)
@@ -90,6 +90,16 @@ describe.each(byName)('%s', (name, operation) => {
     expect(out).not.toMatch(/\[object|undefined|NaN/u)
     const tooLong = out.split('\n').filter((line) => [...line].length > 72 && !line.includes('://'))
     expect(tooLong).toEqual([])
+  })
+
+  it('has nothing on the screen that the sheet leaves out', async () => {
+    const words = async (argv: readonly string[]) =>
+      new Set((await session([...exampleArgv(operation), ...argv])).out.split(/\s+/u))
+    const sheet = await words(['--full'])
+    const only = [...(await words([]))].filter((word) => !sheet.has(word))
+    expect(
+      only.filter((word) => !'--full for rules, steps and sources in full'.includes(word)),
+    ).toEqual([])
   })
 })
 
@@ -136,7 +146,7 @@ describe('a mistake', () => {
   it('in the name of an option is answered with the nearest', async () => {
     const { status, err } = await session(['saturation', '--presure', '32 psig'])
     expect(status).toBe(2)
-    expect(err).toContain('Did you mean --pressure?')
+    expect(err).toContain('Did you mean --pressure')
   })
 
   it('in a quantity says what was wrong, where, and what would do', async () => {

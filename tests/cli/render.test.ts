@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import { exampleArgv } from '../../cli/example.ts'
 import { gridLines } from '../../cli/render/grid.ts'
 import { inkOf } from '../../cli/render/ink.ts'
 import { type Page, pairLines } from '../../cli/render/pairs.ts'
@@ -6,6 +7,7 @@ import { treeLines } from '../../cli/render/tree.ts'
 import { labelOf } from '../../cli/render/words.ts'
 import { columnsOf, hanging, padEnd } from '../../cli/render/wrap.ts'
 import { wantsColor, widthOf } from '../../cli/terminal.ts'
+import { rules } from '../../shared/rules/rules.ts'
 import { session } from './session.ts'
 
 const page: Page = { ink: inkOf(false), width: 60, precise: false }
@@ -277,5 +279,33 @@ describe('a place below sea level', () => {
       result: { dew: { absolutePressure: { also: { value: number } } } }
     }
     expect(result.dew.absolutePressure.also.value).toBeCloseTo(106.2, 1)
+  })
+})
+
+describe('a tree of figures', () => {
+  it('has no heading with nothing under it, and says of no rule that it applies', async () => {
+    const { out } = await session([...exampleArgv(rules), '--full'])
+    expect(out).not.toMatch(/^ +Retrofit$/mu)
+    expect(out).not.toContain('applies: yes')
+    expect(out).toMatch(/ 1 Section 609.*\n +2 Section 608/u)
+  })
+})
+
+describe('a table', () => {
+  const argv = ['table', '134a', '0F', '20F', '10F']
+
+  it('shows as many columns as the terminal is wide, and names the others', async () => {
+    const { out } = await session(argv, { width: 40 })
+    expect(out).toContain('temperature  pressure  pressure')
+    expect(out).not.toContain('latent heat\n')
+    expect(out.replace(/\s+/gu, ' ')).toContain(
+      'liquid density, vapour density, latent heat: --full',
+    )
+    expect((await session([...argv, '--full'])).out).toContain('Btu/lb')
+  })
+
+  it('leaves nothing to the sheet where all of it fits', async () => {
+    const { out } = await session([...argv, '--columns', 'saturation'])
+    expect(out).not.toContain(': --full')
   })
 })

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import { joinWords } from '../../cli/input/join-quantities.ts'
 import { LETTERS, SECOND_NAME, WORDS } from '../../cli/input/shorthand.ts'
 import { sortWords } from '../../cli/input/words.ts'
 import { fieldsOf } from '../../shared/input/index.ts'
@@ -35,6 +36,31 @@ describe('words without an option', () => {
     })
     expect(sorted('saturation', '134a', '32', 'psig').fields.pressure).toBe('32 psig')
     expect(sorted('charge', '134a', '3', 'lb', '8', 'oz').fields.labelCharge).toBe('3 lb 8 oz')
+  })
+
+  it('are a refrigerant where they are the name of one, whatever unit they look like', async () => {
+    // 407 °C would be a temperature.
+    const { out } = await session(['saturation', '407C', '5.2barg', '--json'])
+    expect(JSON.parse(out).result.refrigerant).toBe('R-407C')
+    expect(out).toBe((await session(['saturation', '5.2barg', 'R-407C', '--json'])).out)
+  })
+
+  it('are joined as a person parts them, and no further', async () => {
+    expect(joinWords(['20inHg', 'vac'])).toEqual(['20inHg vac'])
+    expect(joinWords(['2.2bar', 'g', '9C'])).toEqual(['2.2bar g', '9C'])
+    expect(joinWords(['210', '±4', 'psig'])).toEqual(['210 ±4 psig'])
+    expect(joinWords(['3lb', '8oz'])).toEqual(['3lb 8oz'])
+    expect(joinWords(['5', 'ft', '4', 'in'])).toEqual(['5 ft 4 in'])
+    expect(joinWords(['32', 'psig', '48', 'F'])).toEqual(['32 psig', '48 F'])
+    expect(joinWords(['8', 'oz', '3', 'lb'])).toEqual(['8 oz', '3 lb'])
+  })
+
+  it('may be below zero without being an option', async () => {
+    const cold = await session(['saturation', '134a', '-10C', '--json'])
+    expect(cold.status).toBe(0)
+    expect(cold.out).toBe(
+      (await session(['saturation', '134a', '--temperature', '-10 °C', '--json'])).out,
+    )
   })
 
   it('hold pressure and temperature of one place, in the order of the visit', () => {
@@ -93,9 +119,16 @@ describe('options', () => {
     expect(err).not.toContain('--help?')
   })
 
+  it('are named in an error once, and as a person types them', async () => {
+    const { err } = await session(['retrofit', 'R-12'])
+    expect(err).toMatch(/^error: --new-refrigerant is missing\.\ntry: {3}The new refrigerant/u)
+    const other = await session(['charge', '134a', '3lb8oz', '-j', 'parted', '--what-if'])
+    expect(other.err + other.out).not.toMatch(/spillFrom|spillVolume|couplingType/u)
+  })
+
   it('name everything that is missing at once, and end with a line that works', async () => {
     const { err } = await session(['air-check'])
     expect(err).toMatch(/--refrigerant, --pressure and --temperature are missing/u)
-    expect(err).toContain('like:  chargewright air-check')
+    expect(err).toContain('like:  chargewright air-check 134a')
   })
 })

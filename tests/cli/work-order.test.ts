@@ -1,53 +1,84 @@
+import { readdirSync, readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
 import crane from '../../data/examples/harbour-crane.json' with { type: 'json' }
-import forwarder from '../../data/examples/log-forwarder.json' with { type: 'json' }
+import { isOnScreen } from '../../shared/cautions.ts'
 import { workOrder } from '../../shared/work-order/work-order.ts'
 import { session } from './session.ts'
 
-const files = { 'order.json': JSON.stringify(crane) }
-const FIRST_SCREEN = 24
+const LONGEST_CARD = 70
+const folder = 'data/examples'
+const examples = readdirSync(folder).map(
+  (name) => [name, readFileSync(`${folder}/${name}`, 'utf8')] as const,
+)
+const card = async (text: string, ...more: string[]) =>
+  (await session(['work-order', 'order.json', ...more], { files: { 'order.json': text } })).out
+
+describe.each(examples)('the card of %s', (_, text) => {
+  it('is no longer than a sheet of paper takes, nor wider than the terminal', async () => {
+    for (const units of ['us', 'si']) {
+      const out = await card(text, '-u', units)
+      const lines = out.trimEnd().split('\n')
+      expect(lines.length).toBeLessThanOrEqual(LONGEST_CARD)
+      expect(lines.filter((line) => [...line].length > 80)).toEqual([])
+    }
+  })
+
+  it('has every step with its number, every danger, and nothing of the appendix', async () => {
+    const out = (await card(text)).replace(/\s+/gu, ' ')
+    const { result, cautions } = workOrder.run(JSON.parse(text))
+    for (const [index, { title }] of result.card.steps.entries()) {
+      expect(out).toContain(`${index + 1} ${title}`)
+    }
+    for (const { short } of cautions.filter(isOnScreen)) {
+      expect(out).toContain(short.replace(/\.$/u, ''))
+    }
+    expect(out).not.toContain('://')
+    expect(out).not.toMatch(/undefined|\[object|\{\w+\}/u)
+  })
+
+  it('says nothing twice', async () => {
+    const { result } = workOrder.run(JSON.parse(text))
+    const lines = result.card.steps.flatMap((step) => step.lines.map((line) => line.text))
+    const blank = (line: string) => !line.includes('____')
+    expect(lines.filter((line, at) => blank(line) && lines.indexOf(line) !== at)).toEqual([])
+  })
+})
 
 describe('a work order in the terminal', () => {
-  it('tells on its first screen what came out and what is still to be read', async () => {
-    const { out } = await session(['work-order', 'order.json'], { files })
-    const screen = out.split('\n').slice(0, FIRST_SCREEN).join('\n')
-    const { result, cautions } = workOrder.run(crane)
-    const dangers = cautions.filter(({ level }) => level === 'danger').length
-    expect(screen).toContain(`DANGER: ${dangers} below`)
-    for (const { title, missing } of result.steps) {
-      expect(screen).toContain(title)
-      if (missing.length > 0) expect(screen).toContain(`${missing.length} still to be read`)
-    }
-    expect(screen).toMatch(/Set on the scale 4\.373 ±0\.016 lb/u)
-    expect(screen).toMatch(/Oil to pour in 2\.68 fl oz/u)
-  })
-
-  it('tells a refusal there in red and by a word', async () => {
-    const order = { ...crane, existingOil: 'PAG 46', oil: { ...crane.oil, oil: 'PAG 46' } }
-    const { out } = await session(['work-order', 'order.json'], {
+  it('tells a stop first, by a word and in red', async () => {
+    const order = { ...crane, existingOil: 'PAG 46' }
+    const stops = workOrder.run(order).result.card.stops
+    expect(stops.length).toBeGreaterThan(0)
+    const out = await card(JSON.stringify(order))
+    expect(out).toMatch(/^STOP: /u)
+    const painted = await session(['work-order', 'order.json'], {
       files: { 'order.json': JSON.stringify(order) },
+      color: true,
     })
-    const failed = workOrder.run(order).result.steps.filter(({ problems }) => problems.length > 0)
-    expect(failed.length).toBeGreaterThan(0)
-    expect(out.split('\n').slice(0, FIRST_SCREEN).join('\n')).toContain('REFUSED: ')
+    expect(painted.out.split('\n')[0]).toContain('\u001B[31m')
   })
 
-  it('tells the verdict of readings in one sentence', async () => {
-    const { out } = await session(['work-order', 'order.json'], {
-      files: { 'order.json': JSON.stringify(forwarder) },
-    })
-    const screen = out.split('\n').slice(0, FIRST_SCREEN).join('\n').replace(/\s+/gu, ' ')
-    expect(screen).toContain('the evaporator is starved: 49.1 °F (27.3 K). 2 still to be read')
+  it('lays what options say over the file field by field', async () => {
+    const order = {
+      ...crane,
+      readings: { suctionPressure: '30 psig', suctionTemperature: '45 °F' },
+    }
+    const json = JSON.parse(
+      await card(JSON.stringify(order), '--readings', '{"liquidPressure":"200 psig"}', '--json'),
+    )
+    const whole = { ...order, readings: { ...order.readings, liquidPressure: '200 psig' } }
+    expect(json).toEqual(workOrder.run(whole))
   })
 
   it('tells sources by title, with their marks, and in full when asked for', async () => {
-    const short = await session(['work-order', 'order.json'], { files })
-    const full = await session(['work-order', 'order.json', '--sources'], { files })
-    expect(short.out).not.toContain('://')
-    expect(short.out).toMatch(/\(memory\)$/mu)
-    expect(full.out).toContain('https://')
-    expect(full.out).toContain('from memory, not checked')
-    const lastNumber = (text: string) => [...text.matchAll(/^ {2}\[(\d+)\]/gmu)].at(-1)?.[1]
-    expect(lastNumber(short.out)).toBe(lastNumber(full.out))
+    const text = JSON.stringify(crane)
+    const short = await card(text, '--full')
+    const full = await card(text, '--full', '--sources')
+    expect(short).not.toContain('://')
+    expect(short).toMatch(/\(memory\)$/mu)
+    expect(full).toContain('https://')
+    expect(full).toContain('from memory, not checked')
+    const lastNumber = (sheet: string) => [...sheet.matchAll(/^ {2}\[(\d+)\]/gmu)].at(-1)?.[1]
+    expect(lastNumber(short)).toBe(lastNumber(full))
   })
 })

@@ -61,6 +61,14 @@ for (const { preset, case: asked } of cases(each, seed)) {
       // a condenser flooded by far may have a second, from which it would run away
       if (crossings > 1) several += 1
     }
+    const { thermostat, cyclingSwitch } = preset.machine.controls
+    const lets =
+      state.leaving.probeK < (thermostat?.opensK ?? 0) ||
+      solution.trial.guess.suctionPa < (cyclingSwitch?.opensPa ?? 0)
+    if (outcome.kind === 'steady' && lets)
+      unconfirmed.push(
+        `${id} steady though its control has opened ${JSON.stringify({ ...asked.conditions, ...asked.faults })}`,
+      )
     for (const remark of outcome.kind === 'steady' ? remarks : []) name += ` +${remark}`
   }
   row.counts.set(name, (row.counts.get(name) ?? 0) + 1)

@@ -71,7 +71,8 @@ const TEXTS = [
   '１２',
 ]
 
-type Definitions = Readonly<Record<string, JsonSchema>>
+/** Schemas by the reference that leads to them. */
+type Definitions = (reference: string) => JsonSchema | undefined
 
 interface Limits extends JsonSchema {
   readonly minimum?: number
@@ -83,11 +84,10 @@ interface Limits extends JsonSchema {
 }
 
 function anyValue(schema: Limits, definitions: Definitions, name: string): fc.Arbitrary<unknown> {
-  const id = schema.$ref?.replace('#/$defs/', '')
-  if (id !== undefined) {
-    const range = RANGES[id]
+  if (schema.$ref !== undefined) {
+    const range = RANGES[schema.$ref.split('/').at(-1) ?? '']
     if (range) return quantityOf(...range)
-    return anyValue(definitions[id] ?? {}, definitions, name)
+    return anyValue(definitions(schema.$ref) ?? {}, definitions, name)
   }
   if (schema.const !== undefined) return fc.constant(schema.const)
   if (schema.enum) return fc.constantFrom(...schema.enum)
@@ -166,15 +166,27 @@ function objectOf(schema: Limits, definitions: Definitions): fc.Arbitrary<unknow
  */
 export function arbitraryInput(operation: Operation): fc.Arbitrary<Record<string, unknown>> {
   const schema = z.toJSONSchema(operation.input, { io: 'input', unrepresentable: 'any' }) as Limits
-  const definitions = schema.$defs ?? {}
+  return inputLike(
+    schema,
+    (reference) => schema.$defs?.[reference.replace('#/$defs/', '')],
+    operation.example,
+  )
+}
+
+/** The same from a JSON Schema, whoever made it. */
+export function inputLike(
+  schema: JsonSchema,
+  definitions: Definitions,
+  example: Readonly<Record<string, unknown>>,
+): fc.Arbitrary<Record<string, unknown>> {
   const wild = objectOf(schema, definitions) as fc.Arbitrary<Record<string, unknown>>
   const kept = fc.record(
     Object.fromEntries(
-      Object.keys(operation.example).map((name) => [name, fc.constantFrom(0, 1, 2, 3, 4, 5, 6, 7)]),
+      Object.keys(example).map((name) => [name, fc.constantFrom(0, 1, 2, 3, 4, 5, 6, 7)]),
     ),
   )
   const near = fc.tuple(wild, kept).map(([other, choice]) => {
-    const mixed: Record<string, unknown> = { ...operation.example }
+    const mixed: Record<string, unknown> = { ...example }
     for (const [name, fate] of Object.entries(choice)) {
       if (fate === 0 && name in other) mixed[name] = other[name]
       if (fate === 1) delete mixed[name]

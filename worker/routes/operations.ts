@@ -13,8 +13,7 @@ import { BATCH_BODY_LIMIT, BODY_LIMIT, type Environment } from '../settings.ts'
 /**
  * `POST /v1/<operation>` for every operation, `POST /v1/<operation>/batch` for many inputs, and their list.
  *
- * A list or lines are a batch at either address; the second is there for programs that want to know
- * by the address what comes back, and takes a longer body.
+ * Two addresses, so that a program knows by the address what comes back.
  */
 export function operationRoutes(operations: readonly Operation[]): Hono<Environment> {
   const routes = new Hono<Environment>()
@@ -42,17 +41,20 @@ const listed = ({ name, summary, description, example }: Operation) => ({
 })
 
 async function answer(operation: Operation, context: Context): Promise<Response> {
-  const refusal = bodyRefusal(context)
+  const refusal = bodyRefusal(context, [JSON_TYPE])
   if (refusal) return refusal
-  if (isLines(context)) return linesReply(operation, context)
   const body = await context.req.text()
   const input = bodyOf(body)
-  if (Array.isArray(input)) return listReply(operation, input, hidesLetters(body))
+  if (Array.isArray(input)) {
+    throw new CalcError('bad-input', 'One input is needed here, and a list is given.', {
+      hint: `Many inputs go to /v1/${operation.name}/batch.`,
+    })
+  }
   return reply(jsonText(operation.run(input), hidesLetters(body)), JSON_TYPE, NOT_KEPT)
 }
 
 async function answerBatch(operation: Operation, context: Context): Promise<Response> {
-  const refusal = bodyRefusal(context)
+  const refusal = bodyRefusal(context, [JSON_TYPE, LINES_TYPE])
   if (refusal) return refusal
   if (isLines(context)) return linesReply(operation, context)
   const body = await context.req.text()

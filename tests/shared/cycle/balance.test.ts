@@ -128,6 +128,19 @@ describe('every state that the model gives', () => {
     })
   })
 
+  it('is not called steady where a control would have opened', () => {
+    forAll((state, asked, settled) => {
+      if (!settled) return
+      const { thermostat, cyclingSwitch } = asked.machine.controls
+      const { kind } = run(asked)
+      if (kind !== 'steady') return
+      expect(state.leaving.probeK).toBeGreaterThanOrEqual(thermostat?.opensK ?? 0)
+      expect(state.solution.trial.guess.suctionPa).toBeGreaterThanOrEqual(
+        cyclingSwitch?.opensPa ?? 0,
+      )
+    })
+  })
+
   it('is the same answer from another start', () => {
     forAll((state, asked) => {
       const { suctionPa, dischargePa, superheatK, stroke } = state.solution.trial.guess

@@ -179,6 +179,18 @@ describe('what two gauges and a few thermometers fit', () => {
     expect(patterns({ ...cold, machine: 'refrigerated-cargo' })).toEqual([])
   })
 
+  it('goes by the dew line of a blend', () => {
+    // R-407C at 32 psig: bubble 2.6 °F, dew 14.3 °F; a bubble line would call it too cold.
+    expect(
+      patterns({
+        ...CAB,
+        refrigerant: 'R-407C',
+        suctionPressure: '32 psig',
+        liquidPressure: '210 psig',
+      }),
+    ).toEqual([])
+  })
+
   it('an orifice floods by design: its low superheat says nothing of a valve', () => {
     const flooded = {
       ...CAB,

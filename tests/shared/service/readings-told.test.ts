@@ -120,6 +120,18 @@ describe('gauges that read alike', () => {
     expect(at('120 ±0.5 psig')?.state).toBe('below')
     expect(at('170 ±0.5 psig')?.state).toBe('above')
     expect(at('157 ±0.5 psig')?.state).toBe('cannot-tell')
+    const told = (pressure: string) => {
+      const { figures, result } = run({
+        refrigerant: 'R-407C',
+        suctionPressure: pressure,
+        liquidPressure: pressure,
+        ambient: '77 ±0.2 °F',
+      })
+      return { shown: figures.find(({ id }) => id === 'saturation')?.value, rest: result.rest }
+    }
+    // What the pressure is held against is told: the dew line below it, the bubble line above.
+    expect(told('120 psig').shown).toEqual(told('120 psig').rest?.dewPressure)
+    expect(told('170 psig').shown).toEqual(told('170 psig').rest?.bubblePressure)
     const { bubblePressure, dewPressure } = at('140 ±0.5 psig') ?? {}
     expect(bubblePressure?.value ?? 0).toBeGreaterThan((dewPressure?.value ?? 0) + 15)
   })

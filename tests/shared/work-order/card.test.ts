@@ -126,7 +126,7 @@ describe('tasks', () => {
       ...steps.filter(({ id }) => id !== 'charge').flatMap(({ lines }) => lines),
       ...records,
     ]
-      .map(({ text }) => text)
+      .map(({ text }): string => text)
       .concat(dangers)
       .join('\n')
     expect(words).toContain('let out slowly, outdoors')
