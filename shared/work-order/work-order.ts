@@ -109,7 +109,7 @@ export const workOrder = defineOperation({
     const law = lawOf(input)
     const stops = stopsOf(outcomes)
     const ids = cautionsOf(input, outcomes)
-    const card = cardOf(input, outcomes, stops, { ids, hasLaw: law !== undefined })
+    const card = cardOf(input, outcomes, stops, ids)
     return {
       told: toldOf(card, stops),
       ...(law === undefined ? {} : { law }),

@@ -53,13 +53,6 @@ export const jobName = (job: keyof typeof data.jobs): string => data.jobs[job]
 /** What is left of a step once it is done. */
 export const finishedText = (id: keyof typeof data.finished): string => data.finished[id]
 
-/** Cautions that a task of the card says already, in its place. */
-export const CAUTION_OF_TASK: Readonly<Partial<Record<TaskId, string>>> = Object.fromEntries(
-  Object.entries(data.tasks).flatMap(([id, entry]) =>
-    'caution' in entry ? [[id, entry.caution]] : [],
-  ),
-)
-
 /** Which program and which data made the card. */
 export const FOOT = data.says.foot
 

@@ -136,10 +136,10 @@ describe('tasks', () => {
   })
 
   it('secure a lifted cab only where one is lifted', () => {
-    expect(said(loader)).toContain('parking brake')
+    expect(said(loader)).toContain('nothing can roll, drop or start')
     expect(cardOf(loader).dangers.join(' ')).toContain('Lifted cab')
     const down = { ...loader, cabOff: false }
-    expect(said(down)).not.toContain('parking brake')
+    expect(said(down)).not.toContain('nothing can roll')
     expect(cardOf(down).dangers.join(' ')).not.toContain('Lifted cab')
   })
 
