@@ -107,6 +107,10 @@ export const quantityIn = {
   pressureDifference: schemaOf('PressureDifference', 'A difference of two pressures', [
     'pressureDifference',
   ]),
+  ratedPressure: schemaOf('RatedPressure', 'A pressure stamped on a vessel, which means gauge', [
+    'gaugePressure',
+    'pressureDifference',
+  ]),
   mass: schemaOf('Mass', 'A mass', ['mass']),
   volume: schemaOf('Volume', 'A volume', ['volume']),
   length: schemaOf('Length', 'A length', ['length']),

@@ -1,83 +1,25 @@
 import * as z from 'zod'
 import data from '../../data/service/recovery.json' with { type: 'json' }
-import { ALL_DANGERS, dangersOf } from '../dangers.ts'
-import { CalcError } from '../errors.ts'
-import {
-  burns,
-  COMPRESSOR_DRIVES as COMPRESSORS,
-  pickRefrigerant,
-  placeIn,
-  refrigerantIn,
-} from '../fields/index.ts'
+import { ALL_DANGERS, dangersOf, isFluorinated } from '../dangers.ts'
+import { CalcError, refusal } from '../errors.ts'
+import { burns, isCarbonDioxide, MACHINES, pickRefrigerant } from '../fields/index.ts'
 import { resolvePlace } from '../instrument/index.ts'
 import { type Notes, newNotes, withNotes } from '../notes.ts'
 import { defineOperation } from '../operation.ts'
-import { quantityIn } from '../quantity/index.ts'
 import type { Refrigerant } from '../refrigerant/index.ts'
+import { fillIn } from '../sentence.ts'
 import { sourceTable } from '../source-table.ts'
 import { propertyWarnings } from './property-sources.ts'
 import { refuseMixing } from './recovery/cylinder-contents.ts'
 import { type CylinderResult, cylinderOut, cylinderPart } from './recovery/cylinder-part.ts'
-import { EQUIPMENT_DATES, MACHINES } from './recovery/evacuation-level.ts'
 import { type ExpectedResult, expectedOut, expectedPart } from './recovery/expected-part.ts'
-import { levelOut, levelPart } from './recovery/level-part.ts'
+import { type RecoveryInput, recoveryFields } from './recovery/fields.ts'
+import { type LevelResult, levelOut, levelPart } from './recovery/level-part.ts'
+import { recoveryTold } from './recovery/told.ts'
 import { statementOut, statementSources, statementTable } from './statement.ts'
 
 const sourceOf = sourceTable(data.sources)
 const statements = statementTable(data.statements, sourceOf)
-
-const fields = {
-  refrigerant: refrigerantIn,
-  machine: z
-    .enum(MACHINES)
-    .optional()
-    .describe('What is to be opened; gives the level of evacuation (US federal)'),
-  compressorDrive: z
-    .enum(COMPRESSORS)
-    .optional()
-    .describe('For an off-road machine: shaft with a seal, or motor inside'),
-  labelCharge: quantityIn.mass.optional().describe('Full charge on the label of the machine'),
-  recovered: quantityIn.mass.optional().describe('Mass that came out, by the scale or the machine'),
-  systemPressure: quantityIn.pressure.optional().describe('Pressure of the system at rest'),
-  systemTemperature: quantityIn.temperature
-    .optional()
-    .describe('Temperature of the system at rest, the same all over'),
-  internalVolume: quantityIn.volume
-    .optional()
-    .describe('Internal volume of the refrigerant circuit, from the maker or measured'),
-  equipmentMade: z
-    .enum(EQUIPMENT_DATES)
-    .optional()
-    .describe('When the recovery equipment was made or imported'),
-  cylinder: z
-    .enum(['refillable', 'disposable'])
-    .optional()
-    .describe('Kind of the recovery cylinder'),
-  waterCapacity: quantityIn.mass.optional().describe('WC on the collar of the cylinder'),
-  tare: quantityIn.mass.optional().describe('TW on the collar of the cylinder'),
-  grossNow: quantityIn.mass.optional().describe('What the cylinder weighs now'),
-  grossRating: quantityIn.mass
-    .optional()
-    .describe('Highest gross weight marked on the cylinder, where it has one'),
-  cylinderHolds: z
-    .string()
-    .max(60)
-    .optional()
-    .describe('Refrigerant already in the cylinder, or "empty"'),
-  requalified: z
-    .string()
-    .max(20)
-    .optional()
-    .describe('Month of the last requalification stamped on the collar, YYYY-MM'),
-  on: z.string().max(20).optional().describe('Day of the work, YYYY-MM-DD'),
-  requalificationYears: z
-    .literal([5, 10, 12])
-    .default(5)
-    .describe('Requalification period of the cylinder: 5, 10 or 12 years'),
-  ...placeIn,
-}
-
-type Input = z.output<z.ZodObject<typeof fields>>
 
 const result = z.strictObject({
   refrigerant: z.string(),
@@ -97,24 +39,17 @@ export const recovery = defineOperation({
   opens: true,
   summary: 'What should come out, how far to evacuate, and how much the recovery cylinder takes',
   description:
-    'Before refrigerant is taken out: the expected mass (from the label, or from pressure and volume at rest), the level of evacuation that US federal rules ask for, and what the recovery cylinder may hold by weight. Refuses disposable cylinders, mixing and overfilling.',
-  fields,
+    'Before refrigerant is taken out: the expected mass (from the label, or from pressure and volume at rest), the level of evacuation that US federal rules ask for, and what the recovery cylinder may hold by weight and by its service pressure. Refuses disposable cylinders, mixing, overfilling, a cylinder that is too weak, and hydrocarbons into a machine that is not rated for them.',
+  fields: recoveryFields,
+  check: checkFields,
   result,
   cautions: {
-    always: [
-      'pressure',
-      'cold-burns',
-      'asphyxiation',
-      'full-cylinder',
-      'no-disposable-refill',
-      'do-not-mix',
-      'no-venting',
-      'local-rules',
-    ],
+    always: ['pressure', 'cold-burns', 'asphyxiation', 'do-not-mix', 'local-rules'],
     mayAlso: ALL_DANGERS,
   },
   example: {
     refrigerant: 'R-134a',
+    law: 'us-federal',
     machine: 'off-road',
     compressorDrive: 'open',
     labelCharge: '2 lb 6 oz',
@@ -122,72 +57,120 @@ export const recovery = defineOperation({
     waterCapacity: '47.7 lb',
     tare: '28.0 lb',
     grossNow: '41.5 lb',
+    servicePressure: '400 psi',
     cylinderHolds: 'R-134a',
     requalified: '2023-04',
-    on: '2026-11-25',
+    date: '2026-11-25',
   },
   compute(input) {
     const r = pickRefrigerant(input.refrigerant)
     const notes = newNotes()
     notes.cautions.push(
-      'pressure',
-      'cold-burns',
-      'asphyxiation',
-      'local-rules',
-      ...(r.info.id === 'R-744' ? [] : (['no-venting'] as const)),
-      ...dangersOf({ refrigerant: r }),
+      ...dangersOf({
+        refrigerant: r,
+        compressorDrive: input.compressorDrive,
+        does: ['opens', 'recovers'],
+      }),
     )
-    const { barometerPa, assumptions, warnings } = resolvePlace(input)
-    const readsGauge = input.systemPressure?.kind === 'gaugePressure' || input.machine !== undefined
-    if (readsGauge) notes.assumptions.push(...assumptions)
-    notes.warnings.push(...propertyWarnings(r), ...warnings)
-
-    const expected = expectedPart(r, input, barometerPa, notes)
-    const cylinder = cylinderOf(input, r, notes)
-    if (!input.machine && (input.compressorDrive || input.equipmentMade)) {
-      throw new CalcError('missing-input', 'The level of evacuation takes the kind of machine.', {
-        hint: `Give machine, one of ${MACHINES.join(', ')}; or leave out compressorDrive and equipmentMade.`,
-        path: ['machine'],
-      })
+    refuseUnrated(r, input, notes)
+    const place = resolvePlace(input)
+    const level = levelOf(r, input, place, notes)
+    if (input.systemPressure?.kind === 'gaugePressure' || level?.gaugeReading) {
+      notes.assumptions.push(...place.assumptions)
+      notes.sources.push(...place.sources)
+      notes.warnings.push(...place.warnings)
     }
-    const level = input.machine
-      ? levelPart(r, { ...input, machine: input.machine }, barometerPa, notes)
-      : undefined
-    const practice = statements(
-      ...(['weigh', 'one-refrigerant', 'damaged-cylinder', 'disposable'] as const),
-      ...(burns(r) ? (['flammable-cylinder', 'guideline-k-nonflammable'] as const) : []),
-      ...(r.info.id === 'R-12' ? (['evacuate-cylinder'] as const) : []),
-      ...(cylinder?.requalification?.status === 'overdue'
-        ? (['overdue', 'filled-before-due'] as const)
-        : []),
-    )
+    notes.warnings.push(...propertyWarnings(r))
+    const expected = expectedPart(r, input, place, notes)
+    const cylinder = cylinderOf(input, r, notes)
+    const practice = statements(...practiceOf(r, cylinder))
     notes.sources.push(...statementSources(practice, sourceOf))
-    return withNotes(
-      {
-        refrigerant: r.info.id,
-        expected,
-        fits: fitsInto(cylinder?.room?.si, expected),
-        evacuation: level,
-        cylinder,
-        practice,
-      },
-      notes,
-    )
+    const fits = fitsInto(cylinder?.room?.si, expected)
+    return {
+      ...withNotes(
+        { refrigerant: r.info.id, expected, fits, evacuation: level, cylinder, practice },
+        notes,
+      ),
+      told: recoveryTold({ r, input, expected, cylinder, level, fits }),
+    }
   },
 })
 
-function cylinderOf(input: Input, r: Refrigerant, notes: Notes): CylinderResult | undefined {
+/** @throws {CalcError} for what is forbidden whatever else was given, and for a level without a machine. */
+function checkFields(input: RecoveryInput): void {
   if (input.cylinder === 'disposable') {
-    throw new CalcError('refused', 'A disposable cylinder must never take recovered refrigerant.', {
-      hint: 'Use a refillable recovery cylinder with a water capacity, a tare and a requalification date on its collar.',
-      path: ['cylinder'],
+    const [message = '', hint = ''] = data.refusals.disposable
+    throw refusal(message, { hint, path: ['cylinder'], cautions: ['no-disposable-refill'] })
+  }
+  if (!input.machine && (input.compressorDrive || input.equipmentMade || input.factorySealed)) {
+    throw new CalcError('missing-input', 'The level of evacuation takes the kind of machine.', {
+      hint: `Give machine, one of ${MACHINES.join(', ')}; or leave out compressorDrive, factorySealed and equipmentMade.`,
+      path: ['machine'],
     })
   }
+}
+
+/** Hydrocarbons never go into a machine that is not rated for them. */
+function refuseUnrated(r: Refrigerant, { flammableRated }: RecoveryInput, notes: Notes): void {
+  if (!burns(r) || isFluorinated(r) || flammableRated === true) return
+  const words = { refrigerant: r.info.id }
+  if (flammableRated === undefined) {
+    notes.warnings.push({
+      code: 'hydrocarbon-machine',
+      message: fillIn(data.warnings['hydrocarbon-machine'], words),
+    })
+    return
+  }
+  const [message = '', hint = ''] = data.refusals.hydrocarbon
+  throw refusal(fillIn(message, words), {
+    hint,
+    path: ['flammableRated'],
+    cautions: ['hydrocarbons-rated-machine', 'flammable'],
+  })
+}
+
+/** The level of evacuation: US federal law's, so only under it or where no law was given. */
+function levelOf(
+  r: Refrigerant,
+  input: RecoveryInput,
+  place: ReturnType<typeof resolvePlace>,
+  notes: Notes,
+): LevelResult | undefined {
+  if (!input.machine) return undefined
+  if (input.law === undefined || input.law === 'us-federal') {
+    return levelPart(r, input, place, notes)
+  }
+  notes.warnings.push({
+    code: 'level-of-another-law',
+    message: fillIn(data.warnings['level-of-another-law'], { law: input.law }),
+  })
+  return undefined
+}
+
+function practiceOf(r: Refrigerant, cylinder: CylinderResult | undefined) {
+  if (isCarbonDioxide(r)) return ['carbon-dioxide'] as const
+  return [
+    ...(['weigh', 'one-refrigerant', 'damaged-cylinder', 'disposable'] as const),
+    ...(burns(r) ? (['flammable-cylinder', 'guideline-k-nonflammable'] as const) : []),
+    ...(r.info.id === 'R-12' ? (['evacuate-cylinder'] as const) : []),
+    ...(cylinder ? (['service-pressure', 'overfill-cut-off'] as const) : []),
+    ...(cylinder?.requalification ? (['five-year-stamp'] as const) : []),
+    ...(cylinder?.requalification?.status === 'overdue'
+      ? (['overdue', 'filled-before-due'] as const)
+      : []),
+  ]
+}
+
+function cylinderOf(
+  input: RecoveryInput,
+  r: Refrigerant,
+  notes: Notes,
+): CylinderResult | undefined {
   const { tare, grossNow, grossRating, cylinder, cylinderHolds, requalified } = input
   const given = [tare, grossNow, grossRating, cylinder, cylinderHolds, requalified]
   if (!input.waterCapacity) {
     if (given.every((entry) => entry === undefined)) return undefined
-    refuseMixing(r, cylinderHolds, notes)
+    refuseMixing(r, cylinderHolds)
     throw new CalcError('missing-input', 'The water capacity of the cylinder is missing.', {
       hint: 'Read WC on the collar, such as 47.7 lb.',
       path: ['waterCapacity'],
@@ -199,12 +182,7 @@ function cylinderOf(input: Input, r: Refrigerant, notes: Notes): CylinderResult 
       path: ['cylinder'],
     })
   }
-  notes.cautions.push('full-cylinder', 'no-disposable-refill', 'do-not-mix')
-  return cylinderPart(
-    r,
-    { ...input, waterCapacity: input.waterCapacity, cylinder: input.cylinder },
-    notes,
-  )
+  return cylinderPart(r, { ...input, waterCapacity: input.waterCapacity }, notes)
 }
 
 function fitsInto(

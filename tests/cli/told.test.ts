@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { DANGER_ON_SCREEN } from '../../cli/render/dangers.ts'
 import { LONGEST_HEADLINE, MOST_FIGURES, MOST_NEXT } from '../../shared/answer/told.ts'
+import { isOnScreen } from '../../shared/cautions.ts'
 import { CalcError } from '../../shared/errors.ts'
 import type { Answer } from '../../shared/operation.ts'
 import { operations } from '../../shared/operations.ts'
@@ -81,7 +81,7 @@ describe.each(told.map((entry) => [entry.name, entry] as const))('what %s tells'
           return
         }
         const screen = squeezed(out)
-        for (const { short } of (answer?.cautions ?? []).filter(DANGER_ON_SCREEN)) {
+        for (const { short } of (answer?.cautions ?? []).filter(isOnScreen)) {
           expect(screen).toContain(short.replace(/\.$/u, ''))
         }
         const stops = answer?.level === 'stop'

@@ -47,6 +47,21 @@ const file = z.strictObject({
   pressureClasses: z.looseObject({ source }),
   evacuationLevels: z.looseObject({ source }),
   statements: z.record(z.string(), z.strictObject({ text: z.string().min(20), source })),
+  commonServicePressures: z.strictObject({
+    values: z.array(z.int().positive()).min(1),
+    unit: z.literal('psi'),
+    source,
+  }),
+  stampedWithin: z.strictObject({
+    value: z.number().positive(),
+    unit: z.literal('lb'),
+    note: z.string(),
+  }),
+  smallAppliance: z.strictObject({ vacuum: z.literal('4 inHg vac'), source }),
+  reasons: z.record(z.string(), z.string().min(20)),
+  refusals: z.record(z.string(), z.tuple([z.string().min(20), z.string().min(20)])),
+  warnings: z.record(z.string(), z.string().min(20)),
+  told: z.looseObject({ headlines: z.record(z.string(), z.string().max(160)) }),
 })
 
 describe('data/service/recovery.json', () => {

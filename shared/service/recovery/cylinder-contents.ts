@@ -1,11 +1,13 @@
-import { CalcError, under } from '../../errors.ts'
-import type { Notes } from '../../notes.ts'
-import { type Quantity, quantity, say } from '../../quantity/index.ts'
+import data from '../../../data/service/recovery.json' with { type: 'json' }
+import { CalcError, refusal, under } from '../../errors.ts'
+import { type Quantity, quantity, say, widthOf } from '../../quantity/index.ts'
 import { type Refrigerant, refrigerant } from '../../refrigerant/index.ts'
+import { fillIn } from '../../sentence.ts'
+
+const { stampedWithin, reasons, refusals } = data
 
 const isEmpty = (holds: string | undefined) => holds?.trim().toLowerCase() === 'empty'
-/** What a scale and a stamped tare may be off together, kg: half a pound (common practice). */
-const SCALES_KG = quantity('mass', 0.5, 'lb').si
+const STAMPED_KG = quantity('mass', stampedWithin.value, stampedWithin.unit).si
 
 /** @throws {CalcError} `bad-input` where a cylinder said to be empty weighs more than its tare. */
 export function refuseFullEmpty(
@@ -13,10 +15,10 @@ export function refuseFullEmpty(
   now: Quantity<'mass'> | undefined,
 ): void {
   if (!isEmpty(holds) || !now) return
-  if (now.si - Math.max(now.plusMinus ?? 0, SCALES_KG) <= 0) return
+  if (now.si - Math.max(widthOf(now), STAMPED_KG) <= 0) return
   throw new CalcError(
     'bad-input',
-    `The cylinder is said to be empty, but ${say(now)} more than its tare is on the scale.`,
+    `The cylinder is said to be empty, but ${say(now.within(undefined))} more than its tare is on the scale.`,
     {
       hint: 'Identify what is in it and give that as cylinderHolds, or read scale and tare again.',
       path: ['cylinderHolds'],
@@ -25,33 +27,22 @@ export function refuseFullEmpty(
 }
 
 /** What is in doubt about the contents. @throws {CalcError} as {@link refuseMixing}. */
-export function identity(r: Refrigerant, holds: string | undefined, notes: Notes): string[] {
-  if (holds === undefined) {
-    return ['It was not said what the cylinder holds: read its label, or identify it.']
-  }
-  refuseMixing(r, holds, notes)
+export function identity(r: Refrigerant, holds: string | undefined): string[] {
+  if (holds === undefined) return [reasons['holds-not-said']]
+  refuseMixing(r, holds)
   return []
 }
 
 /** @throws {CalcError} `refused` where the cylinder holds another refrigerant, or nobody knows what. */
-export function refuseMixing(r: Refrigerant, holds: string | undefined, notes: Notes): void {
+export function refuseMixing(r: Refrigerant, holds: string | undefined): void {
   if (holds === undefined || isEmpty(holds)) return
-  if (holds.trim().toLowerCase() === 'unknown') {
-    throw new CalcError('refused', 'Refrigerant must not go into a cylinder of unknown contents.', {
-      hint: 'Identify what it holds, or use an evacuated cylinder.',
+  const because = ([message = '', hint = '']: readonly string[], inside = '') =>
+    refusal(fillIn(message, { inside, refrigerant: r.info.id }), {
+      hint,
       path: ['cylinderHolds'],
+      cautions: ['do-not-mix'],
     })
-  }
+  if (holds.trim().toLowerCase() === 'unknown') throw because(refusals.unknown)
   const inside = under('cylinderHolds', () => refrigerant(holds))
-  if (inside.info.id !== r.info.id) {
-    notes.cautions.push('do-not-mix')
-    throw new CalcError(
-      'refused',
-      `The cylinder holds ${inside.info.id}; ${r.info.id} must not be mixed into it.`,
-      {
-        hint: 'A mixture cannot be recycled or sold as either. Use a cylinder for this refrigerant alone.',
-        path: ['cylinderHolds'],
-      },
-    )
-  }
+  if (inside.info.id !== r.info.id) throw because(refusals.mixing, inside.info.id)
 }

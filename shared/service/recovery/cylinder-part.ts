@@ -1,15 +1,19 @@
 import * as z from 'zod'
 import data from '../../../data/service/recovery.json' with { type: 'json' }
 import { CalcError } from '../../errors.ts'
+import { reader } from '../../instrument/index.ts'
 import type { Notes } from '../../notes.ts'
 import type { Computed } from '../../operation.ts'
 import { mass, type Quantity, quantityOut, say } from '../../quantity/index.ts'
 import type { Refrigerant } from '../../refrigerant/index.ts'
+import { fillIn } from '../../sentence.ts'
 import { sourceTable } from '../../source-table.ts'
 import { propertySources } from '../property-sources.ts'
 import { type FillLimit, fillLimits, specificGravity } from './cylinder.ts'
 import { identity, refuseFullEmpty } from './cylinder-contents.ts'
+import type { RecoveryInput } from './fields.ts'
 import { requalification } from './requalification.ts'
+import { checkServicePressure } from './service-pressure.ts'
 import { fullAt, weigh } from './weights.ts'
 
 const sourceOf = sourceTable(data.sources)
@@ -55,17 +59,7 @@ export const cylinderOut = z.strictObject({
 
 export type CylinderResult = Computed<z.output<typeof cylinderOut>>
 
-interface CylinderInput {
-  readonly waterCapacity: Quantity<'mass'>
-  readonly cylinder: 'refillable' | 'disposable'
-  readonly tare?: Quantity<'mass'> | undefined
-  readonly grossNow?: Quantity<'mass'> | undefined
-  readonly grossRating?: Quantity<'mass'> | undefined
-  readonly cylinderHolds?: string | undefined
-  readonly requalified?: string | undefined
-  readonly on?: string | undefined
-  readonly requalificationYears: number
-}
+type CylinderInput = RecoveryInput & { readonly waterCapacity: Quantity<'mass'> }
 
 /**
  * What a recovery cylinder may hold, what still fits, and what the scale must read.
@@ -73,7 +67,7 @@ interface CylinderInput {
  * @throws {CalcError} `refused` for another refrigerant inside and for an overfull cylinder.
  */
 export function cylinderPart(r: Refrigerant, input: CylinderInput, notes: Notes): CylinderResult {
-  const doubts = identity(r, input.cylinderHolds, notes)
+  const doubts = identity(r, input.cylinderHolds)
   const { waterCapacity, tare, grossRating } = input
   if (!(waterCapacity.si > (waterCapacity.plusMinus ?? 0))) {
     throw new CalcError('bad-input', 'A water capacity of nothing is no cylinder.', {
@@ -94,8 +88,14 @@ export function cylinderPart(r: Refrigerant, input: CylinderInput, notes: Notes)
     grossRatingKg: grossRating?.si,
   })
   const smallest = limits[0] as FillLimit
+  doubts.push(...checkServicePressure(r, input.servicePressure, notes))
   explainLimits(r, waterCapacity, limits, smallest, grossRating, notes)
-  const weights = weigh(r, input, smallest.massKg, notes)
+  const weights = weigh(
+    r,
+    { ...input, grossNow: reader(input, notes)(input.grossNow, 'scale', 'grossNow') },
+    smallest.massKg,
+    notes,
+  )
   refuseFullEmpty(input.cylinderHolds, weights.result.contentsNow)
   doubts.push(...weights.doubts)
   const dates = dateCheck(input, doubts, notes)
@@ -149,16 +149,15 @@ function explainLimits(
   } else if (r.info.id === data.grossRatingFraction.refrigerant) {
     notes.warnings.push({
       code: 'gross-rating-missing',
-      message:
-        'A container for recycled R-12 from vehicles is filled to at most 60 % of its gross weight rating (40 CFR 82 Subpart B, Appendix A, 7.2). The rating was not given, so that limit was not applied.',
+      message: data.warnings['gross-rating-missing'],
     })
   }
 }
 
 function dateCheck(input: CylinderInput, doubts: string[], notes: Notes) {
-  const { requalified, on, requalificationYears } = input
-  if (requalified === undefined || on === undefined) {
-    if (requalified !== undefined || on !== undefined) {
+  const { requalified, date, requalificationYears } = input
+  if (requalified === undefined || date === undefined) {
+    if (requalified !== undefined || date !== undefined) {
       throw new CalcError(
         'missing-input',
         requalified === undefined
@@ -166,20 +165,23 @@ function dateCheck(input: CylinderInput, doubts: string[], notes: Notes) {
           : 'The day of the work is missing.',
         {
           hint: 'Give both, such as 2023-04 from the collar and 2026-11-25 for the day.',
-          path: [requalified === undefined ? 'requalified' : 'on'],
+          path: [requalified === undefined ? 'requalified' : 'date'],
         },
       )
     }
-    doubts.push('Read the requalification date on the collar: it was not given.')
+    doubts.push(data.reasons['date-not-given'])
     return { stop: [] as string[], result: undefined }
   }
-  const result = requalification(requalified, on, requalificationYears)
-  notes.sources.push(sourceOf('cfr-180-209'))
+  const result = requalification(requalified, date, requalificationYears)
+  notes.sources.push(
+    sourceOf('cfr-180-209'),
+    ...(requalificationYears === data.requalificationYears.value
+      ? [sourceOf('five-year-stamp')]
+      : []),
+  )
   if (result.status === 'in-date') return { stop: [] as string[], result }
   const late = result.status === 'overdue'
-  const message = late
-    ? `Requalification was due in ${result.due}: send the cylinder to a requalifier and use another one.`
-    : `Requalification falls due this month (${result.due}).`
+  const message = fillIn(data.reasons[late ? 'overdue' : 'due'], { due: result.due })
   notes.warnings.push({ code: late ? 'requalification-overdue' : 'requalification-due', message })
   return { stop: late ? [message] : [], result }
 }

@@ -1,7 +1,9 @@
 import data from '../../../data/service/recovery.json' with { type: 'json' }
-import { CalcError } from '../../errors.ts'
+import { CalcError, refusal } from '../../errors.ts'
+import { quantity, say } from '../../quantity/index.ts'
 import type { Refrigerant } from '../../refrigerant/index.ts'
 import { saturatedDensity } from '../../refrigerant/index.ts'
+import { fillIn } from '../../sentence.ts'
 import { sourceTable } from '../../source-table.ts'
 import type { Source } from '../../sources.ts'
 
@@ -10,9 +12,10 @@ const sourceOf = sourceTable(data.sources)
 /** Density of the water by which a cylinder's capacity is stamped, kg/m³ at 60 °F (IAPWS-95 at 1 atm). */
 const WATER_DENSITY = 999.016
 /** 77 °F, at which the guideline takes the liquid's specific gravity. */
-const FILLING_K = 298.15
+const FILLING_K = quantity('temperature', 77, '°F').si
 /** 131 °F, at which the liquid may not yet fill the cylinder. */
-const HOTTEST_K = 328.15
+const HOTTEST = quantity('temperature', data.servicePressure.at.value, data.servicePressure.at.unit)
+const HOTTEST_K = HOTTEST.si
 const BISECTIONS = 60
 
 /** One rule and the mass that it allows, kg of refrigerant. */
@@ -46,16 +49,7 @@ export const specificGravity = (r: Refrigerant) =>
  *   there the cylinder's pressure decides, not the liquid level.
  */
 export function fillLimits(r: Refrigerant, facts: CylinderFacts): readonly FillLimit[] {
-  if (r.maximumTemperatureK < HOTTEST_K) {
-    throw new CalcError(
-      'refused',
-      `${r.info.id} cannot be a liquid at 131 °F (55 °C), so a level in a recovery cylinder says nothing about its pressure.`,
-      {
-        hint: 'Use a cylinder built for this gas and fill it as its maker and the transport rules say.',
-        path: ['waterCapacity'],
-      },
-    )
-  }
+  if (r.maximumTemperatureK < HOTTEST_K) throw noLiquid(r)
   const { waterCapacityKg, tareKg, grossRatingKg } = facts
   const limits: FillLimit[] = [
     {
@@ -94,6 +88,18 @@ export function fillLimits(r: Refrigerant, facts: CylinderFacts): readonly FillL
     }
   }
   return limits.toSorted((a, b) => a.massKg - b.massKg)
+}
+
+/** Gas at any pressure on a hot day: no level means anything. */
+function noLiquid(r: Refrigerant): CalcError {
+  const [message = '', hint = ''] = data.refusals.gas
+  const listed = data.fillingDensity.find((row) => row.refrigerant === r.info.id)
+  const density = listed ? `${Math.round(100 * listed.ofWaterCapacity)} %` : 'the listed share'
+  return refusal(fillIn(message, { refrigerant: r.info.id, at: say(HOTTEST) }), {
+    hint: fillIn(hint, { density }),
+    path: ['waterCapacity'],
+    cautions: ['full-cylinder', 'carbon-dioxide'],
+  })
 }
 
 /**

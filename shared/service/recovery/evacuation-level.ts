@@ -1,17 +1,14 @@
 import data from '../../../data/service/recovery.json' with { type: 'json' }
 import { CalcError } from '../../errors.ts'
 import { quantity } from '../../quantity/index.ts'
-import { type Refrigerant, saturationPressure } from '../../refrigerant/index.ts'
-import type { Compressor } from '../../rules/types.ts'
-
-export const MACHINES = [
-  'road-vehicle',
-  'bus',
-  'off-road',
-  'small-appliance',
-  'stationary',
-] as const
-export type Machine = (typeof MACHINES)[number]
+import {
+  propertyUncertainty,
+  type Refrigerant,
+  saturationPressure,
+} from '../../refrigerant/index.ts'
+import { decide } from '../../rules/decide.ts'
+import { factsFor, type JobGiven } from '../../rules/facts.ts'
+import type { EquipmentDate } from './fields.ts'
 
 export const PRESSURE_CLASSES = [
   'low-pressure',
@@ -21,15 +18,10 @@ export const PRESSURE_CLASSES = [
 ] as const
 type PressureClass = (typeof PRESSURE_CLASSES)[number]
 
-/** Uncertainty of a computed saturation pressure, relative (Lemmon 2003 states 0.5 % for blends). */
-const PROPERTY_UNCERTAINTY = 0.005
-/** Of an off-road cab system above this full charge the vehicle rules do not hold (40 CFR 82.152, 2015 edition). */
-const MVAC_LIKE_LIMIT_KG = quantity('mass', 20, 'lb').si
-
 /**
  * Pressure class of an appliance by the bubble pressure at 104 °F.
  *
- * @returns The class; the next one too (`or`) when 0.5 % of pressure would change it.
+ * @returns The class; the next one too (`or`) where the property's own uncertainty reaches it.
  */
 export function pressureClass(r: Refrigerant): {
   readonly class: PressureClass
@@ -43,7 +35,8 @@ export function pressureClass(r: Refrigerant): {
   }
   const pressurePa = saturationPressure(r, temperatureK, 'bubble')
   const own = classOf(pressurePa)
-  const neighbour = [1 - PROPERTY_UNCERTAINTY, 1 + PROPERTY_UNCERTAINTY]
+  const share = propertyUncertainty(r, temperatureK, 'bubble').pressure
+  const neighbour = [1 - share, 1 + share]
     .map((factor) => classOf(pressurePa * factor))
     .find((other) => other !== own)
   return { class: own, or: neighbour, pressurePa }
@@ -56,40 +49,63 @@ function classOf(pressurePa: number): PressureClass {
   return (found?.class ?? data.pressureClasses.above) as PressureClass
 }
 
-export type Regime = 'table-1' | 'small-appliance' | 'vehicle' | 'vehicle-like'
+export const LEVEL_REGIMES = ['table-1', 'small-appliance', 'vehicle', 'vehicle-like'] as const
+type Regime = (typeof LEVEL_REGIMES)[number]
+
+/** Regimes of the federal tables, and which level goes with each. */
+const LEVEL_OF: Readonly<Record<string, Regime>> = {
+  mvac: 'vehicle',
+  'mvac-like': 'vehicle-like',
+  appliance: 'table-1',
+  'small-appliance': 'small-appliance',
+}
+/** Stands for a charge that nobody read, kg: below every limit of the tables. */
+const ORDINARY_KG = 1
 
 /**
- * Which US federal rule sets the level of evacuation before opening.
+ * Which US federal rule sets the level of evacuation before opening, by the same tables as the rules.
  *
- * @throws {CalcError} `missing-input` when it hangs on a compressor drive that was not given.
+ * A label charge that was not given counts as an ordinary one, a unit of which nobody said so as not
+ * sealed in the factory; both are named in `assumed`.
+ *
+ * @throws {CalcError} `missing-input` when it depends on a compressor drive that was not given.
  */
-export function evacuationRegime(
-  r: Refrigerant,
-  machine: Machine,
-  drive: Compressor | undefined,
-  fullChargeKg: number | undefined,
-): Regime {
-  const isR22 = r.info.id === 'R-22'
-  if (machine === 'small-appliance') return 'small-appliance'
-  if (machine === 'stationary') return 'table-1'
-  if (machine === 'road-vehicle') return 'vehicle'
-  if (machine === 'bus') return isR22 ? 'table-1' : 'vehicle'
-  if (drive === undefined) {
+export function evacuationRegime(job: JobGiven): {
+  readonly regime: Regime
+  readonly assumed: readonly ('labelCharge' | 'factorySealed')[]
+} {
+  const facts = factsFor(job)
+  const open = decide('us-federal', facts, undefined).regime
+  const [first = ''] = open.ids
+  if (open.ids.length === 1) return { regime: LEVEL_OF[first] ?? 'table-1', assumed: [] }
+  const settled = decide(
+    'us-federal',
+    {
+      ...facts,
+      chargeKg: facts.chargeKg ?? ORDINARY_KG,
+      factorySealed: facts.factorySealed ?? false,
+    },
+    undefined,
+  ).regime
+  const [only = ''] = settled.ids
+  if (settled.ids.length > 1) {
     throw new CalcError(
       'missing-input',
-      'For an off-road machine the rule hangs on how the compressor is driven.',
+      'For an off-road machine the rule depends on how the compressor is driven.',
       {
-        hint: 'open-drive for a compressor with a shaft seal and a belt or gear, hermetic-or-electric for one with its motor inside.',
+        hint: 'open for a compressor with a shaft seal and a belt or gear, electric for one with its motor inside.',
         path: ['compressorDrive'],
       },
     )
   }
-  const small = fullChargeKg === undefined || fullChargeKg <= MVAC_LIKE_LIMIT_KG
-  return drive === 'open-drive' && !isR22 && small ? 'vehicle-like' : 'table-1'
+  return {
+    regime: LEVEL_OF[only] ?? 'table-1',
+    assumed: open.missing.filter(
+      (name): name is 'labelCharge' | 'factorySealed' =>
+        name === 'labelCharge' || name === 'factorySealed',
+    ),
+  }
 }
-
-export const EQUIPMENT_DATES = ['before-1993-11-15', 'from-1993-11-15'] as const
-export type EquipmentDate = (typeof EQUIPMENT_DATES)[number]
 
 /**
  * Level of 40 CFR 82.156 Table 1, Pa absolute.

@@ -1,53 +1,57 @@
-import { propagate, type Uncertain } from '../../quantity/index.ts'
+import { type AtRest, atRest } from '../../physics/at-rest.ts'
+import { propagate, type Uncertain, widthOf } from '../../quantity/index.ts'
 import {
   density,
+  densityUncertainty,
   type Refrigerant,
   saturatedDensity,
-  saturationPressure,
 } from '../../refrigerant/index.ts'
 
 interface ExpectedMass {
-  readonly basis: 'label-charge' | 'vapour-only' | 'liquid-present'
+  readonly basis: 'vapour-only' | 'liquid-present'
   /** Least and most that can come out, kg. */
   readonly leastKg: number
   readonly mostKg: number
+  readonly found: AtRest
 }
 
-/** SAE J2788: share that a machine takes out within 30 minutes. */
-export const J2788_SHARE = 0.95
-
 /**
- * What is in a resting system, from its pressure, temperature and internal volume.
+ * What is in a resting system, from its pressure, temperature and inner volume.
  *
- * Below the dew pressure by more than the readings' uncertainty there is only vapour, and the mass is
- * density × volume. At saturation liquid is present and the pressure says nothing about how much:
- * the answer then spans from vapour alone to liquid alone.
+ * Surely below the dew pressure there is only vapour, and the mass is density × volume, with the ± of
+ * the readings and of the density itself. At saturation liquid is present and the pressure says
+ * nothing about how much: the answer then spans from vapour alone to liquid alone.
  *
- * @param temperatureK - K with its expanded uncertainty.
- * @param pressurePa - Pa absolute with its expanded uncertainty.
+ * @param temperature - K with its expanded uncertainty.
+ * @param pressure - Pa absolute with its expanded uncertainty, that of the barometer included.
  * @throws {CalcError} as the properties do outside their range.
  */
 export function massAtRest(
   r: Refrigerant,
-  temperatureK: Uncertain,
-  pressurePa: Uncertain,
-  volumeM3: number,
+  temperature: Uncertain,
+  pressure: Uncertain,
+  volume: Uncertain,
 ): ExpectedMass {
-  const belowDew = propagate(
-    [pressurePa, temperatureK],
-    (pa, kelvin) => saturationPressure(r, kelvin, 'dew') - pa,
-  )
-  if (belowDew.si > (belowDew.plusMinus ?? 0)) {
-    const found = propagate(
-      [pressurePa, temperatureK],
-      (pa, kelvin) => density(r, kelvin, pa, 'vapour') * volumeM3,
-    )
-    const width = Math.min(found.plusMinus ?? 0, found.si)
-    return { basis: 'vapour-only', leastKg: found.si - width, mostKg: found.si + width }
+  const found = atRest(r, pressure, temperature)
+  if (found.state !== 'below') {
+    const ofVolume = widthOf(volume)
+    return {
+      basis: 'liquid-present',
+      leastKg: saturatedDensity(r, temperature.si, 'vapour') * (volume.si - ofVolume),
+      mostKg: saturatedDensity(r, temperature.si, 'liquid') * (volume.si + ofVolume),
+      found,
+    }
   }
+  const vapour = propagate(
+    [pressure, temperature, volume],
+    (pa, kelvin, m3) => density(r, kelvin, pa, 'vapour') * m3,
+  )
+  const own = vapour.si * densityUncertainty(r, 'vapour')
+  const width = Math.min(Math.hypot(widthOf(vapour), own), vapour.si)
   return {
-    basis: 'liquid-present',
-    leastKg: saturatedDensity(r, temperatureK.si, 'vapour') * volumeM3,
-    mostKg: saturatedDensity(r, temperatureK.si, 'liquid') * volumeM3,
+    basis: 'vapour-only',
+    leastKg: vapour.si - width,
+    mostKg: vapour.si + width,
+    found,
   }
 }

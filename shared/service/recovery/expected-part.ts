@@ -1,24 +1,30 @@
 import * as z from 'zod'
 import data from '../../../data/service/recovery.json' with { type: 'json' }
 import { CalcError, under } from '../../errors.ts'
+import { type Place, reader } from '../../instrument/index.ts'
 import type { Notes } from '../../notes.ts'
 import type { Computed } from '../../operation.ts'
 import {
+  compareWithBand,
   fraction,
   mass,
-  type PressureReading,
+  pressureDifference,
   type Quantity,
+  quantity,
   quantityOut,
   say,
-  toAbsolute,
+  widthOf,
 } from '../../quantity/index.ts'
-import { type Refrigerant, saturationPressure } from '../../refrigerant/index.ts'
+import type { Refrigerant } from '../../refrigerant/index.ts'
+import { fillIn } from '../../sentence.ts'
 import { sourceTable } from '../../source-table.ts'
 import { plausible } from '../plausible.ts'
 import { propertySources } from '../property-sources.ts'
-import { J2788_SHARE, massAtRest } from './expected-mass.ts'
+import { massAtRest } from './expected-mass.ts'
+import type { RecoveryInput } from './fields.ts'
 
 const sourceOf = sourceTable(data.sources)
+const { warnings } = data
 
 export const expectedOut = z.strictObject({
   basis: z.enum(['label-charge', 'vapour-only', 'liquid-present']),
@@ -37,58 +43,47 @@ export const expectedOut = z.strictObject({
 })
 
 export type ExpectedResult = Computed<z.output<typeof expectedOut>>
+type Span = Pick<ExpectedResult, 'basis' | 'least' | 'most'>
 
-interface ExpectedInput {
-  readonly labelCharge?: Quantity<'mass'> | undefined
-  readonly recovered?: Quantity<'mass'> | undefined
-  readonly systemPressure?: PressureReading | undefined
-  readonly systemTemperature?: Quantity<'temperature'> | undefined
-  readonly internalVolume?: Quantity<'volume'> | undefined
-}
-
-/** Uncertainty of the mass that a recovery machine indicates, kg (1 oz). */
-const INDICATED_KG = 0.028349523125
-/** Where the readings carry no uncertainty: one small division of a service gauge and of a thermometer. */
-const PRESSURE_PA = 7_000
-const TEMPERATURE_K = 1
+/** Share that a machine takes out within half an hour, by the standard for R-134a. */
+const SHARE = data.recoveryShare.fraction
 
 /** Mass that should come out, and what did; undefined when nothing speaks of it. */
 export function expectedPart(
   r: Refrigerant,
-  input: ExpectedInput,
-  barometerPa: number,
+  input: RecoveryInput,
+  place: Place,
   notes: Notes,
 ): ExpectedResult | undefined {
-  const { labelCharge, systemPressure, systemTemperature, internalVolume } = input
+  const { labelCharge, systemPressure, systemTemperature, volume } = input
   if (labelCharge && !(labelCharge.si > 0)) {
     throw new CalcError('bad-input', 'A label charge of nothing cannot be.', {
       hint: 'Read it on the label of the machine, such as 2 lb 6 oz.',
       path: ['labelCharge'],
     })
   }
-  const readings = [systemPressure, systemTemperature, internalVolume]
-  const names = ['systemPressure', 'systemTemperature', 'internalVolume']
-  const missing = names.filter((_, index) => readings[index] === undefined)
+  const given = { systemPressure, systemTemperature, volume }
+  const missing = Object.entries(given).flatMap(([name, value]) => (value ? [] : [name]))
   if (missing.length > 0 && missing.length < 3 && !labelCharge) {
     throw new CalcError(
       'missing-input',
-      'To estimate the mass at rest takes pressure, temperature and internal volume together.',
+      'To estimate the mass at rest takes pressure, temperature and inner volume together.',
       { hint: `Give ${missing.join(' and ')}, or the label charge.`, path: [missing[0] ?? ''] },
     )
   }
-  const estimate =
-    systemPressure && systemTemperature && internalVolume
-      ? atRest(r, systemPressure, systemTemperature, internalVolume, barometerPa, notes)
-      : undefined
+  const estimate = fromRest(r, input, place, notes)
   const expected = labelCharge ? fromLabel(r, labelCharge, estimate, notes) : estimate
   if (!expected) return undefined
-  return { ...expected, recovered: cameOut(input.recovered, labelCharge, notes) }
+  return { ...expected, recovered: cameOut(input, notes) }
 }
 
-/** Above this multiple of the saturation pressure the readings are more than roughly off. */
-const ABOVE_SATURATION = 1.1
-
-type Span = Pick<ExpectedResult, 'basis' | 'least' | 'most'>
+function warn(
+  code: keyof typeof warnings,
+  words: Readonly<Record<string, string>>,
+  notes: Notes,
+): void {
+  notes.warnings.push({ code, message: fillIn(warnings[code], words) })
+}
 
 function fromLabel(
   r: Refrigerant,
@@ -100,122 +95,93 @@ function fromLabel(
   if (r.info.id !== 'R-134a') {
     notes.assumptions.push({
       field: 'labelCharge',
-      taken: '95 % as the least that comes out',
+      taken: `${100 * SHARE} % as the least that comes out`,
       because: `that is the figure of SAE J2788 for R-134a in vehicles; none for ${r.info.id} is at hand`,
     })
   }
-  if (estimate?.basis === 'vapour-only' && estimate.most.si < J2788_SHARE * label.si) {
-    notes.warnings.push({
-      code: 'less-than-label-in-system',
-      message: `At rest the system holds only vapour, at most ${say(estimate.most)} of the ${say(label)} on the label: find the leak before it is charged again.`,
-    })
+  if (estimate?.basis === 'vapour-only' && estimate.most.si < SHARE * label.si) {
+    warn('less-than-label-in-system', { most: say(estimate.most), label: say(label) }, notes)
     return estimate
   }
+  const least = mass(SHARE * label.si)
   notes.steps.push({
     what: 'Expected mass',
-    formula: 'label charge, of which a machine to SAE J2788 takes out at least 95 % in 30 minutes',
-    values: { labelCharge: label, share: J2788_SHARE },
-    gives: mass(J2788_SHARE * label.si),
+    formula: 'label charge × the share that a machine to SAE J2788 takes out in half an hour',
+    values: { labelCharge: label, share: SHARE },
+    gives: least,
   })
-  return { basis: 'label-charge', least: mass(J2788_SHARE * label.si), most: mass(label.si) }
+  return { basis: 'label-charge', least, most: mass(label.si) }
 }
 
-function atRest(
+function fromRest(
   r: Refrigerant,
-  reading: PressureReading,
-  temperature: Quantity<'temperature'>,
-  volume: Quantity<'volume'>,
-  barometerPa: number,
+  input: RecoveryInput,
+  place: Place,
   notes: Notes,
-): Span {
-  plausible(volume, 1e-5, 100, 'An internal volume', ['internalVolume'])
-  const pressure = under('systemPressure', () => toAbsolute(reading, barometerPa))
-  if (pressure.plusMinus === undefined || temperature.plusMinus === undefined) {
-    notes.assumptions.push({
-      field: 'systemPressure',
-      taken: 'gauge ±1 psi (7 kPa) and thermometer ±1.8 °F (1 K) where none was stated',
-      because: 'no uncertainty was given with the readings',
-    })
-  }
-  const found = under('systemTemperature', () =>
-    massAtRest(
-      r,
-      { si: temperature.si, plusMinus: temperature.plusMinus ?? TEMPERATURE_K },
-      { si: pressure.si, plusMinus: pressure.plusMinus ?? PRESSURE_PA },
-      volume.si,
-    ),
+): Span | undefined {
+  if (!input.systemPressure || !input.systemTemperature || !input.volume) return undefined
+  const take = reader(input, notes)
+  const gauged = take(input.systemPressure, 'a-gauge', 'systemPressure')
+  const temperature = take(input.systemTemperature, 'thermometer', 'systemTemperature')
+  const volume = plausible(input.volume, 1e-5, 100, 'An inner volume', ['volume'])
+  const pressure = under('systemPressure', () => place.absolute(gauged))
+  const { found, ...at } = under('systemTemperature', () =>
+    massAtRest(r, temperature, pressure, volume),
   )
   notes.sources.push(...propertySources(r))
   notes.steps.push({
     what: 'Mass at rest',
     formula:
-      found.basis === 'vapour-only'
-        ? 'vapour density at this pressure and temperature × internal volume'
-        : 'between saturated vapour and saturated liquid density, each × internal volume',
+      at.basis === 'vapour-only'
+        ? 'vapour density at this pressure and temperature × inner volume'
+        : 'between saturated vapour and saturated liquid density, each × inner volume',
     values: { pressure, temperature, volume },
-    gives: mass(found.mostKg),
+    gives: mass(at.mostKg),
   })
-  const bubblePa = saturationPressure(r, temperature.si, 'bubble')
-  if (found.basis === 'liquid-present' && pressure.si > ABOVE_SATURATION * bubblePa) {
-    notes.warnings.push({
-      code: 'above-saturation',
-      message:
-        'The pressure at rest is well above saturation at this temperature: air or another refrigerant is in it, or the temperature is not that of the system. Do the air check and identify it before it goes into a clean cylinder.',
-    })
-  } else if (found.basis === 'liquid-present') {
-    notes.warnings.push({
-      code: 'pressure-does-not-tell-mass',
-      message:
-        'The pressure at rest is that of saturation, so liquid is there and the pressure says nothing about how much: only the scale will.',
-    })
-  }
-  return { basis: found.basis, least: mass(found.leastKg), most: mass(found.mostKg) }
+  if (found.state === 'above' && found.off) {
+    warn('above-saturation', { off: say(pressureDifference(found.off.si)) }, notes)
+  } else if (at.basis === 'liquid-present') warn('pressure-does-not-tell-mass', {}, notes)
+  return { basis: at.basis, least: mass(at.leastKg), most: mass(at.mostKg) }
 }
 
-function cameOut(
-  recovered: Quantity<'mass'> | undefined,
-  label: Quantity<'mass'> | undefined,
-  notes: Notes,
-): ExpectedResult['recovered'] {
-  if (!recovered) return undefined
-  if (!label) return { mass: recovered }
-  const width = recovered.plusMinus ?? INDICATED_KG
-  if (recovered.plusMinus === undefined) {
-    notes.assumptions.push({
-      field: 'recovered',
-      taken: '±1 oz (28 g)',
-      because: 'machines to SAE J2788 indicate the recovered mass within 1 oz',
-    })
-    notes.sources.push(sourceOf('j2788-indicated'))
-  }
-  const least = J2788_SHARE * label.si
-  const [low, high] = [recovered.si - width, recovered.si + width]
-  const verdict =
-    high < least
-      ? 'less-than-label'
-      : low > label.si
-        ? 'more-than-label'
-        : low >= least && high <= label.si
-          ? 'as-labelled'
-          : 'cannot-tell'
-  if (verdict === 'cannot-tell' || verdict === 'as-labelled') return found(verdict)
-  notes.warnings.push({
-    code: verdict,
-    message:
-      verdict === 'less-than-label'
-        ? `Less came out than the label says: ${say(mass(label.si - recovered.si, width))} are missing. Look for the leak, or for refrigerant still trapped in oil and accumulator.`
-        : 'More came out than the label says: it was overcharged, or what came out is not refrigerant alone. Check it for air and identify it before reuse.',
-  })
-  return found(verdict)
+const INDICATED = quantity(
+  'mass',
+  data.indicatedRecovered.plusMinus.value,
+  data.indicatedRecovered.plusMinus.unit,
+)
 
-  function found(name: 'as-labelled' | 'less-than-label' | 'more-than-label' | 'cannot-tell') {
-    const taken = recovered as Quantity<'mass'>
-    const full = label as Quantity<'mass'>
-    return {
-      mass: taken,
-      ofLabel: fraction(taken.si / full.si, width / full.si),
-      verdict: name,
-      missing: mass(full.si - taken.si, width),
-    }
+/** What came out, as well as the scale or the machine's display knows it. */
+function weighed(input: RecoveryInput, notes: Notes): Quantity<'mass'> | undefined {
+  const { recovered, recoveredBy } = input
+  if (!recovered || recovered.plusMinus !== undefined || recoveredBy === 'scale') {
+    return reader(input, notes)(recovered, 'scale', 'recovered')
   }
+  notes.assumptions.push({
+    field: 'recovered',
+    taken: `display of the machine ±${say(INDICATED)}`,
+    because: 'machines to SAE J2788 show the recovered mass within that',
+    short: `machine's display ±${say(INDICATED)}`,
+  })
+  notes.sources.push(sourceOf('j2788-indicated'))
+  return recovered.within(INDICATED.si)
+}
+
+function cameOut(input: RecoveryInput, notes: Notes): ExpectedResult['recovered'] {
+  const { labelCharge: label } = input
+  const out = weighed(input, notes)
+  if (!out) return undefined
+  if (!label) return { mass: out }
+  const width = widthOf(out)
+  const missing = mass(label.si - out.si, width)
+  const verdict = (
+    {
+      below: 'less-than-label',
+      inside: 'as-labelled',
+      above: 'more-than-label',
+      'cannot-tell': 'cannot-tell',
+    } as const
+  )[compareWithBand(out, SHARE * label.si, label.si)]
+  if (verdict === 'less-than-label') warn(verdict, { missing: say(missing) }, notes)
+  if (verdict === 'more-than-label') warn(verdict, {}, notes)
+  return { mass: out, ofLabel: fraction(out.si / label.si, width / label.si), verdict, missing }
 }

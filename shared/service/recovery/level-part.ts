@@ -1,6 +1,7 @@
 import * as z from 'zod'
 import data from '../../../data/service/recovery.json' with { type: 'json' }
-import { CalcError } from '../../errors.ts'
+import { isCarbonDioxide } from '../../fields/index.ts'
+import type { Place } from '../../instrument/index.ts'
 import type { Notes } from '../../notes.ts'
 import type { Computed } from '../../operation.ts'
 import {
@@ -9,29 +10,26 @@ import {
   type Quantity,
   quantity,
   quantityOut,
-  say,
 } from '../../quantity/index.ts'
 import type { Refrigerant } from '../../refrigerant/index.ts'
-import type { Compressor } from '../../rules/types.ts'
+import { fillIn } from '../../sentence.ts'
 import { sourceTable } from '../../source-table.ts'
 import { propertySources } from '../property-sources.ts'
 import { statementOut, statementSources, statementTable } from '../statement.ts'
 import {
-  type EquipmentDate,
   evacuationRegime,
-  type Machine,
+  LEVEL_REGIMES,
   PRESSURE_CLASSES,
   pressureClass,
   tableLevel,
 } from './evacuation-level.ts'
+import type { RecoveryInput } from './fields.ts'
 
 const sourceOf = sourceTable(data.sources)
 const statements = statementTable(data.statements, sourceOf)
 
 export const levelOut = z.strictObject({
-  regime: z
-    .enum(['table-1', 'small-appliance', 'vehicle', 'vehicle-like'])
-    .describe('Which rule sets the level, US federal'),
+  regime: z.enum(LEVEL_REGIMES).describe('Which rule sets the level, US federal'),
   pressureClass: z.enum([...PRESSURE_CLASSES, 'cannot-tell']).optional(),
   pressureAt104F: quantityOut.optional(),
   level: quantityOut.optional().describe('Evacuate to this absolute pressure before opening'),
@@ -39,38 +37,54 @@ export const levelOut = z.strictObject({
   rules: z.array(statementOut),
 })
 
-type LevelResult = Computed<z.output<typeof levelOut>>
+export type LevelResult = Computed<z.output<typeof levelOut>>
 
-interface LevelInput {
-  readonly machine: Machine
-  readonly compressorDrive?: Compressor | undefined
-  readonly labelCharge?: Quantity<'mass'> | undefined
-  readonly equipmentMade?: EquipmentDate | undefined
-}
+/** What was assumed of a machine, so that its rule is known. */
+const ASSUMED = {
+  labelCharge: {
+    field: 'labelCharge',
+    taken: 'an ordinary full charge, below every limit of the rules',
+    because: 'the label charge was not given',
+  },
+  factorySealed: {
+    field: 'factorySealed',
+    taken: 'not sealed in the factory',
+    because: 'it was not given, and the level is then the deeper one',
+  },
+} as const
 
 /** How far to evacuate before opening, with the rules around it (US federal). */
 export function levelPart(
   r: Refrigerant,
-  input: LevelInput,
-  barometerPa: number,
+  input: RecoveryInput,
+  place: Place,
   notes: Notes,
 ): LevelResult {
-  const regime = evacuationRegime(r, input.machine, input.compressorDrive, input.labelCharge?.si)
-  refuseLargeSmallAppliance(regime, input.labelCharge)
+  const { regime, assumed } = evacuationRegime({ ...input, refrigerant: r })
+  notes.assumptions.push(...assumed.map((name) => ASSUMED[name]))
+  if (input.law === undefined) {
+    notes.assumptions.push({
+      field: 'law',
+      taken: 'US federal law for the level of evacuation',
+      because: 'no law was given',
+      short: 'level by US federal law',
+    })
+  }
   const beyond = regime === 'table-1' && isOpenDriveCab(r, input)
   if (beyond) {
-    notes.warnings.push({
-      code: 'regime-of-2015',
-      message:
-        'A cab system of more than 20 lb is no longer treated as a vehicle by the 2015 edition of 40 CFR 82.152, which was rewritten since. The level of the stricter rule is given; use approved equipment as well.',
-    })
+    notes.warnings.push({ code: 'regime-of-2015', message: data.warnings['regime-of-2015'] })
   }
   const rules = [
     ...rulesOf(regime, r),
     ...(beyond ? statements('off-road-equipment', 'off-road-20-lb') : []),
   ]
   notes.sources.push(...statementSources(rules, sourceOf))
-  if (regime !== 'table-1' || r.info.id === 'R-744') return { regime, rules }
+  if (regime !== 'table-1' || isCarbonDioxide(r)) return { regime, rules }
+  return { regime, rules, ...tableOne(r, input, place, notes) }
+}
+
+/** The level of Table 1. */
+function tableOne(r: Refrigerant, input: RecoveryInput, place: Place, notes: Notes) {
   const made = input.equipmentMade ?? 'from-1993-11-15'
   if (input.equipmentMade === undefined) {
     notes.assumptions.push({
@@ -88,17 +102,20 @@ export function levelPart(
   }
   const chargeKg = input.labelCharge?.si ?? 0
   const found = pressureClass(r)
-  // Where half a percent of pressure would change the class, the deeper vacuum of the two holds.
+  // Where the data's own uncertainty would change the class, the deeper vacuum of the two holds.
   const candidates = [found.class, ...(found.or ? [found.or] : [])]
   // Where the air is thinner than 29.9 inHg, opening at that pressure would still blow out.
   const levelPa = Math.min(
-    barometerPa,
+    place.barometerPa,
     ...candidates.map((name) => tableLevel(name, chargeKg, made)),
   )
   if (found.or) {
     notes.warnings.push({
       code: 'pressure-class-uncertain',
-      message: `The pressure at 104 °F lies so near a limit that the class may be ${found.class} or ${found.or}; the deeper vacuum of the two is given.`,
+      message: fillIn(data.warnings['pressure-class-uncertain'], {
+        one: found.class,
+        other: found.or,
+      }),
     })
   }
   const level = absolutePressure(levelPa).in('inHg abs')
@@ -110,41 +127,27 @@ export function levelPart(
     gives: level,
   })
   return {
-    regime,
-    pressureClass: found.or ? 'cannot-tell' : found.class,
+    pressureClass: found.or ? ('cannot-tell' as const) : found.class,
     pressureAt104F: found.pressurePa === undefined ? undefined : absolutePressure(found.pressurePa),
     level,
-    gaugeReading: gaugeFor(levelPa, barometerPa),
-    rules,
+    gaugeReading: gaugeFor(levelPa, place),
   }
 }
 
-/** The table is printed to a tenth of an inch of mercury, and a gauge shows no more. */
-function gaugeFor(levelPa: number, barometerPa: number): Quantity<'gaugePressure'> {
+/** The table is printed to a tenth of an inch of mercury, and a gauge shows no more; ± is the barometer's. */
+function gaugeFor(levelPa: number, place: Place): Quantity<'gaugePressure'> {
   const tenthPa = quantity('pressureDifference', 0.1, 'inHg').si
-  const vacuumPa = tenthPa * Math.round((barometerPa - levelPa) / tenthPa)
-  return vacuumPa === 0 ? gaugePressure(0).in('psig') : gaugePressure(-vacuumPa).in('inHg vac')
+  const vacuumPa = tenthPa * Math.round((place.barometerPa - levelPa) / tenthPa)
+  return vacuumPa === 0
+    ? gaugePressure(0).in('psig')
+    : gaugePressure(-vacuumPa, place.plusMinusPa).in('inHg vac')
 }
 
-const isOpenDriveCab = (r: Refrigerant, { machine, compressorDrive }: LevelInput) =>
-  machine === 'off-road' && compressorDrive === 'open-drive' && r.info.id !== 'R-22'
-
-const SMALL_KG = quantity('mass', 5, 'lb').si
-
-function refuseLargeSmallAppliance(
-  regime: LevelResult['regime'],
-  labelCharge: Quantity<'mass'> | undefined,
-): void {
-  if (regime !== 'small-appliance' || !labelCharge || labelCharge.si <= SMALL_KG + 1e-9) return
-  throw new CalcError(
-    'bad-input',
-    `A small appliance holds 5 lb or less; the label says ${say(labelCharge)}.`,
-    { hint: 'Give machine as stationary (or off-road) for it.', path: ['machine'] },
-  )
-}
+const isOpenDriveCab = (r: Refrigerant, { machine, compressorDrive }: RecoveryInput) =>
+  machine === 'off-road' && compressorDrive === 'open' && r.info.id !== 'R-22'
 
 function rulesOf(regime: LevelResult['regime'], r: Refrigerant) {
-  if (r.info.id === 'R-744') return statements('carbon-dioxide')
+  if (isCarbonDioxide(r)) return statements('carbon-dioxide')
   const share = r.info.id === 'R-134a' ? (['j2788-share'] as const) : []
   switch (regime) {
     case 'table-1':

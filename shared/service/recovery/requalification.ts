@@ -8,21 +8,21 @@ export type Requalification = 'in-date' | 'due-this-month' | 'overdue'
  * Where a cylinder stands against its stamped requalification date.
  *
  * @param stamped - Month of the last requalification (or of manufacture), "YYYY-MM".
- * @param on - Day or month of the work, "YYYY-MM-DD" or "YYYY-MM": there is no clock in here.
+ * @param date - Day or month of the work, "YYYY-MM-DD" or "YYYY-MM": there is no clock in here.
  * @param years - Period, years.
  * @throws {CalcError} `bad-input` for text that is no date, or for a stamp after the work.
  */
 export function requalification(
   stamped: string,
-  on: string,
+  date: string,
   years: number,
 ): { readonly status: Requalification; readonly due: string } {
   const stampedMonth = monthNumber(stamped, 'requalified')
-  const workMonth = monthNumber(on, 'on')
+  const workMonth = monthNumber(date, 'date')
   if (stampedMonth > workMonth) {
     throw new CalcError(
       'bad-input',
-      `The stamp ${stamped} is later than the day of the work, ${on}.`,
+      `The stamp ${stamped} is later than the day of the work, ${date}.`,
       {
         hint: 'Read the collar again: the stamp gives the month and the year of the last test.',
         path: ['requalified'],

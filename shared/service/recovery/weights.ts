@@ -1,7 +1,9 @@
-import { CalcError } from '../../errors.ts'
+import data from '../../../data/service/recovery.json' with { type: 'json' }
+import { CalcError, refusal } from '../../errors.ts'
 import type { Notes } from '../../notes.ts'
 import { mass, type Quantity, say, temperature } from '../../quantity/index.ts'
 import type { Refrigerant } from '../../refrigerant/index.ts'
+import { fillIn } from '../../sentence.ts'
 import { liquidFullTemperature } from './cylinder.ts'
 
 interface Weights {
@@ -26,23 +28,16 @@ export function weigh(r: Refrigerant, input: Weights, maximumKg: number, notes: 
         path: ['tare'],
       })
     }
-    doubts.push('Without the tare (TW on the collar) no scale reading can be given.')
+    doubts.push(data.reasons['no-tare'])
     return { stop, doubts, result: {} }
   }
   const maximumGross = mass(tare.si + maximumKg, tare.plusMinus)
   if (!grossNow) {
-    doubts.push('Weigh the cylinder as it stands: what it already holds is not known.')
+    doubts.push(data.reasons['not-weighed'])
     return { stop, doubts, result: { maximumGross } }
   }
   const plusMinus = joined(tare.plusMinus, grossNow.plusMinus)
   const width = plusMinus ?? 0
-  if (grossNow.plusMinus === undefined) {
-    notes.assumptions.push({
-      field: 'grossNow',
-      taken: 'the scale as exact',
-      because: 'no uncertainty was given; write it as 41.5 ±0.1 lb and the room shrinks by it',
-    })
-  }
   const contentsKg = grossNow.si - tare.si
   if (contentsKg + width < 0) {
     throw new CalcError(
@@ -53,18 +48,19 @@ export function weigh(r: Refrigerant, input: Weights, maximumKg: number, notes: 
   }
   const held = Math.max(contentsKg, 0)
   if (contentsKg - width > maximumKg) {
-    throw new CalcError(
-      'refused',
-      `The cylinder is overfull: it holds ${say(mass(held, plusMinus))} and may hold ${say(mass(maximumKg))}.`,
+    const [message = '', hint = ''] = data.refusals.overfull
+    throw refusal(
+      fillIn(message, { held: say(mass(held, plusMinus)), most: say(mass(maximumKg)) }),
       {
-        hint: 'Keep it cool, do not warm or move it in the sun, and transfer the excess into a second cylinder by weight.',
+        hint,
         path: ['grossNow'],
+        cautions: ['full-cylinder'],
       },
     )
   }
   const roomKg = maximumKg - contentsKg - width
   if (roomKg <= 0) {
-    const text = 'Within the uncertainty of the weights the cylinder may already be full.'
+    const text = data.reasons['may-be-full']
     stop.push(text)
     notes.warnings.push({ code: 'cylinder-full', message: `${text} Use another one.` })
   }

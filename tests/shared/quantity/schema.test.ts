@@ -8,6 +8,7 @@ const TAKES: Readonly<Record<keyof typeof quantityIn, readonly Kind[]>> = {
   pressure: ['gaugePressure', 'absolutePressure'],
   barometricPressure: ['barometricPressure'],
   pressureDifference: ['pressureDifference'],
+  ratedPressure: ['gaugePressure', 'pressureDifference'],
   mass: ['mass'],
   volume: ['volume'],
   length: ['length'],

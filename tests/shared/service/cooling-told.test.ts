@@ -55,12 +55,13 @@ describe('printed gauge pressures', () => {
     expect(high.result.bands.low.verdict).toBe(sea.result.bands.low.verdict)
     expect(high.result.bands.low.verdict).toBe('in-every-table')
     expect(
-      run({ ...loader, suctionPressure: '32.7 ±0.2 psig', altitude: '7000 ft' }).result.bands.low
-        .verdict,
+      run({ ...loader, suctionPressure: '32.7 ±0.2 psig', altitude: '7000 ft', ambient: '95 °F' })
+        .result.bands.low.verdict,
     ).toBe('in-every-table')
-    expect(run({ ...loader, suctionPressure: '32.7 ±0.2 psig' }).result.bands.low.verdict).toBe(
-      'above-all',
-    )
+    expect(
+      run({ ...loader, suctionPressure: '32.7 ±0.2 psig', ambient: '95 °F' }).result.bands.low
+        .verdict,
+    ).toBe('above-all')
     const row = high.result.tables.find(({ id }) => id === 'loader-1000-rpm')
     expect(row?.low?.to.value).toBeCloseTo(30 + 3.36, 1)
     expect(high.assumptions.map(({ short }) => short)).toContain(
