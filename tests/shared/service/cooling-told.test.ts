@@ -162,6 +162,32 @@ describe('the first line', () => {
     }
   })
 
+  it('knows each reading as well as its instrument, and says which was assumed', () => {
+    const { assumptions } = run({
+      suctionPressure: '24 psig',
+      liquidPressure: '205 psig',
+      ventTemperature: '50 °F',
+    })
+    const taken = Object.fromEntries(assumptions.map(({ field, short }) => [field, short]))
+    expect(taken).toMatchObject({
+      suctionPressure: 'low-side gauge ±1 psi',
+      liquidPressure: 'high-side gauge ±4 psi',
+      ambient: 'thermometer ±1 °F',
+      ventTemperature: 'thermometer ±1 °F',
+    })
+  })
+
+  it('carries the ± of the barometer and of the data into what a pressure means', () => {
+    const evaporating = (input: Record<string, unknown>) =>
+      run({ suctionPressure: '24 ±0 psig', precise: true, ...input }).result.temperatures
+        ?.evaporating?.plusMinus ?? Number.NaN
+    const data = evaporating({ barometer: '1013.25 ±0 hPa' })
+    // R-134a: 0.3 % of the pressure, 0.1 K
+    expect(data).toBeGreaterThan(0.1)
+    expect(data).toBeLessThan(0.3)
+    expect(evaporating({})).toBeGreaterThan(data + 0.3)
+  })
+
   it('takes one high side', () => {
     expect(() => run({ dischargePressure: '205 psig', liquidPressure: '200 psig' })).toThrow(
       expect.objectContaining({ code: 'bad-input', path: ['liquidPressure'] }),
