@@ -2,6 +2,8 @@
 export const ABOUT = {
   name: 'chargewright',
   version: '0.1.0',
+  /** Day on which any of its data was last checked. */
+  data: '2026-11-27',
   licence: 'MIT',
   description:
     'Refrigerant service calculations for people who open air-conditioning systems: saturation, superheat, charge, oil and the work order that ties them together.',

@@ -55,6 +55,13 @@ export function cautions(ids: Iterable<CautionId>): readonly Caution[] {
   return CAUTION_LEVELS.flatMap((level) => once.filter((entry) => entry.level === level))
 }
 
+/**
+ * What stands on every screen and card: what can hurt or break a rule. First aid is for afterwards and
+ * stands on the sheet, notes too.
+ */
+export const isOnScreen = ({ id, level }: Caution): boolean =>
+  level !== 'note' && !id.startsWith('first-aid')
+
 /** Sources that stand behind these cautions. */
 export const cautionSources = (list: readonly Caution[]): readonly Source[] =>
   distinctSources(list.flatMap((entry) => entry.sources))

@@ -7,8 +7,11 @@ import type { Operation } from '../shared/operation.ts'
 import { operations as everyOperation } from '../shared/operations.ts'
 import { crossOrigin, rateLimit } from './guards.ts'
 import { openapiDocument } from './openapi/document.ts'
+import { withHost } from './pages/curl.ts'
 import { frontPage } from './pages/front.ts'
 import { guidePage } from './pages/guide.ts'
+import { ICON } from './pages/icon.ts'
+import { problemPage } from './pages/problems.ts'
 import { referencePage } from './pages/reference.ts'
 import { STYLE } from './pages/style.ts'
 import { doorProblem, problemOf } from './problem.ts'
@@ -60,12 +63,21 @@ export function createApp(
   const document = once(() => openapiDocument(operations))
   const documentText = once(() => JSON.stringify(document()))
   app.get('/openapi.json', () => reply(documentText(), JSON_TYPE))
-  const reference = once(() => referencePage(document()))
-  app.get('/reference', async () => reply(await reference(), HTML_TYPE))
+  const reference = once(async () => String(await referencePage(document())))
+  app.get('/reference', async ({ req }) =>
+    reply(withHost(await reference(), req.url, req.header('x-forwarded-proto')), HTML_TYPE),
+  )
+  app.get('/problems/:code', async ({ req }) => {
+    const page = problemPage(req.param('code'))
+    return page === undefined ? notFound(req.path, operations) : reply(await page, HTML_TYPE)
+  })
   app.get('/reference/guide/:name', async ({ req }) => {
     const page = guidePage(req.param('name'))
     return page === undefined ? notFound(req.path, operations) : reply(await page, HTML_TYPE)
   })
+  for (const address of ['/favicon.svg', '/favicon.ico']) {
+    app.get(address, () => reply(ICON, 'image/svg+xml'))
+  }
   app.get('/style.css', () => reply(STYLE, 'text/css; charset=utf-8'))
   app.get('/', async () => reply(await frontPage(operations), HTML_TYPE))
   app.route('/v1/refrigerants', refrigerantRoutes(operations))

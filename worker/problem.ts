@@ -55,7 +55,7 @@ export const DOOR_PROBLEMS = {
 
 export type DoorProblem = keyof typeof DOOR_PROBLEMS
 
-/** Problem details by RFC 9457; `type` leads to the explanation in the reference. */
+/** Problem details by RFC 9457; `type` leads to the explanation. */
 export interface Problem {
   readonly type: string
   readonly title: string
@@ -74,7 +74,7 @@ const answer = (problem: Problem, status: ContentfulStatusCode, headers?: Header
     status,
   )
 
-const typeOf = (code: string) => `/reference#problem-${code}`
+const typeOf = (code: string) => `/problems/${code}`
 
 /** What a refused calculation comes to. */
 export function calcProblemOf({ code, message, path, hint }: CalcError): Problem {

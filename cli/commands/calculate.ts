@@ -3,6 +3,7 @@ import { CalcError } from '../../shared/errors.ts'
 import { gaugesIn, placeIn, scaleIn, thermometersIn } from '../../shared/fields/index.ts'
 import { type Field, fieldsOf, kebab } from '../../shared/input/index.ts'
 import type { Operation } from '../../shared/operation.ts'
+import { visible } from '../../shared/visible.ts'
 import { everydayText, exampleText } from '../example.ts'
 import { EXIT, type ExitStatus } from '../exit.ts'
 import { optionsOf, readOptions } from '../input/options.ts'
@@ -126,7 +127,7 @@ async function calculate(
   }
   if (given.new !== undefined) {
     await newOrder(given.new, answersOf(options), streams)
-    streams.out(`${given.new} is begun: open it, or fill it in by --set.\n`)
+    streams.out(`${visible(given.new)} is begun: open it, or fill it in by --set.\n`)
     return EXIT.answered
   }
   if (given.save) checkSave(file, entries.length)

@@ -2,6 +2,7 @@ import type { Command } from 'commander'
 import { CalcError } from '../../shared/errors.ts'
 import { kebab } from '../../shared/input/index.ts'
 import { nearestNames } from '../../shared/nearest.ts'
+import { jsonText, visible } from '../../shared/visible.ts'
 import { EXIT, type ExitStatus } from '../exit.ts'
 import { inkOf } from '../render/ink.ts'
 import { hanging } from '../render/wrap.ts'
@@ -50,7 +51,7 @@ export function settingsCommand(
       const before = await readSettings(streams.settings)
       const now = changed(before, given)
       if (now !== before) await writeSettings(streams.settings, now)
-      streams.out(given.json ? `${JSON.stringify(asFile(now))}\n` : settingsText(now, streams))
+      streams.out(given.json ? `${jsonText(asFile(now))}\n` : settingsText(now, streams))
       done(EXIT.answered)
     })
 }
@@ -114,6 +115,6 @@ function settingsText({ fields, people }: Settings, streams: Streams): string {
   const lines =
     rows.length === 0
       ? ['Nothing is set. For example: chargewright settings --set "altitude=1200 ft" --set law=us']
-      : rows.flatMap(([name, value]) => hanging(name, value, 20, streams.width))
-  return `${[...lines, '', ink.quiet(`kept in ${streams.settings.path}`)].join('\n')}\n`
+      : rows.flatMap(([name, value]) => hanging(visible(name), visible(value), 20, streams.width))
+  return `${[...lines, '', ink.quiet(`kept in ${visible(streams.settings.path)}`)].join('\n')}\n`
 }

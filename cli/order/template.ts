@@ -1,3 +1,5 @@
+import { visible } from '../../shared/visible.ts'
+
 /** What is known of an order when it is begun, as typed. */
 export interface Answers {
   readonly name?: string
@@ -16,7 +18,7 @@ export interface Answers {
 const quoted = (text: string) =>
   /^[\w ./-]*[A-Za-z][\w ./-]*$/u.test(text) && !/^(?:yes|no|true|false|null|on|off)$/iu.test(text)
     ? text
-    : JSON.stringify(text)
+    : visible(JSON.stringify(text))
 
 /** A line that is filled in, or waits behind a # with what to write. */
 const line = (name: string, value: string | undefined, wait: string, indent = '') =>

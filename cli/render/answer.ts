@@ -42,11 +42,12 @@ export function answerText(operation: Operation, given: Answer, page: AnswerPage
 /** The sentences of an answer with its fields named as this door names them. */
 function inOptions(operation: Operation, answer: Answer): Answer {
   const named = optionNamer(operation)
-  const { headline, figures, next, warnings, assumptions } = answer
+  const { headline, figures, next, law, warnings, assumptions } = answer
   return {
     ...answer,
     ...(headline === undefined ? {} : { headline: named(headline) }),
     ...(next === undefined ? {} : { next: next.map(named) }),
+    ...(law === undefined ? {} : { law: named(law) }),
     ...(figures === undefined
       ? {}
       : {
@@ -72,7 +73,7 @@ const rowsOf = (answer: Answer, page: AnswerPage): readonly string[] =>
 function sheetText(operation: Operation, answer: Answer, page: AnswerPage): string {
   return joined([
     paragraph(page.ink.title(operation.summary), 0, page.width),
-    isTold(answer) ? screenLines(answer, page) : [],
+    isTold(answer) ? screenLines(answer, page, true) : [],
     cautionLines(answer.cautions, page),
     page.resultLines?.(answer, page) ?? treeLines(answer.result, 2, page),
     warningLines(answer.warnings, page),

@@ -1,57 +1,63 @@
 import type { WorkOrderAnswer } from '../../shared/work-order/sheet.ts'
 import type { Page } from './pairs.ts'
-import { DANGER_ON_SCREEN } from './screen.ts'
 import { columnsOf, hanging, paragraph, widest } from './wrap.ts'
 
 const APART = '   '
 const GAP = 2
+/** Stop-lines, dangers and the law stand under each other. */
+const HEAD_COLUMNS = 8
 
 type Card = WorkOrderAnswer['result']['card']
 type Line = Card['records'][number]
 
-/** The visit on one card, to be stapled to the job: stop-lines, machine, steps with boxes and blanks, records. */
+/** A card is one sheet of paper. */
+export const MOST_LINES = 70
+
+/**
+ * The visit on one card, to be stapled to the job: stop-lines, machine, steps with boxes and blanks,
+ * records. Where it would not fit on one sheet, tasks follow each other without a new line for each.
+ */
 export function cardLines(answer: WorkOrderAnswer, page: Page): readonly string[] {
-  const { result, cautions } = answer
-  const { card, invented } = result
-  const heads = card.steps.map(({ title }, index) => `${index + 1} ${title}`)
-  const indent = widest([...heads, 'Records']) + GAP
-  const dangers = cautions.filter(DANGER_ON_SCREEN).map(({ short }) => short)
-  return [
-    ...card.stops.flatMap((text) =>
-      paragraph(text.startsWith('STOP') ? text : `STOP: ${text}`, 0, page.width).map(
-        page.ink.error,
-      ),
-    ),
-    ...paragraph(page.ink.title(`WORK ORDER  ${card.title}`), 0, page.width),
-    ...paragraph(card.machine, 0, page.width),
-    ...card.about.flatMap((text) => paragraph(text, 0, page.width)),
-    ...(invented ? paragraph('Demonstration: invented, nothing was measured', 0, page.width) : []),
-    ...hanging(page.ink.level.danger('Danger'), dangers.join(' · '), 8, page.width),
-    '',
-    ...card.steps.flatMap(({ title, lines, done }, index) =>
-      flowed(heads[index] ?? title, done ? short(lines) : lines, indent, page),
-    ),
-    ...flowed('Records', card.records, indent, page),
-  ]
+  const roomy = laidOut(answer, page, flowed)
+  return roomy.length <= MOST_LINES ? roomy : laidOut(answer, page, packed)
 }
 
-/** A finished step in its figures alone. */
-const short = (lines: readonly Line[]) => {
-  const told = lines.filter(({ ticked }) => ticked === undefined)
-  const done = lines.filter(({ ticked }) => ticked === true)
-  return told.length > 0 ? told : done
-}
-
-const textOf = ({ text, ticked }: Line) =>
-  ticked === undefined ? text : `${ticked ? '[x]' : '[ ]'} ${text}`
-
-/** Items one after the other, as many to a line as fit; a long one gets lines of its own. */
-function flowed(
+type Layout = (
   head: string,
   lines: readonly Line[],
   indent: number,
   page: Page,
-): readonly string[] {
+) => readonly string[]
+
+function laidOut({ result, law }: WorkOrderAnswer, page: Page, layout: Layout): readonly string[] {
+  const { card, invented } = result
+  const { ink, width } = page
+  const heads = card.steps.map(({ title }, index) => `${index + 1} ${title}`)
+  const indent = widest([...heads, 'Records']) + GAP
+  return [
+    ...card.stops.flatMap((text) =>
+      paragraph(text.startsWith('STOP') ? text : `STOP: ${text}`, 0, width).map(ink.error),
+    ),
+    ...paragraph(ink.title(`WORK ORDER  ${card.title}`), 0, width),
+    ...paragraph(card.machine, 0, width),
+    ...card.about.flatMap((text) => paragraph(text, 0, width)),
+    ...(invented ? paragraph('Demonstration: invented, nothing was measured', 0, width) : []),
+    ...hanging(ink.level.danger('Danger'), card.dangers.join(' · '), HEAD_COLUMNS, width),
+    ...(law === undefined ? [] : hanging(ink.heading('Law'), law, HEAD_COLUMNS, width)),
+    '',
+    ...card.steps.flatMap(({ lines }, index) => layout(heads[index] ?? '', lines, indent, page)),
+    ...layout('Records', card.records, indent, page),
+    ink.quiet(card.foot),
+  ]
+}
+
+function textOf({ text, ticked, oneOf }: Line): string {
+  if (oneOf) return [`${text}:`, ...oneOf.map((way) => `( ) ${way}`)].join('  ')
+  return ticked === undefined ? text : `${ticked ? '[x]' : '[ ]'} ${text}`
+}
+
+/** Items one after the other, as many to a line as fit; a long one gets lines of its own. */
+const flowed: Layout = (head, lines, indent, page) => {
   const room = page.width - indent
   const rows: string[] = []
   let current = ''
@@ -68,3 +74,7 @@ function flowed(
   const title = page.ink.heading(head)
   return rows.flatMap((row, index) => hanging(index === 0 ? title : '', row, indent, page.width))
 }
+
+/** Items one after the other, broken wherever a line ends. */
+const packed: Layout = (head, lines, indent, page) =>
+  hanging(page.ink.heading(head), lines.map(textOf).join(APART), indent, page.width)

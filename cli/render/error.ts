@@ -1,9 +1,11 @@
+import { cautions } from '../../shared/cautions.ts'
 import type { CalcError } from '../../shared/errors.ts'
 import { fieldsOf, kebab } from '../../shared/input/index.ts'
 import type { Operation } from '../../shared/operation.ts'
 import { visible } from '../../shared/visible.ts'
 import { everydayText } from '../example.ts'
 import type { Streams } from '../streams.ts'
+import { dangerText } from './dangers.ts'
 import { inkOf } from './ink.ts'
 import { optionNamer } from './option-namer.ts'
 import { hanging } from './wrap.ts'
@@ -26,7 +28,10 @@ export function errorText(error: CalcError, streams: Streams, operation?: Operat
       ? everydayText(operation, streams.width - COLUMNS)?.split('\n')
       : undefined
   const like = works?.map((line, index) => (index === 0 ? `like:  ${line}` : `       ${line}`))
-  return `${[...lines, ...hint, ...(like ?? [])].join('\n')}\n`
+  const dangers = error.level === 'stop' ? dangerText(cautions(error.cautions)) : ''
+  const danger =
+    dangers === '' ? [] : hanging(ink.level.danger('danger:'), dangers, COLUMNS + 1, streams.width)
+  return `${[...lines, ...hint, ...danger, ...(like ?? [])].join('\n')}\n`
 }
 
 /** Where in the input it was, unless the message says so. */
@@ -39,9 +44,9 @@ function whereText({ path }: CalcError, message: string): string {
 /** What would do; of a missing text the description of its field says more. */
 function hintOf({ code, path, hint }: CalcError, operation: Operation | undefined): string {
   const [name, ...deeper] = path
-  if (code !== 'missing-input' || !operation || deeper.length > 0) return hint
-  const field = fieldsOf(operation).find((entry) => entry.name === name)
-  return field?.shape.type === 'text' ? `${field.description}.` : hint
+  if (code !== 'missing-input' || hint !== 'A text is needed.' || deeper.length > 0) return hint
+  const field = operation && fieldsOf(operation).find((entry) => entry.name === name)
+  return field ? `${field.description}.` : hint
 }
 
 /** `['parts', 0, 'labelCharge']` to "parts 1, label-charge": lists count from one for people. */

@@ -1,11 +1,14 @@
 import type { ShownTold } from '../../shared/answer/told.ts'
 import type { Answer } from '../../shared/operation.ts'
+import { dangerText } from './dangers.ts'
 import type { Page } from './pairs.ts'
 import { columnsOf, hanging, padEnd, paragraph, widest } from './wrap.ts'
 
 const GAP = 2
 /** Columns of a figure that is a number or a few words; longer ones are sentences. */
 const LONGEST_FIGURE = 26
+/** Lines of a terminal as it opens, less the one for the next command. */
+const SCREEN_LINES = 23
 /** Warnings that a screen shows; the sheet has them all. */
 const MOST_WARNINGS = 3
 
@@ -17,23 +20,28 @@ export const isTold = (answer: Answer): answer is ToldAnswer => answer.headline 
 /**
  * An answer on one screen: what it is and what to do, the figures, what next, what is dangerous,
  * what was assumed. Everything else stands on the sheet.
+ *
+ * @param whole - On the sheet itself: long meanings too, and no word of where the rest is.
  */
-export function screenLines(answer: ToldAnswer, page: Page): readonly string[] {
+export function screenLines(
+  answer: ToldAnswer,
+  page: Page,
+  whole: boolean = false,
+): readonly string[] {
   const heading = headlineLines(answer, page)
   const notes = [
     ...warningLines(answer, page),
     ...dangerLines(answer, page),
     ...lawLines(answer, page),
-    ...assumedLines(answer, page),
+    ...assumedLines(answer, page, whole),
   ]
   if (answer.line) return [...heading, ...notes]
-  const figures = figureLines(answer, page)
+  const figures = figureLines(answer, page, whole)
   const rest = [...nextLines(answer, page), ...notes]
-  return [
-    ...heading,
-    ...(figures.length > 0 ? ['', ...figures] : []),
-    ...(rest.length > 0 ? ['', ...rest] : []),
-  ]
+  const blocks = [heading, figures, rest].filter((lines) => lines.length > 0)
+  const lines = blocks.flatMap((block, index) => (index === 0 ? block : ['', ...block]))
+  // What is dangerous may take long to say: then the air between the blocks goes, and no word.
+  return whole || lines.length <= SCREEN_LINES ? lines : blocks.flat()
 }
 
 /** A stop is the first word of the first line, in colour and without. */
@@ -43,14 +51,14 @@ function headlineLines({ level, headline }: ToldAnswer, page: Page): readonly st
   return paragraph(text, 0, page.width).map(page.ink.error)
 }
 
-function figureLines({ figures }: ToldAnswer, page: Page): readonly string[] {
+function figureLines({ figures }: ToldAnswer, page: Page, whole: boolean): readonly string[] {
   const labels = widest(figures.map(({ label }) => label)) + GAP
   const short = figures.filter(({ text }) => columnsOf(text) <= LONGEST_FIGURE)
   const texts = widest(short.map(({ text }) => text))
   const start = 2 + labels + texts + GAP
   return figures.flatMap((figure) => {
     const { label, text } = figure
-    const meaning = meaningOf(figure)
+    const meaning = meaningOf(figure, whole)
     const name = `  ${capital(label)}`
     // A sentence instead of a number stands beside its label, its meaning under it.
     if (!short.includes(figure)) {
@@ -67,37 +75,33 @@ function figureLines({ figures }: ToldAnswer, page: Page): readonly string[] {
   })
 }
 
+/** Letters of a meaning that a screen has room for; a longer one, such as a rule in whole, is for the sheet. */
+const LONGEST_MEANING = 90
+
 /** What a figure means, and what it rests on where that is less than published or computed. */
-const meaningOf = ({ says, basis }: ToldAnswer['figures'][number]) =>
-  [says, basis === undefined ? undefined : `(${basis})`]
-    .filter((part) => part !== undefined)
-    .join(' ')
+const meaningOf = ({ says = '', basis }: ToldAnswer['figures'][number], whole: boolean) =>
+  [
+    ...(says !== '' && (whole || says.length <= LONGEST_MEANING) ? [says] : []),
+    ...(basis === undefined ? [] : [`(${basis})`]),
+  ].join(' ')
 
 const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1)
 
 function nextLines({ next }: ToldAnswer, page: Page): readonly string[] {
   const [first, ...others] = next
   if (first === undefined) return []
-  if (others.length === 0) return noted('Next', first, page)
+  if (others.length === 0) return noted('Next', capital(first), page)
   return next.flatMap((text, index) => {
     const word = index === 0 ? page.ink.heading('Next') : ''
     const head = `${padEnd(word, NOTE_COLUMNS)}${index + 1}`
-    return hanging(head, text, NOTE_COLUMNS + 3, page.width)
+    return hanging(head, capital(text), NOTE_COLUMNS + 3, page.width)
   })
 }
 
-/**
- * What stands on every screen: what can hurt or break a rule. First aid is for afterwards and stands
- * on the sheet, notes too.
- */
-export const DANGER_ON_SCREEN = ({ id, level }: ToldAnswer['cautions'][number]): boolean =>
-  level !== 'note' && !id.startsWith('first-aid')
-
 /** The dangers in short, one after the other: they are never left to the sheet. */
 function dangerLines({ cautions }: ToldAnswer, page: Page): readonly string[] {
-  const texts = cautions.filter(DANGER_ON_SCREEN).map(({ short }) => short.replace(/\.$/u, ''))
-  if (texts.length === 0) return []
-  return noted('Danger', texts.join(' · '), page, page.ink.level.danger)
+  const text = dangerText(cautions)
+  return text === '' ? [] : noted('Danger', text, page, page.ink.level.danger)
 }
 
 function warningLines({ warnings }: ToldAnswer, page: Page): readonly string[] {
@@ -114,10 +118,25 @@ function warningLines({ warnings }: ToldAnswer, page: Page): readonly string[] {
 const lawLines = ({ law }: ToldAnswer, page: Page): readonly string[] =>
   law === undefined ? [] : noted('Law', law, page)
 
-function assumedLines({ assumptions }: ToldAnswer, page: Page): readonly string[] {
+/** What was assumed; and, under more than one line, where the rest is. */
+function assumedLines(
+  { assumptions, line }: ToldAnswer,
+  page: Page,
+  whole: boolean,
+): readonly string[] {
   const texts = [...new Set(assumptions.map(({ short, taken }) => short ?? taken))]
-  return texts.length === 0 ? [] : noted('Assumed', texts.join(' · '), page, page.ink.quiet)
+  const assumed =
+    texts.length === 0 ? [] : noted('Assumed', texts.join(' · '), page, page.ink.quiet)
+  if (whole || line) return assumed
+  const more = page.ink.quiet(MORE)
+  const last = assumed.at(-1)
+  // On the last line where there is room, so that it costs none.
+  return last !== undefined && columnsOf(last) + MORE.length + 3 <= page.width
+    ? [...assumed.slice(0, -1), `${last}   ${more}`]
+    : [...assumed, more]
 }
+
+const MORE = '--full for steps and sources'
 
 const NOTE_COLUMNS = 9
 

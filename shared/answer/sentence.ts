@@ -10,7 +10,7 @@ export type ShownSentence = z.output<typeof sentenceOut>
 /** What is written into a blank, by unit system. */
 const UNITS_OF: Partial<Record<Kind, { readonly us: string; readonly si: string }>> = {
   gaugePressure: { us: 'psig', si: 'kPa g' },
-  absolutePressure: { us: 'micron', si: 'micron' },
+  absolutePressure: { us: 'micron', si: 'Pa abs' },
   temperature: { us: '°F', si: '°C' },
   mass: { us: 'lb oz', si: 'g' },
   volume: { us: 'fl oz', si: 'mL' },

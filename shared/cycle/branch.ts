@@ -20,6 +20,8 @@ export interface Branch {
    * unknown in its place; or a high side looked at from outside, the charge then being left open.
    */
   readonly pinned?: 'suction' | 'discharge' | { readonly finsK: number } | undefined
+  /** With the low side pinned: device and evaporator at the full flow, the evaporator not balanced. */
+  readonly unsettled?: boolean
 }
 
 export interface Solution {
@@ -120,6 +122,11 @@ function fromExcess(setup: Setup, logExcess: number): number {
   return kelvin < bubble.toK ? bubble.pressure(kelvin) + setup.case.faults.airPa : Infinity
 }
 
+/** A clutch swings the low side, and the share of the time that it is engaged is sought. */
+function cycles({ pinned, unsettled }: Branch): boolean {
+  return (pinned === 'suction' || typeof pinned === 'object') && unsettled !== true
+}
+
 function unknownsOf(setup: Setup, branch: Branch): readonly Unknown[] {
   const { store } = setup.machine
   const unknowns: Unknown[] = []
@@ -127,7 +134,7 @@ function unknownsOf(setup: Setup, branch: Branch): readonly Unknown[] {
   if (branch.pinned !== 'discharge') unknowns.push('discharge')
   if (!(store.kind === 'accumulator' && branch.liquid === 'between')) unknowns.push('superheat')
   if (branch.stroke === 'holding') unknowns.push('stroke')
-  if (branch.pinned === 'suction' || typeof branch.pinned === 'object') unknowns.push('duty')
+  if (cycles(branch)) unknowns.push('duty')
   return unknowns
 }
 
@@ -144,7 +151,9 @@ export function residualsOf(setup: Setup, branch: Branch, trial: Trial): Float64
   const { evaporation, suction, evaporatingAt, condensation, guess } = trial
   const residuals = [
     -0.5 * Math.log(trial.driveNeeded),
-    (evaporation.enthalpy - suction.enthalpy) / evaporatingAt.latentHeat,
+    ...(branch.unsettled === true
+      ? []
+      : [(evaporation.enthalpy - suction.enthalpy) / evaporatingAt.latentHeat]),
   ]
   if (typeof branch.pinned === 'object') {
     residuals.push((finsOf(setup, trial) - branch.pinned.finsK) / SUPERHEAT_SCALE)

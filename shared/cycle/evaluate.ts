@@ -54,6 +54,10 @@ export interface Trial {
   }
 }
 
+/** Trials of a duty outside of these lead nowhere. */
+const LEAST_DUTY = 1e-3
+const MOST_DUTY = 5
+
 /** Exponent by which the refrigerant's side follows its flow (turbulent flow in tubes). */
 const FILM_EXPONENT = 0.8
 
@@ -91,6 +95,7 @@ export function tryOut(setup: Setup, guess: Guess, saturatedOutlet = false): Tri
   const duty = guess.duty ?? 1
   const meanFlow = duty * flow
   const evaporatorFilm = (duty * share) ** FILM_EXPONENT
+  if (!(duty > LEAST_DUTY && duty < MOST_DUTY)) return undefined
 
   const atCondenserPa = dischargePa - dropPa(machine.drops.discharge, share, discharge.density)
   const condensingPa = atCondenserPa - faults.airPa

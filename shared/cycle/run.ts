@@ -1,10 +1,10 @@
 import type { Solution } from './branch.ts'
 import type { Guess } from './evaluate.ts'
-import { type LeavingAir, leavingAir } from './evaporator.ts'
+import { boilingHeat, type LeavingAir, leavingAir } from './evaporator.ts'
 import { guessAtSuction } from './first-guess.ts'
 import { findBelow, settled } from './scan.ts'
 import { type Setup, setUp } from './setup.ts'
-import { MOST_STARTS, solveAnyhow, solvePinned, solveSteady } from './solve.ts'
+import { MOST_STARTS, solveAnyhow, solvePinned, solveSteady, solveUnsettled } from './solve.ts'
 import type { Case, Controls } from './types.ts'
 
 /** What is to be said of a state that was found. */
@@ -43,7 +43,10 @@ export type Outcome =
       /** Would run above the cut-out, or finds no balance below it. */
       readonly kind: 'high-pressure-trip'
       readonly limitPa: number
-      /** The state that it would run to; nothing where it has none below the critical region. */
+      /**
+       * The state that it would run to, or the last on the way there; nothing where it has none below
+       * the critical region.
+       */
       readonly state?: Running
     }
   | {
@@ -74,10 +77,8 @@ export interface Running {
 const FREEZING_K = 273.15
 /** Fins above the boiling refrigerant, K: where a search starts. */
 const FINS_ABOVE_K = 4
-/** Steps from a steady state to a setting of its control. */
-const WALK = 6
-/** Share of the cut-out at which a walk that ends is taken to have come to it. */
-const NEAR_TRIP = 0.85
+/** Liquid face of a condenser, share of the whole, from which on more flow drives the high side up without end. */
+const FLOODED = 0.4
 /** Share of the face below which an evaporator counts as dry. */
 const DRY_FACE = 0.25
 /** Quality of the suction below which liquid is said to reach the compressor. */
@@ -175,46 +176,55 @@ function cycle(setup: Setup, by: Stop, steady?: Running): Outcome | undefined {
       by === 'thermostat' ? start : { ...start, suctionPa },
     )
   }
-  const tripped = (state?: Running): Outcome => ({
+  const unsettled = (setting: number, near: Solution | undefined) => {
+    const suctionPa =
+      by === 'thermostat' ? setup.fluid.saturationPressure(setting - FINS_ABOVE_K) : setting
+    const pinned = by === 'thermostat' ? { finsK: setting } : 'suction'
+    const start = near?.trial.guess ?? guessAtSuction(setup, suctionPa)
+    return solveUnsettled(setup, pinned, { ...start, suctionPa })
+  }
+  const tripped = (last: Solution): Outcome => ({
     kind: 'high-pressure-trip',
     limitPa: highCutOutPa,
-    ...(state === undefined ? {} : { state }),
+    state: running(setup, last),
   })
-  /** From the steady state's own setting, where it runs all the time, step by step. */
-  const walked = (setting: number): Solution | 'tripped' | undefined => {
-    if (steady === undefined) return undefined
-    const { guess } = steady.solution.trial
-    const from = by === 'thermostat' ? steady.leaving.surfaceK : guess.suctionPa
-    let here: Guess = { ...guess, duty: 1 }
-    let found: Solution | undefined
-    for (let step = 1; step <= WALK; step += 1) {
-      found = at(from + ((setting - from) * step) / WALK, here)
-      // the more the low side is let rise, the higher the high side while it runs
-      if (found === undefined)
-        return here.dischargePa > NEAR_TRIP * highCutOutPa ? 'tripped' : found
-      here = found.trial.guess
-      if (here.dischargePa > highCutOutPa) return 'tripped'
-    }
-    return found
+  const opening = at(opens, undefined)
+  const mean = opening && at((opens + closes) / 2, opening.trial.guess)
+  const [shown, averaged] =
+    opening !== undefined && mean !== undefined
+      ? [opening, mean]
+      : [unsettled(opens, opening), unsettled((opens + closes) / 2, opening)]
+  for (const each of [shown, averaged]) {
+    if (each !== undefined && each.trial.guess.dischargePa > highCutOutPa) return tripped(each)
   }
-  const opening = at(opens, undefined) ?? walked(opens)
-  if (opening === 'tripped') return tripped()
-  if (opening === undefined) return undefined
-  if (opening.trial.guess.dischargePa > highCutOutPa) return tripped(running(setup, opening))
-  const mean = at((opens + closes) / 2, opening.trial.guess) ?? walked((opens + closes) / 2)
-  if (mean === 'tripped') return tripped()
-  if (mean === undefined) return undefined
-  const { compression, suction, condensation, guess } = mean.trial
-  const duty = guess.duty ?? 1
+  if (shown === undefined || averaged === undefined) {
+    // the high side leaves the range of the properties before the low side comes to its setting
+    return steady !== undefined && floods(steady) ? tripped(steady.solution) : undefined
+  }
+  const { compression, suction, condensation, guess } = averaged.trial
+  const perSecond = compression.flow * (suction.enthalpy - condensation.enthalpy)
+  const duty =
+    averaged === mean ? (guess.duty ?? 1) : Math.min(1, boilingAll(setup, averaged) / perSecond)
   return {
     kind: 'cycling',
     by,
     duty,
-    state: running(setup, opening),
-    averageCapacity: duty * compression.flow * (suction.enthalpy - condensation.enthalpy),
+    state: running(setup, shown),
+    averageCapacity: duty * perSecond,
     // the low side swings evenly about its mean
-    closesPa: 2 * guess.suctionPa - opening.trial.guess.suctionPa,
+    closesPa: 2 * guess.suctionPa - shown.trial.guess.suctionPa,
   }
+}
+
+/** W that the air brings to an evaporator that boils all over. */
+function boilingAll(setup: Setup, { trial }: Solution): number {
+  const { evaporatingAt, evaporatorFilm } = trial
+  return boilingHeat(setup.evaporator, setup.returnAir, evaporatingAt.meanK, evaporatorFilm).whole
+}
+
+/** Much of the condenser stands full of liquid. */
+function floods({ solution }: Running): boolean {
+  return solution.trial.condensation.faces.liquid > FLOODED
 }
 
 function running(setup: Setup, solution: Solution): Running {

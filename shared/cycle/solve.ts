@@ -49,7 +49,16 @@ export function solvePinned(
   pinned: Branch['pinned'],
   from: Guess,
 ): Solution | undefined {
-  return solveFrom(setup, from, pinned) ?? solveAnyhow(setup, MOST_STARTS, pinned, from)
+  return solveFrom(setup, from, pinned) ?? solveAnyhow(setup, 2, pinned, from)
+}
+
+/** The same where no mean flow settles: the full flow, with the evaporator's balance left out. */
+export function solveUnsettled(
+  setup: Setup,
+  pinned: Branch['pinned'],
+  from: Guess,
+): Solution | undefined {
+  return spareLiquid(setup, { stroke: 'given', pinned, unsettled: true }, { ...from, stroke: 1 })
 }
 
 function startFrom(

@@ -15,6 +15,7 @@ import type { Outcome } from './section.ts'
 
 export const computedOut = z.strictObject({
   rules: z.array(z.strictObject({ action: z.enum(ACTIONS), result: rulesOut })),
+  readingsBefore: readings.result.optional(),
   readings: readings.result.optional(),
   recovery: recovery.result.optional(),
   charge: charge.result.optional(),
@@ -34,6 +35,7 @@ export function computedOf({ rules, ...others }: Outcomes): ComputedParts {
       const outcome = rules[action]
       return outcome?.state === 'done' ? [{ action, result: outcome.computation.result }] : []
     }),
+    readingsBefore: resultOf(others.readingsBefore),
     readings: resultOf(others.readings),
     recovery: resultOf(others.recovery),
     charge: resultOf(others.charge),

@@ -4,6 +4,7 @@ import type { Outcome } from './section.ts'
 import type { Step } from './step.ts'
 
 const TITLES: Readonly<Record<Exclude<keyof Outcomes, 'rules'>, string>> = {
+  readingsBefore: 'Readings before',
   readings: 'Readings',
   recovery: 'Recovery',
   charge: 'Charge',

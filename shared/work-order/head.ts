@@ -67,5 +67,9 @@ export const HEAD_PATHS: Readonly<Record<string, Path>> = {
   ownMachine: ['person', 'ownMachine'],
 }
 
-/** Whether belts, cabs and vehicle law are what the order is about. */
-export const isVehicleOrder = ({ machine }: WorkOrderInput): boolean => isVehicle(machine.kind)
+/** What has to run for a reading: an engine, a vehicle's electric compressor, a cargo unit, a building's. */
+export function runsOf({ machine }: WorkOrderInput): 'engine' | 'electric' | 'cargo' | 'building' {
+  if (!isVehicle(machine.kind)) return 'building'
+  if (machine.kind === 'refrigerated-cargo') return 'cargo'
+  return machine.compressorDrive === 'electric' ? 'electric' : 'engine'
+}

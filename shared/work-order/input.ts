@@ -115,6 +115,9 @@ export const fields = {
     .max(MOST_ITEMS)
     .optional()
     .describe('Parts that were or will be replaced: fields of a part in charge and in oil'),
+  readingsBefore: section('readings', readings.fields).describe(
+    'Fields of readings, as taken before the work',
+  ),
   readings: section('readings', readings.fields),
   recovery: section('recovery', recovery.fields),
   charge: section('charge', charge.fields),

@@ -13,6 +13,7 @@ type Raw = Readonly<Record<string, unknown>>
 
 const SECTIONS: Readonly<Record<string, readonly string[]>> = {
   readings: Object.keys(readings.fields),
+  readingsBefore: Object.keys(readings.fields),
   recovery: Object.keys(recovery.fields),
   charge: Object.keys(charge.fields),
   oil: Object.keys(oil.fields),

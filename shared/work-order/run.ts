@@ -1,5 +1,5 @@
 import type * as z from 'zod'
-import type { OpeningJob } from '../fields/index.ts'
+import { isCarbonDioxide, type OpeningJob, pickRefrigerant } from '../fields/index.ts'
 import type { Computed, DefinedOperation } from '../operation.ts'
 import { mass } from '../quantity/index.ts'
 import { rules } from '../rules/rules.ts'
@@ -29,6 +29,8 @@ export interface Outcomes {
   readonly leakTest: Outcome<ResultOf<typeof leakTest>>
   readonly oil: Outcome<ResultOf<typeof oil>>
   readonly readings: Outcome<ResultOf<typeof readings>>
+  /** The same as taken before the work. */
+  readonly readingsBefore: Outcome<ResultOf<typeof readings>>
   readonly recovery: Outcome<ResultOf<typeof recovery>>
   readonly rules: Partial<Record<Action, Outcome<ResultOf<typeof rules>>>>
 }
@@ -55,6 +57,9 @@ export function runAll(input: WorkOrderInput): Outcomes {
     oil: runOil(input, head),
     leakTest: runLeakTest(input, head),
     evacuation: runEvacuation(input, head),
+    readingsBefore: input.readingsBefore
+      ? runSection(readings, 'readingsBefore', input.readingsBefore, head)
+      : ABSENT,
     readings: input.readings ? runSection(readings, 'readings', input.readings, head) : ABSENT,
     charging: runCharging(input, head, charged),
     cooling: runCooling(input, head),
@@ -76,7 +81,9 @@ function runRules(input: WorkOrderInput, head: Head): Outcomes['rules'] {
 }
 
 function runRecovery(input: WorkOrderInput, head: Head): Outcomes['recovery'] {
-  if (!breaksOpen(input) && !input.recovery) return ABSENT
+  // Carbon dioxide is let out: no recovery machine or cylinder takes it.
+  const lets = isCarbonDioxide(pickRefrigerant(input.refrigerant))
+  if ((!breaksOpen(input) || lets) && !input.recovery) return ABSENT
   // A section's own inventory is not the label's: only the whole charge can be held against it.
   const { labelCharge: _, ...others } = head
   return runSection(
@@ -152,11 +159,14 @@ function partsFor(
 
 function runOil(input: WorkOrderInput, head: Head): Outcomes['oil'] {
   const parts = partsFor(input, oilFields.parts.unwrap().element.shape, ['part'])
-  if (!input.oil && !parts) return ABSENT
-  return runSection(oil, 'oil', input.oil, head, {
+  const asked = input.oil !== undefined || parts !== undefined
+  if (!asked && input.existingOil === undefined) return ABSENT
+  const outcome = runSection(oil, 'oil', input.oil, head, {
     // Either list of the section says which parts; the order's own must not count them twice.
     parts: input.oil?.replaced === undefined ? parts : undefined,
   })
+  // An oil that makes the compressor dangerous stops the work before any amount is known.
+  return asked || (outcome.state === 'failed' && outcome.problem.stop) ? outcome : ABSENT
 }
 
 function runLeakTest(input: WorkOrderInput, head: Head): Outcomes['leakTest'] {

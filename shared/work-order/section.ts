@@ -1,4 +1,5 @@
 import type * as z from 'zod'
+import type { CautionId } from '../cautions.ts'
 import { CalcError } from '../errors.ts'
 import type { Computation, Computed, DefinedOperation } from '../operation.ts'
 import { HEAD_PATHS, type Head, type Path, type Placed } from './head.ts'
@@ -33,6 +34,8 @@ export type Outcome<R> =
       readonly state: 'missing' | 'failed'
       readonly read: readonly ReadLine[]
       readonly problem: Problem
+      /** What is dangerous about what was refused. */
+      readonly cautions: readonly CautionId[]
     }
 
 type Fields = Record<string, z.ZodType>
@@ -74,11 +77,12 @@ export function runSection<F extends Fields, R extends z.ZodType>(
     }
   } catch (error) {
     if (!(error instanceof CalcError)) throw error
-    const { code, message, hint, level } = error
+    const { code, message, hint, level, cautions } = error
     return {
       state: code === 'missing-input' ? 'missing' : 'failed',
       read,
       problem: { code, message, hint, path: where(error.path), stop: level === 'stop' },
+      cautions,
     }
   }
 }

@@ -1,4 +1,3 @@
-import type { Job } from '../fields/index.ts'
 import type { Source } from '../sources.ts'
 import { breaksOpen } from './breaks-open.ts'
 import { checklist } from './checklist.ts'
@@ -47,11 +46,12 @@ const STEPS: Readonly<Record<StepId, Planned>> = {
 const WHOLE: readonly StepId[] = STEP_IDS.filter((id) => id !== 'measure')
 
 /** The steps of a visit in their order: only those that the job needs, and those that were filled in. */
-export function stepsOf(job: Job, input: WorkOrderInput): readonly StepId[] {
+export function stepsOf(input: WorkOrderInput, outcomes: Outcomes): readonly StepId[] {
+  const { job } = input
   const filled: Partial<Record<StepId, boolean>> = {
     recover: input.recovery !== undefined,
     replace: (input.parts?.length ?? 0) > 0,
-    oil: input.oil !== undefined || (input.parts?.length ?? 0) > 0,
+    oil: outcomes.oil.state !== 'absent' || (input.parts?.length ?? 0) > 0,
     'leak-test': input.leakTest !== undefined,
     evacuate: input.evacuation !== undefined,
     charge: input.charge !== undefined || input.charging !== undefined,
@@ -59,6 +59,7 @@ export function stepsOf(job: Job, input: WorkOrderInput): readonly StepId[] {
   if (job === 'diagnose') {
     return [
       'before-opening',
+      ...(outcomes.oil.state === 'failed' ? (['oil'] as const) : []),
       'measure',
       ...(filled['leak-test'] ? (['leak-test'] as const) : []),
       ...(filled.charge ? (['charge'] as const) : []),
@@ -81,7 +82,7 @@ interface Visit {
 
 /** Every step of this job, built from what was read and what was computed. */
 export function visit(input: WorkOrderInput, outcomes: Outcomes): Visit {
-  const built = stepsOf(input.job, input).map((id) => {
+  const built = stepsOf(input, outcomes).map((id) => {
     const { title, build } = STEPS[id]
     return { id, title, body: build(input, outcomes) }
   })

@@ -1,8 +1,9 @@
 import * as z from 'zod'
 import type { CautionId } from '../cautions.ts'
-import { type Act, ALL_DANGERS, dangersOf } from '../dangers.ts'
+import { ALL_DANGERS, dangersOf } from '../dangers.ts'
 import { JOBS, pickRefrigerant } from '../fields/index.ts'
 import { type Assumption, defineOperation, type Warning } from '../operation.ts'
+import { lawLine } from '../rules/law-line.ts'
 import { charge } from '../service/charge.ts'
 import { charging } from '../service/charging.ts'
 import { coolingCheck } from '../service/cooling-check.ts'
@@ -11,8 +12,10 @@ import { leakTest } from '../service/leak-test.ts'
 import { oil } from '../service/oil.ts'
 import { readings } from '../service/readings.ts'
 import { recovery } from '../service/recovery.ts'
-import { breaksOpen } from './breaks-open.ts'
-import { cardOf, cardOut } from './card/card.ts'
+import { actsOf } from './acts.ts'
+import { cardOf } from './card/card.ts'
+import { cardOut } from './card/schema.ts'
+import { stopsOf } from './card/stops.ts'
 import { toldOf } from './card/told.ts'
 import { checklist, checklistOut } from './checklist.ts'
 import { type ComputedParts, computedOf, computedOut } from './computed.ts'
@@ -21,7 +24,8 @@ import { computations, shownSources } from './gathered.ts'
 import { identity } from './identity.ts'
 import { fields, type WorkOrderInput } from './input.ts'
 import { modernised } from './older.ts'
-import { runAll } from './run.ts'
+import { type Outcomes, runAll } from './run.ts'
+import type { Outcome } from './section.ts'
 import { missingOut, stepOut } from './step.ts'
 import { visit } from './visit.ts'
 
@@ -37,6 +41,14 @@ const result = z.strictObject({
   checklist: checklistOut.describe('What must be written down'),
   computed: computedOut.describe('The full results of the single steps'),
 })
+
+const ALWAYS: readonly CautionId[] = [
+  'pressure',
+  'cold-burns',
+  'weigh-the-charge',
+  'maker-first',
+  'local-rules',
+]
 
 /** What any of its steps may add. */
 const MAY_ALSO: readonly CautionId[] = [
@@ -56,7 +68,7 @@ export const workOrder = defineOperation({
   older: modernised,
   result,
   cautions: {
-    always: ['pressure', 'cold-burns', 'weigh-the-charge', 'maker-first', 'local-rules'],
+    always: ALWAYS,
     mayAlso: MAY_ALSO,
   },
   example: {
@@ -88,14 +100,17 @@ export const workOrder = defineOperation({
     ],
   },
   compute(input) {
-    const picked = pickRefrigerant(input.refrigerant)
     const outcomes = runAll(input)
     const { steps, sources } = visit(input, outcomes)
     const done = computations(outcomes)
     const failed = steps.filter(({ state }) => state === 'failed')
-    const card = cardOf(input, outcomes)
+    const law = lawOf(input)
+    const stops = stopsOf(outcomes)
+    const ids = cautionsOf(input, outcomes)
+    const card = cardOf(input, outcomes, stops, { ids, hasLaw: law !== undefined })
     return {
-      told: toldOf(card),
+      told: toldOf(card, stops),
+      ...(law === undefined ? {} : { law }),
       result: {
         title: input.order ? `${input.machine.name}: ${input.order}` : input.machine.name,
         card,
@@ -111,17 +126,7 @@ export const workOrder = defineOperation({
       steps: done.flatMap(({ title, computation }) =>
         computation.steps.map((step) => ({ ...step, what: `${title}: ${step.what}` })),
       ),
-      cautions: [
-        ...dangersOf({
-          refrigerant: picked,
-          compressorDrive: input.machine.compressorDrive,
-          does: actsOf(input),
-        }),
-        // The rules are asked about every action that there is; what is done here is known better.
-        ...done.flatMap(({ title, computation }) =>
-          title === 'Rules' ? [] : computation.cautions,
-        ),
-      ],
+      cautions: ids,
       sources: shownSources(sources, done, outcomes, steps),
       assumptions: distinct(
         done.flatMap(({ computation, where }) =>
@@ -168,14 +173,38 @@ function warningsOf(told: readonly (Warning & { readonly title: string })[]): re
   })
 }
 
-/** What this job does to the machine, before anything is read. */
-function actsOf(input: WorkOrderInput): readonly Act[] {
-  const cab: readonly Act[] = input.cabOff ? ['lifts-cab'] : []
-  if (input.job === 'diagnose') return ['handles', 'runs']
-  if (breaksOpen(input)) {
-    return ['opens', 'recovers', 'pressurises', 'evacuates', 'charges', 'runs', ...cab]
-  }
-  return ['parts-couplings', 'runs', ...cab]
+/** The line of the law, where the job opens anything. */
+function lawOf({ machine, place, person, refrigerant, labelCharge, job }: WorkOrderInput) {
+  if (job === 'diagnose') return undefined
+  return lawLine(place?.law, {
+    ...machine,
+    ...person,
+    machine: machine.kind,
+    refrigerant: pickRefrigerant(refrigerant),
+    labelCharge,
+  })
+}
+
+/** What is dangerous here: by the job before anything was read, by each step, and by what was refused. */
+function cautionsOf(input: WorkOrderInput, outcomes: Outcomes): readonly CautionId[] {
+  // The rules are asked about every action that there is; what is done here is known better.
+  const { rules: _, ...steps } = outcomes
+  const ids = [
+    ...ALWAYS,
+    ...dangersOf({
+      refrigerant: pickRefrigerant(input.refrigerant),
+      compressorDrive: input.machine.compressorDrive,
+      does: actsOf(input),
+    }),
+    ...Object.values(steps).flatMap((outcome: Outcome<unknown>) =>
+      outcome.state === 'done'
+        ? outcome.computation.cautions
+        : outcome.state === 'absent'
+          ? []
+          : outcome.cautions,
+    ),
+  ]
+  return [...new Set(ids)]
 }
 
 /** One line for all refused steps: the others stand. */

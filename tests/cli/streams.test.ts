@@ -1,6 +1,7 @@
 import { type ChildProcess, spawn, spawnSync } from 'node:child_process'
 import { once } from 'node:events'
 import { closeSync, openSync } from 'node:fs'
+import { parse } from 'csv-parse/sync'
 import { describe, expect, it } from 'vitest'
 import { lineBlocks } from '../../cli/input/lines.ts'
 import { csvColumns } from '../../cli/render/csv-columns.ts'
@@ -264,7 +265,7 @@ describe('input that is none', () => {
     const { status, err } = await session(['saturation', '-'], {
       stdin: '{"refrigerant":"R-134a","pressure":"32 psig", "pressure" : "33 psig"}',
     })
-    expect([status, err]).toEqual([2, expect.stringContaining('"pressure" is given twice')])
+    expect([status, err]).toEqual([2, expect.stringContaining('pressure is given twice')])
   })
 })
 
@@ -287,11 +288,55 @@ describe('letters that act instead of being seen', () => {
     }
   })
 
+  it('reach none by the settings, a new order or a file that is not there', async () => {
+    const settings = {}
+    const written = {}
+    for (const argv of [
+      ['settings', '--person', `${ACTING}: us-609`],
+      ['settings'],
+      ['settings', '--json'],
+      ['settings', '--set', `${ACTING}=1`],
+      ['refrigerants', ACTING],
+      ['help', ACTING],
+      ['completion', ACTING],
+      ['work-order', '--new', `${ACTING}.yaml`, '--machine', `name=${ACTING},kind=off-road`],
+      ['work-order', `${ACTING}.yaml`],
+      ['work-order', '--set', `${ACTING}=1`],
+      ['readings', `32psig/${ACTING}`, '--low-gauge', ACTING],
+    ]) {
+      const { out, err } = await session(argv, { settings, written })
+      expect(out + err).not.toBe('')
+      expect((out + err).replaceAll('\n', '')).not.toMatch(acts)
+    }
+    expect(Object.values(written).join('').replaceAll('\n', '')).not.toMatch(acts)
+  })
+
+  it('are no formula in a cell, whatever an order is called', async () => {
+    const { example } = operation('work-order')
+    for (const name of ['=1+1', '+1+1', '-1+1', '@SUM(1)', '\t=1', '＝1+1']) {
+      const order = { ...example, machine: { ...(example.machine as object), name } }
+      const { out } = await session(['work-order', '-', '--csv'], { stdin: JSON.stringify(order) })
+      const cells = parse(out, { relax_column_count: true }).flat() as string[]
+      expect(cells.some((cell) => cell.includes(name.trim()))).toBe(true)
+      expect(
+        cells.filter((cell) => /^[=+\-@\t＝]/u.test(cell) && Number.isNaN(Number(cell))),
+      ).toEqual([])
+    }
+  })
+
   it('reach none by an answer, in whatever form', async () => {
     const { example } = operation('work-order')
     const order = { ...example, machine: { ...(example.machine as object), name: ACTING } }
     const stdin = JSON.stringify(order)
-    for (const form of [[], ['--json'], ['--markdown'], ['--csv']]) {
+    for (const form of [
+      [],
+      ['--json'],
+      ['--markdown'],
+      ['--csv'],
+      ['--full'],
+      ['--customer'],
+      ['--steps'],
+    ]) {
       const { status, out, err } = await session(['work-order', '-', ...form], { stdin })
       expect(status).toBe(0)
       expect((out + err).replaceAll('\n', '')).not.toMatch(acts)

@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
-import { DANGER_ON_SCREEN } from '../../cli/render/screen.ts'
 import crane from '../../data/examples/harbour-crane.json' with { type: 'json' }
+import { isOnScreen } from '../../shared/cautions.ts'
 import { workOrder } from '../../shared/work-order/work-order.ts'
 import { session } from './session.ts'
 
@@ -29,7 +29,7 @@ describe.each(examples)('the card of %s', (_, text) => {
     for (const [index, { title }] of result.card.steps.entries()) {
       expect(out).toContain(`${index + 1} ${title}`)
     }
-    for (const { short } of cautions.filter(DANGER_ON_SCREEN)) {
+    for (const { short } of cautions.filter(isOnScreen)) {
       expect(out).toContain(short.replace(/\.$/u, ''))
     }
     expect(out).not.toContain('://')

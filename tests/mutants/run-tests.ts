@@ -93,7 +93,8 @@ export async function runTests(
     isLate = true
     end()
   }, options.limitSeconds * 1000)
-  process.once('exit', end)
+  // Before the copy is removed, else it writes into it again.
+  process.prependOnceListener('exit', end)
   const status = await new Promise<number | null>((done, failed) => {
     child.on('error', failed)
     child.on('close', done)

@@ -1,9 +1,13 @@
 import { describe, expect, it } from 'vitest'
 import { ABOUT } from '../../shared/about.ts'
+import { ERROR_CODES } from '../../shared/errors.ts'
 import { operation, operations } from '../../shared/operations.ts'
 import { refrigerants } from '../../shared/refrigerant/index.ts'
 import { createApp } from '../../worker/app.ts'
-import { ask, post } from './ask.ts'
+import { withHost } from '../../worker/pages/curl.ts'
+import { PROBLEM_CODES } from '../../worker/pages/problems.ts'
+import { DOOR_PROBLEMS } from '../../worker/problem.ts'
+import { ask, post, problemOf } from './ask.ts'
 
 describe('the service', () => {
   it('runs inside workerd', async () => {
@@ -160,18 +164,52 @@ describe('the pages', () => {
 
   it('fold away what is answered, and name types in words', async () => {
     const html = await (await ask('/reference')).text()
-    expect(html.match(/<details><summary>Answer, \d+ fields/gu)?.length).toBeGreaterThan(
+    expect(html.match(/<details><summary>Answer of [\w-]+: \d+/gu)?.length).toBeGreaterThan(
       operations.length,
     )
     expect(html).not.toMatch(/<td>(?:string|array|boolean)<\/td>/u)
   })
 
-  it('explain every code of a problem where its type leads', async () => {
+  it('say first what to send', async () => {
     const html = await (await ask('/reference')).text()
-    const problem = (await (await post('saturation', '{}')).json()) as { type: string }
-    const [page, anchor] = problem.type.split('#')
-    expect(page).toBe('/reference')
-    expect(html).toContain(`id="${anchor}"`)
+    const section = /<section id="saturation"[\s\S]*?<\/section>/u.exec(html)?.[0] ?? ''
+    const order = ['Fields of saturation', 'Example', 'Answer of saturation', 'What it is for']
+    const found = order.map((text) => section.indexOf(text))
+    expect(found).toEqual(found.toSorted((a, b) => a - b))
+    expect(found).not.toContain(-1)
+  })
+
+  it('name in their requests the host that was asked, and let nothing in by it', async () => {
+    const html = await (await ask('/reference')).text()
+    expect(html).toContain('curl -X POST http://shop.test/v1/saturation')
+    expect(html).not.toContain('service.invalid')
+    const behind = await ask('/reference', { headers: { 'x-forwarded-proto': 'https' } })
+    expect(await behind.text()).toContain('curl -X POST https://shop.test/v1/saturation')
+    const page = await (await ask('/reference')).text()
+    expect(withHost(page, "http://a'b/reference", undefined)).toBe(page)
+    expect(withHost(page, 'http://shop.test/', '"><script>')).toBe(page)
+  })
+
+  it('have a picture of their own', async () => {
+    for (const address of ['/favicon.svg', '/favicon.ico']) {
+      expect((await ask(address)).headers.get('content-type')).toBe('image/svg+xml')
+    }
+  })
+
+  it('explain every code of a problem where its type leads', async () => {
+    const { type } = await problemOf(await post('saturation', '{}'))
+    expect(type).toBe('/problems/missing-input')
+    expect([...PROBLEM_CODES].sort()).toEqual(
+      [...ERROR_CODES, ...Object.keys(DOOR_PROBLEMS)].sort(),
+    )
+    for (const code of PROBLEM_CODES) {
+      const page = await ask(`/problems/${code}`)
+      expect(page.status).toBe(200)
+      expect((await page.text()).match(/<p>[^<]{30,}<\/p>/u), code).not.toBeNull()
+    }
+    for (const code of ['nothing', 'constructor', '__proto__']) {
+      expect((await ask(`/problems/${code}`)).status).toBe(404)
+    }
   })
 })
 

@@ -13,7 +13,8 @@ export function frontPage(operations: readonly Operation[]): Html {
 <p>${ABOUT.description}</p>
 <p><a href="/reference">Reference of the API</a> · <a href="/openapi.json">OpenAPI document</a> · <a href="/v1/refrigerants">Refrigerants</a></p>
 <h2>What can be asked</h2>
-<div class="scroll"><table>
+<div class="scroll" role="region" aria-label="Operations" tabindex="0"><table>
+<thead><tr><th scope="col">Operation</th><th scope="col">Answers</th></tr></thead>
 <tbody>
 ${operations.map(
   ({ name, summary }) =>
@@ -22,7 +23,7 @@ ${operations.map(
 </tbody>
 </table></div>
 <h2>Guides</h2>
-<ul>
+<ul class="links">
 ${GUIDES.map(({ name, title }) => html`<li><a href="/reference/guide/${name}">${title}</a></li>`)}
 </ul>
 <h2>Before you rely on it</h2>

@@ -1,22 +1,16 @@
 import data from '../../../data/service/card.json' with { type: 'json' }
 import { Blank, type Sentence, sentence } from '../../answer/sentence.ts'
 import type { Kind, Quantity } from '../../quantity/index.ts'
+import type { Line } from './schema.ts'
 
-export type StepId = keyof typeof data.titles
+export type StepId = Exclude<keyof typeof data.titles, 'let-out'>
 export type TaskId = keyof typeof data.tasks
 export type RecordId = keyof typeof data.records
 
-/** A line of the card: something to do with a box before it, or a figure and what it means. */
-export interface Line {
-  readonly text: Sentence
-  /** Whether its box is ticked; undefined where there is none, since it is no task. */
-  readonly ticked?: boolean | undefined
-}
-
-type Values = Readonly<Record<string, Quantity | Blank | string | undefined>>
+export type Values = Readonly<Record<string, Quantity | Blank | string | undefined>>
 
 /** Whether anything is still to be written into a line. */
-const isOpen = (values: Values) =>
+export const isOpen = (values: Values): boolean =>
   Object.values(values).some((value) => value === undefined || value instanceof Blank)
 
 /** A task; it is done where figures were asked for and all of them were written down. */
@@ -34,9 +28,35 @@ export const record = (id: RecordId, values: Values = {}): Line => ({
 /** A figure and what it means: nothing to tick. */
 export const told = (text: Sentence): Line => ({ text })
 
+/** A sentence of the card's own. */
+export const says = (id: keyof typeof data.says, values: Values = {}): Line =>
+  told(sentence(data.says[id], values))
+
+/** Ways of which one is taken. */
+export const oneOf = (id: keyof typeof data.alternatives): Line => ({
+  text: sentence('one of'),
+  oneOf: data.alternatives[id].map((text) => sentence(text)),
+})
+
+/** Words that a person or a message brought: braces in them are no slots. */
+export const plainly = (text: string): Sentence => sentence(text.replace(/[{}]/gu, ''))
+
 /** What was written down, or a blank with the unit that it is written in. */
 export const written = <Q extends Quantity>(value: Q | undefined, kind: Kind): Q | Blank =>
   value ?? new Blank(kind)
 
-export const titleOf = (id: StepId): string => data.titles[id]
+export const titleOf = (id: keyof typeof data.titles): string => data.titles[id]
 export const jobName = (job: keyof typeof data.jobs): string => data.jobs[job]
+
+/** What is left of a step once it is done. */
+export const finishedText = (id: keyof typeof data.finished): string => data.finished[id]
+
+/** Cautions that a task of the card says already, in its place. */
+export const CAUTION_OF_TASK: Readonly<Partial<Record<TaskId, string>>> = Object.fromEntries(
+  Object.entries(data.tasks).flatMap(([id, entry]) =>
+    'caution' in entry ? [[id, entry.caution]] : [],
+  ),
+)
+
+/** Which program and which data made the card. */
+export const FOOT = data.says.foot

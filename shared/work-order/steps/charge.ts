@@ -1,10 +1,13 @@
-import { newNotes } from '../../notes.ts'
-import { mass, type Quantity, say } from '../../quantity/index.ts'
-import { chargeToleranceOf } from '../../service/charge-tolerance.ts'
+import card from '../../../data/service/card.json' with { type: 'json' }
+import { say } from '../../quantity/index.ts'
 import type { WorkOrderInput } from '../input.ts'
 import type { Outcomes } from '../run.ts'
 import { figure, instruct, newBody, type StepBody, state, take } from '../step.ts'
+import { wentIn } from '../went-in.ts'
 import { certificateToOpen } from './before-opening.ts'
+
+/** A label that is gone is no end, and its charge is never guessed. */
+const WAYS_TO_THE_CHARGE = `One of: ${card.alternatives['find-charge'].join('; ')}`
 
 /** How much goes in, by which reading of the scale, and which way in. */
 export function chargeStep(input: WorkOrderInput, outcomes: Outcomes): StepBody {
@@ -18,14 +21,18 @@ export function chargeStep(input: WorkOrderInput, outcomes: Outcomes): StepBody 
     state(body, law.law, law.leakRepair.statements)
   }
   if (!input.labelCharge && outcomes.charge.state !== 'missing') {
-    body.missing.push({ what: "Charge on the machine's label", path: ['labelCharge'] })
+    body.missing.push({
+      what: "Charge on the machine's label",
+      path: ['labelCharge'],
+      hint: WAYS_TO_THE_CHARGE,
+    })
   }
   massInto(body, outcomes)
   if (tooLittleToWeigh(outcomes) && !input.charging && !input.record?.charged) {
     body.findings.push('For this job alone nothing needs to be added.')
   } else {
     scaleInto(body, input, outcomes)
-    wentIn(body, input, outcomes)
+    wentInInto(body, input, outcomes)
   }
   instruct(body, 'caps-back')
   return body
@@ -45,6 +52,10 @@ function massInto(body: StepBody, outcomes: Outcomes): void {
   figure(body, 'Mass to add', found.massToAdd)
   figure(body, 'Lower end', found.massToAddFrom)
   figure(body, 'Upper end', found.massToAddTo)
+  figure(body, 'Cannot exceed', found.bound?.most)
+  figure(body, 'Space in the couplings', found.bound?.space)
+  figure(body, 'Like couplings may spill, from', found.likeParts?.from)
+  figure(body, 'Like couplings may spill, up to', found.likeParts?.to)
   figure(body, 'What-if, least missing', found.whatIfFrom)
   figure(body, 'What-if, most missing', found.whatIfTo)
   figure(body, 'Charge of the whole machine', found.totalTarget)
@@ -88,41 +99,16 @@ function scaleInto(body: StepBody, input: WorkOrderInput, { charging }: Outcomes
   }
 }
 
-/** What went in against what should have. */
-function wentIn(body: StepBody, input: WorkOrderInput, outcomes: Outcomes): void {
+/** What went in, against what should have. */
+function wentInInto(body: StepBody, input: WorkOrderInput, outcomes: Outcomes): void {
   const charged = input.record?.charged
   if (!charged) {
     body.missing.push({ what: 'Mass that went in, by the scale', path: ['record', 'charged'] })
     return
   }
   body.read.push({ label: 'Went in', value: say(charged) })
-  const result = outcomes.charge.state === 'done' ? outcomes.charge.computation.result : undefined
-  const toAdd = result?.massToAdd
-  if (!toAdd) return
-  const difference = mass(
-    charged.si - toAdd.si,
-    toAdd.plusMinus === undefined && charged.plusMinus === undefined
-      ? undefined
-      : Math.hypot(toAdd.plusMinus ?? 0, charged.plusMinus ?? 0),
-  )
-  figure(body, 'Went in, less what should', difference)
-  body.findings.push(wentInText(difference, input.charge?.chargeTolerance, input.labelCharge))
-}
-
-/** What went in against the tolerance of the charge: the maker's where it was given, else the published one. */
-function wentInText(
-  { si, plusMinus = 0 }: Quantity<'mass'>,
-  given: Quantity<'mass'> | undefined,
-  labelCharge: Quantity<'mass'> | undefined,
-): string {
-  const { from, to } = chargeToleranceOf(given, labelCharge, newNotes())
-  const allowed = from.si === to.si ? say(to) : `${say(from)} to ${say(to)}`
-  const off = Math.abs(si)
-  const way = si < 0 ? 'less' : 'more'
-  if (off + plusMinus <= from.si) {
-    return `What went in lies within the tolerance of the charge (${allowed}).`
-  }
-  return off - plusMinus > to.si
-    ? `${say(mass(off))} ${way} went in than should, outside the tolerance of the charge (${allowed}): recover, and weigh in anew.`
-    : `${say(mass(off))} ${way} went in than should, about what the charge may be off (${allowed}): the maker's tolerance decides.`
+  const found = wentIn(input, outcomes)
+  if (!found) return
+  figure(body, 'Went in, less what should', found.difference)
+  body.findings.push(found.text)
 }

@@ -44,6 +44,7 @@ describe('a figure tied to what it rests on', () => {
     expect(atWorst(settle(both))).toBe(27)
     expect(highest(settle(both))).toBeCloseTo(25, 12)
     expect(lowest(settle(both))).toBeCloseTo(15, 12)
+    expect([lowest({ si: 5 }), highest({ si: 5 })]).toEqual([5, 5])
   })
 
   it('refuses what is larger than any number', () => {

@@ -72,7 +72,7 @@ describe('the line of the law, by jurisdiction and machine', () => {
       lawLine('australia', loader),
       'Australia: recover; look up the rule on venting (Act 1989; unverified). Certificate: handling licence (Regulations 1995, reg. 111)',
     ],
-    [lawLine(undefined, loader), 'Venting is illegal in most places: give law.'],
+    [lawLine(undefined, loader), 'Venting is illegal in most places: give "law".'],
   ]
   it.each(cells)('%s', (line, expected) => {
     expect(line).toBe(expected)

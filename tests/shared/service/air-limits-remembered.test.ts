@@ -21,7 +21,7 @@ describe('R-134a: saturation pressure plus 5 psi with the fraction dropped, agai
     const { result, warnings } = airCheck.run({
       refrigerant: 'R-134a',
       pressure: `${psig} psig`,
-      temperature: `${fahrenheit} °F`,
+      temperature: `${fahrenheit} ±0 °F`,
       units: 'us',
     })
     expect(result.limit?.basis).toBe('saturation-plus-5-psi')

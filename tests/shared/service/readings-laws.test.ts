@@ -183,6 +183,30 @@ describe('one reading', () => {
     )
   })
 
+  it('of a pressure has the same central figures in saturation and in a table, on each line', () => {
+    fc.assert(
+      fc.property(refrigerant, psig(10, 200), (name, value) => {
+        const from = { value: Number(value.toFixed(3)), unit: 'psig' }
+        const common = { refrigerant: name, units: 'us', precise: true }
+        const columns = ['saturation', 'density', 'latent-heat', 'glide']
+        const row = table.run({ ...common, from, to: from, step: '1 psi', columns }).result.rows[0]
+        const one = saturation.run({ ...common, pressure: from }).result
+        const pure = one.lines === 'one'
+        const at = (key: string) => row?.[key]?.value
+        expect(at(pure ? 'temperature' : 'bubbleTemperature')).toBeCloseTo(
+          one.bubble.temperature.value,
+          9,
+        )
+        if (!pure) expect(at('dewTemperature')).toBeCloseTo(one.dew.temperature.value, 9)
+        expect(at('liquidDensity')).toBeCloseTo(one.bubble.density.value, 9)
+        expect(at('vapourDensity')).toBeCloseTo(one.dew.density.value, 9)
+        expect(at('latentHeat')).toBeCloseTo(one.latentHeat.value, 9)
+        expect(at('glide')).toBeCloseTo(one.glide.value, 9)
+      }),
+      { numRuns: 40 },
+    )
+  })
+
   it('at a place carries the ± of the place: altitude, weather, barometer', () => {
     const at = (where: Record<string, unknown>) =>
       saturation.run({

@@ -1,0 +1,72 @@
+import { Blank } from '../../answer/sentence.ts'
+import { isCarbonDioxide, pickRefrigerant } from '../../fields/index.ts'
+import { resolvePlace } from '../../instrument/index.ts'
+import { gaugePressure, type Quantity } from '../../quantity/index.ts'
+import { saturationPressure } from '../../refrigerant/index.ts'
+import { breaksOpen } from '../breaks-open.ts'
+import { certificatesText } from '../certificates.ts'
+import { runsOf } from '../head.ts'
+import type { WorkOrderInput } from '../input.ts'
+import { asking, type Build } from './built.ts'
+import { says, type TaskId, task, written } from './lines.ts'
+
+const OFF: Readonly<Record<ReturnType<typeof runsOf>, TaskId>> = {
+  engine: 'engine-off',
+  electric: 'engine-off',
+  cargo: 'unit-off',
+  building: 'power-off',
+}
+
+/** What is done and read before anything is loosened. */
+export const before: Build = (input, { readingsBefore, rules }) => {
+  const { cooling, place, machine, person, job } = input
+  const air = place?.ambient
+  const expected = air && expectedAt(input, air)
+  const values = {
+    low: written(cooling?.staticLow, 'gaugePressure'),
+    high: written(cooling?.staticHigh, 'gaugePressure'),
+    air: written(air, 'temperature'),
+  }
+  const opens = job !== 'diagnose'
+  const law = rules.open?.state === 'done' ? rules.open.computation.result.certificate : undefined
+  const highVoltage = machine.compressorDrive === 'electric' && machine.kind !== 'stationary'
+  const identifies = breaksOpen(input) && !isCarbonDioxide(pickRefrigerant(input.refrigerant))
+  const lines = [
+    task(OFF[runsOf(input)]),
+    ...(highVoltage && opens ? [task('high-voltage')] : []),
+    ...(input.cabOff ? [task('secured')] : []),
+    // Who holds what is confirmed at each order, on paper: a list in a file permits nothing.
+    ...(opens && law?.needed !== 'not-required'
+      ? [
+          {
+            ...task('certificate', { certificates: certificatesText(person?.certificates) }),
+            ticked: false,
+          },
+        ]
+      : []),
+    expected ? task('at-rest-expected', { ...values, expected }) : task('at-rest', values),
+    ...(identifies ? [task('identified', { purity: new Blank('fraction') })] : []),
+    ...(readingsBefore.state === 'done'
+      ? [
+          says('readings-before', {
+            low: input.readingsBefore?.suctionPressure,
+            high: input.readingsBefore?.liquidPressure ?? input.readingsBefore?.dischargePressure,
+            suction: input.readingsBefore?.suctionTemperature,
+            liquid: input.readingsBefore?.liquidTemperature,
+          }),
+        ]
+      : []),
+  ]
+  return asking('before', lines, values)
+}
+
+/** What the gauges should show at rest in this air: the saturation pressure, as a gauge here shows it. */
+function expectedAt(input: WorkOrderInput, air: Quantity<'temperature'>) {
+  try {
+    const r = pickRefrigerant(input.refrigerant)
+    const place = resolvePlace(input.place ?? {})
+    return gaugePressure(place.gauge(saturationPressure(r, air.si, 'bubble')).si)
+  } catch {
+    return undefined
+  }
+}
