@@ -180,8 +180,14 @@ function cycle(setup: Setup, by: Stop, steady?: Running): Outcome | undefined {
     const suctionPa =
       by === 'thermostat' ? setup.fluid.saturationPressure(setting - FINS_ABOVE_K) : setting
     const pinned = by === 'thermostat' ? { finsK: setting } : 'suction'
-    const start = near?.trial.guess ?? guessAtSuction(setup, suctionPa)
-    return solveUnsettled(setup, pinned, { ...start, suctionPa })
+    for (const start of [
+      near?.trial.guess ?? guessAtSuction(setup, suctionPa),
+      steady?.solution.trial.guess,
+    ]) {
+      const found = start && solveUnsettled(setup, pinned, { ...start, suctionPa })
+      if (found !== undefined) return found
+    }
+    return undefined
   }
   const tripped = (last: Solution): Outcome => ({
     kind: 'high-pressure-trip',
