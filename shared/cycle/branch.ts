@@ -1,6 +1,7 @@
 import { attempt } from '../substance/attempt.ts'
-import { type Guess, massOutsideStore, storeOf, type Trial, tryOut } from './evaluate.ts'
+import { type Guess, type Trial, tryOut } from './evaluate.ts'
 import { surfaceTemperature } from './evaporator.ts'
+import { massIn, storeOf } from './inventory.ts'
 import { newton, type Residuals } from './newton.ts'
 import type { Setup } from './setup.ts'
 
@@ -147,7 +148,7 @@ function letGo(setup: Setup, suctionPa: number): number {
 }
 
 /** All that must vanish, each as a share of what it is about. */
-export function residualsOf(setup: Setup, branch: Branch, trial: Trial): Float64Array {
+function residualsOf(setup: Setup, branch: Branch, trial: Trial): Float64Array {
   const { evaporation, suction, evaporatingAt, condensation, guess } = trial
   const residuals = [
     -0.5 * Math.log(trial.driveNeeded),
@@ -173,7 +174,7 @@ export function residualsOf(setup: Setup, branch: Branch, trial: Trial): Float64
 }
 
 /** Temperature of the fins where it boils, K. */
-export function finsOf(setup: Setup, { evaporatingAt, evaporatorFilm }: Trial): number {
+function finsOf(setup: Setup, { evaporatingAt, evaporatorFilm }: Trial): number {
   return surfaceTemperature(setup.evaporator, setup.returnAir, evaporatingAt.meanK, evaporatorFilm)
 }
 
@@ -182,15 +183,6 @@ export function heldSuction(setup: Setup, dischargePa: number): number {
   const { stroke } = setup.machine.compressor
   if (stroke === undefined) return 0
   return stroke.setPa - stroke.droop * (dischargePa - stroke.setAtDischargePa)
-}
-
-/** kg in the whole machine with the store filled to a share. */
-export function massIn(setup: Setup, trial: Trial, level: number): number {
-  const store = storeOf(setup, trial)
-  const outside = massOutsideStore(trial)
-  if (store === undefined) return outside
-  const { volume, at, gasDensity } = store
-  return outside + volume * (level * at.liquidDensity + (1 - level) * gasDensity)
 }
 
 function levelOf(setup: Setup, branch: Branch, trial: Trial): number | undefined {

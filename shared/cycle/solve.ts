@@ -1,6 +1,7 @@
-import { type Branch, heldSuction, massIn, type Solution, solveBranch } from './branch.ts'
+import { type Branch, heldSuction, type Solution, solveBranch } from './branch.ts'
 import type { Guess, Trial } from './evaluate.ts'
 import { firstGuess } from './first-guess.ts'
+import { massIn } from './inventory.ts'
 import type { Setup } from './setup.ts'
 
 /** An answer on the edge of its branch belongs to it. */
