@@ -35,7 +35,7 @@ const SEVERITIES = [0.1, 0.2, 0.3, 0.4, 0.5, 0.65, 0.8, 1]
 /** Severity at which the spread of a fault's readings is taken; it changes little along it. */
 const SPREAD_AT = 0.4
 /** A mistake can move a reading by so many times the spread and the instrument together. */
-export const MISTAKE = 6
+const MISTAKE = 6
 
 /**
  * What every fault of a machine would show in some weather, at rising severity, with the spread by
