@@ -103,6 +103,7 @@ async function forPeople(
     steps: output.steps === true,
     sources: output.sources === true,
     full: output.full === true,
+    customer: output.customer === true,
     resultLines: await resultLines?.(),
     rowLines: await rowLines?.(),
     answerLines: await answerLines?.(),

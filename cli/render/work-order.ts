@@ -7,15 +7,17 @@ import {
 } from '../../shared/work-order/sheet.ts'
 import type { AnswerPage } from './answer.ts'
 import { cardLines } from './card.ts'
+import { customerLines } from './customer.ts'
 import { cited } from './notes.ts'
 import { type Page, pairLines } from './pairs.ts'
 import { hanging, paragraph } from './wrap.ts'
 
 const BOX_COLUMNS = 4
 
-/** The card; with `--full` the whole sheet behind it. */
+/** The card; with `--full` the whole sheet behind it; or the customer's copy. */
 export function workOrderLines(answer: Answer, page: AnswerPage): readonly string[] {
   const order = answer as WorkOrderAnswer
+  if (page.customer) return customerLines(order, page)
   const card = cardLines(order, page)
   if (!page.full)
     return [...card, '', page.ink.quiet('--full for rules, steps and sources in full')]
