@@ -92,7 +92,9 @@ async function forPeople(
   precise: boolean,
   streams: Streams,
 ): Promise<string> {
-  const { answerLines, resultLines, rowLines, markdown, csv } = own[operation.name] ?? {}
+  const commands = own[operation.name] ?? {}
+  const { answerLines, resultLines, rowLines, csv } = commands
+  const markdown = output.customer ? commands.customerMarkdown : commands.markdown
   if (output.csv && csv) return (await csv())(answer)
   if (output.markdown && markdown) return (await markdown())(answer)
   const { answerText } = await import('../render/answer.ts')

@@ -57,14 +57,20 @@ export function runAll(input: WorkOrderInput): Outcomes {
     oil: runOil(input, head),
     leakTest: runLeakTest(input, head),
     evacuation: runEvacuation(input, head),
-    readingsBefore: input.readingsBefore
+    readingsBefore: isSaid(input.readingsBefore)
       ? runSection(readings, 'readingsBefore', input.readingsBefore, head)
       : ABSENT,
-    readings: input.readings ? runSection(readings, 'readings', input.readings, head) : ABSENT,
+    readings: isSaid(input.readings)
+      ? runSection(readings, 'readings', input.readings, head)
+      : ABSENT,
     charging: runCharging(input, head, charged),
     cooling: runCooling(input, head),
   }
 }
+
+/** Whether anything stands in a section; an empty one is as good as none. */
+const isSaid = (section: object | undefined): boolean =>
+  section !== undefined && Object.values(section).some((value) => value !== undefined)
 
 const placed = (value: unknown, ...path: (string | number)[]): Placed | undefined =>
   value === undefined ? undefined : { value, path }
@@ -170,14 +176,14 @@ function runOil(input: WorkOrderInput, head: Head): Outcomes['oil'] {
 }
 
 function runLeakTest(input: WorkOrderInput, head: Head): Outcomes['leakTest'] {
-  if (!input.leakTest) return ABSENT
+  if (!isSaid(input.leakTest)) return ABSENT
   // The air of the place alone asks for no search.
   const { ambient: _, ...others } = head
   return runSection(leakTest, 'leakTest', input.leakTest, others)
 }
 
 function runEvacuation(input: WorkOrderInput, head: Head): Outcomes['evacuation'] {
-  if (!input.evacuation && !breaksOpen(input)) return ABSENT
+  if (!isSaid(input.evacuation) && !breaksOpen(input)) return ABSENT
   return runSection(evacuation, 'evacuation', input.evacuation, head, {
     temperature: placed(input.place?.ambient, 'place', 'ambient'),
   })
@@ -209,7 +215,7 @@ function runCharging(
 }
 
 function runCooling(input: WorkOrderInput, head: Head): Outcomes['cooling'] {
-  if (!input.cooling) return ABSENT
+  if (!isSaid(input.cooling)) return ABSENT
   const read = (name: 'ambient' | 'suctionPressure' | 'liquidPressure' | 'dischargePressure') =>
     placed(input.readings?.[name], 'readings', name)
   const discharge = read('dischargePressure')

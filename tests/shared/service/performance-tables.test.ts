@@ -32,7 +32,7 @@ describe('performance tables', () => {
     ).flatMap((entry) =>
       [70, 77, 80, 86, 90, 95, 100, 104, 110].flatMap((f) =>
         (entry.high(kelvin(f)) ?? []).map(
-          (pa) => (middleTemperature(r134a, pa + SEA_LEVEL_PA) - kelvin(f)) * 1.8,
+          (pa) => (middleTemperature(r134a, pa) - kelvin(f)) * 1.8,
         ),
       ),
     )

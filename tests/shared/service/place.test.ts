@@ -19,8 +19,13 @@ describe('the barometer of a place', () => {
     const place = resolvePlace({ altitude: altitude(5_000) })
     // US Standard Atmosphere 1976 by its equation 33a: 24.90 inHg at 5000 ft.
     expect(place.barometerPa / 3_386.388_64).toBeCloseTo(24.9, 2)
-    expect(place.assumptions).toEqual([])
-    expect(place.sources.map((source) => source.id)).toEqual(['us-standard-atmosphere-1976'])
+    expect(place.assumptions.map(({ taken }) => taken)).toEqual([
+      'the standard atmosphere at this altitude, ±0.435 psi (3 kPa) for the weather',
+    ])
+    expect(place.sources.map((source) => source.id)).toEqual([
+      'us-standard-atmosphere-1976',
+      'weather',
+    ])
   })
 
   it('carries the uncertainty of the altitude', () => {
@@ -28,8 +33,10 @@ describe('the barometer of a place', () => {
     const [low, high] = [5_300, 4_700].map(
       (feet) => resolvePlace({ altitude: altitude(feet) }).barometerPa,
     )
-    expect(2 * (place.plusMinusPa ?? 0)).toBeCloseTo((high ?? 0) - (low ?? 0), 6)
-    expect(resolvePlace({ altitude: altitude(5_000) }).plusMinusPa).toBeUndefined()
+    const byAltitude = ((high ?? 0) - (low ?? 0)) / 2
+    // The weather, 3 kPa, beside it in quadrature.
+    expect(place.plusMinusPa).toBeCloseTo(Math.hypot(byAltitude, 3_000), 6)
+    expect(resolvePlace({ altitude: altitude(5_000) }).plusMinusPa).toBe(3_000)
   })
 
   it('is the barometer given, before the altitude, with its uncertainty', () => {
