@@ -25,6 +25,13 @@ function isRounded(text: string, other: string): boolean {
   return Math.abs(value - exact) <= Math.max(0.51 * unit, 0.01 * exact)
 }
 
+/** What a screen must say; a card leaves out what one of its tasks or the line of the law says. */
+function dangersIn({ cautions, result }: Answer): readonly string[] {
+  const { card } = result as { readonly card?: { readonly dangers: readonly string[] } }
+  const shorts = cautions.filter(isOnScreen).map(({ short }) => short.replace(/\.$/u, ''))
+  return card?.dangers ?? shorts
+}
+
 const squeezed = (text: string) => text.replace(/\s+/gu, ' ')
 
 /** The answer to an input, or its refusal. */
@@ -81,9 +88,7 @@ describe.each(told.map((entry) => [entry.name, entry] as const))('what %s tells'
           return
         }
         const screen = squeezed(out)
-        for (const { short } of (answer?.cautions ?? []).filter(isOnScreen)) {
-          expect(screen).toContain(short.replace(/\.$/u, ''))
-        }
+        for (const danger of answer ? dangersIn(answer) : []) expect(screen).toContain(danger)
         const stops = answer?.level === 'stop'
         expect(/^STOP/u.test(out)).toBe(stops)
       }),
