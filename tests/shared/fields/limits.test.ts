@@ -1,15 +1,18 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import type * as z from 'zod'
+import data from '../../../data/service/instruments.json' with { type: 'json' }
 import {
   burns,
   dateIn,
   existingOilIn,
+  gaugesIn,
   isCarbonDioxide,
   newOilIn,
   personIn,
   pickRefrigerant,
   refrigerantIn,
+  thermometersIn,
   vacuumHoseIn,
 } from '../../../shared/fields/index.ts'
 import type { Issue } from '../../../shared/issue-error.ts'
@@ -123,6 +126,16 @@ describe('names and lists', () => {
     for (const bare of [{ length: '60 in' }, { bore: '3/8 in' }]) {
       expect(takes(vacuumHoseIn.vacuumHoses, [bare])).toBe(false)
     }
+  })
+
+  it('each class of gauge and of thermometer may be named', () => {
+    for (const { id } of data.gauges) {
+      expect(takes(gaugesIn.lowGauge, id), id).toBe(true)
+      expect(takes(gaugesIn.highGauge, id), id).toBe(true)
+    }
+    for (const { id } of data.thermometers) expect(takes(thermometersIn.thermometer, id)).toBe(true)
+    expect(takes(gaugesIn.lowGauge, data.thermometers[0]?.id)).toBe(false)
+    expect(takes(thermometersIn.thermometer, data.gauges[0]?.id)).toBe(false)
   })
 
   it('each certificate may be named, and none that there is not', () => {
