@@ -217,28 +217,3 @@ function lineDensityOf(enthalpy: number, at: Saturation, point: Point): number {
   const alpha = voidFraction(Math.max(quality, 0), at.liquidDensity, at.vapourDensity)
   return alpha * at.vapourDensity + (1 - alpha) * at.liquidDensity
 }
-
-/** kg in all parts but the store. */
-export function massOutsideStore(trial: Trial): number {
-  const { compressorAndDischarge, condenser, liquidLine, evaporator, suctionLine } = trial.mass
-  return compressorAndDischarge + condenser + liquidLine + evaporator + suctionLine
-}
-
-/** Saturation in the store, and its volume; nothing where there is none. */
-export function storeOf(
-  setup: Setup,
-  trial: Trial,
-): { readonly volume: number; readonly at: Saturation; readonly gasDensity: number } | undefined {
-  const { store } = setup.machine
-  if (store.kind === 'none') return undefined
-  if (store.kind === 'receiver') {
-    const at = trial.condensingAt
-    return { volume: store.volume, at, gasDensity: at.vapourDensity }
-  }
-  const at = trial.suctionAt
-  return {
-    volume: store.volume,
-    at,
-    gasDensity: Math.min(at.vapourDensity, trial.suction.density),
-  }
-}

@@ -90,14 +90,17 @@ function runRecovery(input: WorkOrderInput, head: Head): Outcomes['recovery'] {
   // Carbon dioxide is let out: no recovery machine or cylinder takes it.
   const lets = isCarbonDioxide(pickRefrigerant(input.refrigerant))
   if ((!breaksOpen(input) || lets) && !input.recovery) return ABSENT
-  // A section's own inventory is not the label's: only the whole charge can be held against it.
-  const { labelCharge: _, ...others } = head
-  return runSection(
-    recovery,
-    'recovery',
-    input.recovery,
-    input.job === 'section-opened' ? others : head,
-  )
+  const { labelCharge, machine, ...others } = head
+  const { kind, compressorDrive } = input.machine
+  // The level of an off-road machine hangs on its drive, for which the law's own step asks: what
+  // comes out and what the cylinder takes need not wait for it.
+  const levelKnown = kind !== 'off-road' || compressorDrive !== undefined
+  return runSection(recovery, 'recovery', input.recovery, {
+    ...others,
+    ...(levelKnown && machine ? { machine } : {}),
+    // A section's own inventory is not the label's: only the whole charge can be held against it.
+    ...(input.job !== 'section-opened' && labelCharge ? { labelCharge } : {}),
+  })
 }
 
 function runCharge(input: WorkOrderInput, head: Head): Outcomes['charge'] {
