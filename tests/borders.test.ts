@@ -107,7 +107,7 @@ describe('borders between the rooms', () => {
     expect(crossings).toEqual([])
   })
 
-  it.each(['shared/substance', 'shared/refrigerant', 'shared/physics'])(
+  it.each(['shared/substance', 'shared/refrigerant', 'shared/physics', 'shared/work-order'])(
     'leave no circle in %s, type-only imports included',
     (room) => {
       const files = new Map(

@@ -6,10 +6,10 @@ import type { WorkOrderInput } from '../input.ts'
 import type { Outcomes } from '../run.ts'
 import { aboutOf } from './about.ts'
 import { dangersOn } from './dangers.ts'
-import { FOOT, type StepId, titleOf } from './lines.ts'
+import { FOOT, titleOf } from './lines.ts'
 import { BUILD, stepIds } from './plan.ts'
 import { recordsOf } from './records.ts'
-import type { Card, CardStep } from './schema.ts'
+import type { Card, CardStep, StepId } from './schema.ts'
 import type { Stop } from './stops.ts'
 
 /** The visit on one card: stop-lines, the machine, the dangers, the steps, the records. */

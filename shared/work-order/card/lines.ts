@@ -4,7 +4,6 @@ import type { Figure } from '../../answer/told.ts'
 import type { Kind, Quantity } from '../../quantity/index.ts'
 import type { Line } from './schema.ts'
 
-export type StepId = Exclude<keyof typeof data.titles, 'let-out'>
 export type TaskId = keyof typeof data.tasks
 export type RecordId = keyof typeof data.records
 

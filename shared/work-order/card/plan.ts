@@ -5,9 +5,9 @@ import { before } from './before.ts'
 import type { Build } from './built.ts'
 import { charge } from './charge.ts'
 import { cab, part, rejoin } from './coupling.ts'
-import type { StepId } from './lines.ts'
 import { oil, open, recover, replace } from './opening.ts'
 import { measure, prove } from './prove.ts'
+import type { StepId } from './schema.ts'
 import { evacuate, leakTest } from './tight.ts'
 
 export const BUILD: Readonly<Record<StepId, Build>> = {

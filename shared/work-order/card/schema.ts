@@ -1,6 +1,23 @@
 import * as z from 'zod'
 import { type Sentence, sentenceOut } from '../../answer/sentence.ts'
-import type { StepId } from './lines.ts'
+
+/** Steps that a card may have; their titles are in data/service/card.json. */
+const STEP_IDS = [
+  'before',
+  'measure',
+  'part',
+  'cab',
+  'rejoin',
+  'recover',
+  'open',
+  'replace',
+  'oil',
+  'leak-test',
+  'evacuate',
+  'charge',
+  'prove',
+] as const
+export type StepId = (typeof STEP_IDS)[number]
 
 const lineOut = z.strictObject({
   text: sentenceOut.describe('The task, or the figure and what it means'),
@@ -18,7 +35,7 @@ export const cardOut = z.strictObject({
   steps: z
     .array(
       z.strictObject({
-        id: z.string().describe('Name of the step'),
+        id: z.enum(STEP_IDS).describe('Name of the step'),
         title: z.string().describe('Its title'),
         asks: z.boolean().describe('Whether it asks for figures'),
         done: z

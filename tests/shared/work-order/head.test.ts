@@ -1,0 +1,57 @@
+import { describe, expect, it } from 'vitest'
+import { HEAD_PATHS, headOf } from '../../../shared/work-order/head.ts'
+import type { WorkOrderInput } from '../../../shared/work-order/input.ts'
+import { workOrder } from '../../../shared/work-order/work-order.ts'
+import { EXAMPLES, type Order, run, stepOf, without } from './examples.ts'
+
+const { groomer } = EXAMPLES
+
+describe('the head of the order', () => {
+  const whole = workOrder.parse({
+    ...groomer,
+    machine: { ...(groomer.machine as Order), factorySealed: false, sector: 'other' },
+    place: { ...(groomer.place as Order), barometer: '24.6 inHg' },
+    instruments: { thermometer: '2 °F', lowGauge: '1 %' },
+  }) as WorkOrderInput
+
+  it('stands where a missing field of it is asked for', () => {
+    const head = headOf(whole)
+    for (const [name, path] of Object.entries(HEAD_PATHS)) {
+      expect(head[name]?.path, name).toEqual(path)
+    }
+  })
+
+  it('gives steps every instrument, the place and the person, but not the name', () => {
+    const head = headOf(whole)
+    expect(head.lowGauge?.path).toEqual(['instruments', 'lowGauge'])
+    expect(head.barometer?.path).toEqual(['place', 'barometer'])
+    expect(head.name).toBeUndefined()
+    expect(head.machine?.value).toBe('off-road')
+  })
+
+  it('asks for the air of a cooling check at the place', () => {
+    const order = { ...without(groomer, 'place'), readings: {} }
+    const { missing } = stepOf(run(order), 'verify')
+    expect(missing.map(({ path }) => path)).toContainEqual(['place', 'ambient'])
+    expect(missing.map(({ path }) => path.join('.'))).not.toContain('cooling.ambient')
+  })
+
+  it('lets a section override it, and a gauge of the shop carry its class into every reading', () => {
+    const readings = { ...(groomer.readings as Order), suctionPressure: '21 psig' }
+    const band = (instruments: Order | undefined) =>
+      run({ ...groomer, readings, instruments, precise: true }).result.computed.readings?.lowSide
+        ?.gaugePressure?.plusMinus ?? Number.NaN
+    const [coarse, fine] = [
+      band({ lowGauge: '3 %', lowGaugeSpan: '150 psi' }),
+      band({ lowGauge: '0.5 %', lowGaugeSpan: '150 psi' }),
+    ]
+    expect(coarse).toBeGreaterThan(fine * 2)
+    const own = run({
+      ...groomer,
+      evacuation: { ...(groomer.evacuation as Order), temperature: '60 °F' },
+    })
+    const { water } = own.result.computed.evacuation ?? {}
+    const before = run(groomer).result.computed.evacuation?.water
+    expect(water?.vapourPressure?.value).toBeLessThan(before?.vapourPressure?.value ?? 0)
+  })
+})
