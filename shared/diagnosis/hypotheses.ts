@@ -1,4 +1,5 @@
 import figures from '../../data/service/diagnosis.json' with { type: 'json' }
+import type { Guess } from '../cycle/evaluate.ts'
 import {
   type Case,
   type Conditions,
@@ -50,9 +51,10 @@ export function hypotheses(
   knowledge: Knowledge,
 ): readonly Hypothesis[] {
   const sound: Case = { machine, conditions, faults: NO_FAULTS, deviations: NO_DEVIATIONS }
-  const mean = readingsIn(sound)
-  if (mean === undefined) return []
-  const covariance = spreadOf(sound, mean, knowledge)
+  const whole = shownIn(sound)
+  if (whole === undefined) return []
+  const { mean } = whole
+  const covariance = spreadOf(sound, whole, knowledge)
   const found: Hypothesis[] = [
     { cause: 'none', severity: 0, mean, covariance },
     {
@@ -67,22 +69,32 @@ export function hypotheses(
       ...sound,
       faults: faultOf(machine, cause, severity),
     })
-    const middle = readingsIn(at(SPREAD_AT))
+    const middle = shownIn(at(SPREAD_AT), whole.near)
     const spread = middle === undefined ? covariance : spreadOf(at(SPREAD_AT), middle, knowledge)
+    let { near } = whole
     for (const severity of SEVERITIES) {
-      const shown = readingsIn(at(severity))
-      if (shown !== undefined) found.push({ cause, severity, mean: shown, covariance: spread })
+      const shown = shownIn(at(severity), near)
+      if (shown === undefined) continue
+      found.push({ cause, severity, mean: shown.mean, covariance: spread })
+      near = shown.near
     }
   }
   return found
 }
 
-function readingsIn(asked: Case): Float64Array | undefined {
-  const outcome = run(asked)
+/** Readings, with the state that a next solve near by starts from. */
+interface Shown {
+  readonly mean: Float64Array
+  readonly near: Guess
+}
+
+function shownIn(asked: Case, near?: Guess): Shown | undefined {
+  const outcome = run(asked, near)
   if (outcome.kind === 'high-pressure-trip' || outcome.kind === 'low-pressure-trip')
     return undefined
   const state = stateOf(outcome)
-  return state && featuresOf(state)
+  if (state === undefined) return undefined
+  return { mean: featuresOf(state), near: state.solution.trial.guess }
 }
 
 type Nudge = readonly [size: number, apply: (asked: Case, size: number) => Case]
@@ -130,7 +142,7 @@ const OF_THE_TEST: readonly Nudge[] = [
 ]
 
 /** J Λ Jᵀ, the columns of J by a difference each. What trips when nudged adds nothing. */
-function spreadOf(asked: Case, mean: Float64Array, knowledge: Knowledge): Float64Array {
+function spreadOf(asked: Case, { mean, near }: Shown, knowledge: Knowledge): Float64Array {
   const n = FEATURES.length
   const covariance = new Float64Array(n * n)
   const part = knowledge === 'known' ? spread.knownMachineShare : 1
@@ -141,7 +153,7 @@ function spreadOf(asked: Case, mean: Float64Array, knowledge: Knowledge): Float6
   for (const [size, apply] of nudges) {
     // the nearer the difference, the less it runs over a corner
     const step = size / 2
-    const moved = readingsIn(apply(asked, step))
+    const moved = shownIn(apply(asked, step), near)?.mean
     if (moved === undefined) continue
     const column = moved.map((value, i) => (value - (mean[i] as number)) * 2)
     for (let i = 0; i < n; i += 1) {

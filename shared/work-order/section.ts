@@ -120,8 +120,10 @@ function placedAt(
   const [field, ...rest] = path
   if (typeof field !== 'string') return [key, ...path]
   if (field in own) return [key, ...path]
-  const from = taken[field]?.path ?? HEAD_PATHS[field]
-  return from ? [...from, ...rest] : [key, ...path]
+  const { path: from = HEAD_PATHS[field], at } = taken[field] ?? {}
+  if (!from) return [key, ...path]
+  const [index, ...below] = rest
+  return typeof index === 'number' ? [...from, at?.[index] ?? index, ...below] : [...from, ...rest]
 }
 
 /** What somebody wrote; what a field is without it was written by nobody. */

@@ -20,7 +20,7 @@ const STATES: Readonly<Record<Step['state'], string>> = {
 }
 
 /** Rows that the card does not have. */
-const BEHIND_THE_CARD: ReadonlySet<string> = new Set(['Kind', 'Law', 'What happened'])
+const BEHIND_THE_CARD: ReadonlySet<string> = new Set(['Kind', 'What happened'])
 
 /**
  * What stands behind the card: cautions in whole, first aid, the steps with rules and practice, the

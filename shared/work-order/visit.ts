@@ -101,6 +101,7 @@ export function visit(input: WorkOrderInput, outcomes: Outcomes): Visit {
       title,
       state: stateOf(body),
       ...body,
+      read: distinct(body.read),
       instructions: body.instructions.filter(once),
       rules: body.rules.filter(once),
       // Two parts of a step can meet the same fault of one inherited value.

@@ -12,7 +12,9 @@ export interface Project {
   readonly looks: (file: string) => boolean
 }
 
-const shared = ['quantity', 'fields', 'instrument', 'physics', 'substance', 'refrigerant'].concat([
+const shared = ['quantity', 'fields', 'instrument', 'answer', 'dangers', 'physics'].concat([
+  'substance',
+  'refrigerant',
   'rules',
   'service',
   'work-order',
@@ -28,6 +30,7 @@ export const project: Project = {
   root: new URL('../..', import.meta.url).pathname,
   rooms: {
     ...Object.fromEntries(shared.map((room) => [room, `shared/${room}`])),
+    frame: 'shared/operation',
     'data/service': 'data/service',
     'data/rules': 'data/rules',
   },
