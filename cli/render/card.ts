@@ -8,6 +8,10 @@ const GAP = 2
 /** Stop-lines, dangers and the law stand under each other. */
 const HEAD_COLUMNS = 8
 
+/** A blank at which no line is broken: a box stays whole, and with its first word. */
+const KEPT_BLANK = '\u00A0'
+const EMPTY_BOX = `[${KEPT_BLANK}]`
+
 type Card = WorkOrderAnswer['result']['card']
 type Line = Card['records'][number]
 
@@ -20,7 +24,8 @@ export const MOST_LINES = 70
  */
 export function cardLines(answer: WorkOrderAnswer, page: Page): readonly string[] {
   const roomy = laidOut(answer, page, flowed)
-  return roomy.length <= MOST_LINES ? roomy : laidOut(answer, page, packed)
+  const lines = roomy.length <= MOST_LINES ? roomy : laidOut(answer, page, packed)
+  return lines.map((line) => line.replaceAll(KEPT_BLANK, ' '))
 }
 
 type Layout = (
@@ -51,7 +56,9 @@ function laidOut({ result, law }: WorkOrderAnswer, page: Page, layout: Layout): 
 }
 
 const textOf = (line: Line): string =>
-  line.ticked === undefined ? lineText(line) : `${line.ticked ? '[x]' : '[ ]'} ${lineText(line)}`
+  line.ticked === undefined
+    ? lineText(line)
+    : `${line.ticked ? '[x]' : EMPTY_BOX}${KEPT_BLANK}${lineText(line)}`
 
 /** Items one after the other, as many to a line as fit; a long one gets lines of its own. */
 const flowed: Layout = (head, lines, indent, page) => {
