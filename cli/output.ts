@@ -48,6 +48,5 @@ export const orderOptions = (): readonly Option[] => [
   new Option('--customer', "Print the customer's copy, without internals").conflicts([
     'json',
     'csv',
-    'markdown',
   ]),
 ]

@@ -3,7 +3,7 @@ import { fieldsOf, kebab } from '../../shared/input/index.ts'
 import type { Operation } from '../../shared/operation.ts'
 import type { Completable, CompletableOption } from '../completion/model.ts'
 import { optionsOf } from '../input/options.ts'
-import { markdownOption, outputOptions } from '../output.ts'
+import { markdownOption, orderOptions, outputOptions } from '../output.ts'
 import type { Streams } from '../streams.ts'
 import { own } from './own.ts'
 
@@ -51,15 +51,17 @@ function completables(
       ...fields.flatMap((field) =>
         optionsOf(field).map((option) => ({
           flag: option.long ?? '',
+          letter: option.short,
           help: field.description,
           values: valuesOf(field.name, field.shape, names),
           takes: option.required ? ('value' as const) : ('nothing' as const),
         })),
       ),
       { flag: '--input', help: 'Rows or one input from a file', values: [], takes: 'file' },
-      ...[...outputOptions(), ...(own[operation.name]?.markdown ? [markdownOption()] : [])].map(
-        plain,
-      ),
+      ...[
+        ...outputOptions(),
+        ...(own[operation.name]?.markdown ? [markdownOption(), ...orderOptions()] : []),
+      ].map(plain),
     ]
     const words = fields.some(({ name }) => name === 'refrigerant') ? names : []
     return { name: operation.name, help: operation.summary, words, options }
@@ -76,12 +78,16 @@ function valuesOf(
   return each.type === 'choice' ? each.choices : []
 }
 
+/** Words that the commands take which calculate nothing. */
 function fromCommander(command: Command, names: readonly string[]): Completable {
-  const words = command.name() === 'refrigerants' ? names : Object.keys(SCRIPTS)
+  const words: Readonly<Record<string, readonly string[]>> = {
+    refrigerants: names,
+    completion: Object.keys(SCRIPTS),
+  }
   return {
     name: command.name(),
     help: command.summary(),
-    words: command.name() === 'serve' ? [] : words,
+    words: words[command.name()] ?? [],
     options: command.options.map(plain),
   }
 }
@@ -90,5 +96,5 @@ const plain = (option: Command['options'][number]): CompletableOption => ({
   flag: option.long ?? '',
   help: option.description,
   values: [],
-  takes: option.required ? 'value' : 'nothing',
+  takes: !option.required ? 'nothing' : option.flags.includes('<file>') ? 'file' : 'value',
 })

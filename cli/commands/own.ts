@@ -7,6 +7,8 @@ import type { ResultLines } from '../render/answer.ts'
 export interface Own {
   /** Renders the whole answer as Markdown. */
   readonly markdown?: () => Promise<(answer: Answer) => string>
+  /** Renders the customer's copy as Markdown. */
+  readonly customerMarkdown?: () => Promise<(answer: Answer) => string>
   /** Renders a single answer as CSV. */
   readonly csv?: () => Promise<(answer: Answer) => string>
   /** Renders the result for people. */
@@ -37,6 +39,10 @@ export const own: Readonly<Record<string, Own>> = {
     markdown: async () => {
       const { workOrderMarkdown } = await import('../../shared/work-order/markdown.ts')
       return (answer) => workOrderMarkdown(answer as WorkOrderAnswer)
+    },
+    customerMarkdown: async () => {
+      const { customerMarkdown } = await import('../../shared/work-order/markdown.ts')
+      return (answer) => customerMarkdown(answer as WorkOrderAnswer)
     },
     answerLines: async () => (await import('../render/work-order.ts')).workOrderLines,
   },

@@ -92,7 +92,9 @@ async function forPeople(
   precise: boolean,
   streams: Streams,
 ): Promise<string> {
-  const { answerLines, resultLines, rowLines, markdown, csv } = own[operation.name] ?? {}
+  const commands = own[operation.name] ?? {}
+  const { answerLines, resultLines, rowLines, csv } = commands
+  const markdown = output.customer ? commands.customerMarkdown : commands.markdown
   if (output.csv && csv) return (await csv())(answer)
   if (output.markdown && markdown) return (await markdown())(answer)
   const { answerText } = await import('../render/answer.ts')
@@ -103,6 +105,7 @@ async function forPeople(
     steps: output.steps === true,
     sources: output.sources === true,
     full: output.full === true,
+    customer: output.customer === true,
     resultLines: await resultLines?.(),
     rowLines: await rowLines?.(),
     answerLines: await answerLines?.(),

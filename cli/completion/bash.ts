@@ -5,7 +5,12 @@ export function bashScript(commands: readonly Completable[]): string {
   const cases = commands.map(({ name, words, options }) => {
     const values = options
       .filter((option) => option.takes !== 'nothing')
-      .map(({ flag, values: list, takes }) =>
+      .map(({ flag, letter, values: list, takes }) => ({
+        flag: letter === undefined ? flag : `${flag}|${letter}`,
+        list,
+        takes,
+      }))
+      .map(({ flag, list, takes }) =>
         takes === 'file'
           ? `        ${flag}) COMPREPLY=($(compgen -f -- "$word")); return ;;`
           : `        ${flag}) COMPREPLY=($(compgen -W ${shellQuoted(list.join(' '))} -- "$word")); return ;;`,

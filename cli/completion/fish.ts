@@ -7,10 +7,11 @@ export function fishScript(commands: readonly Completable[]): string {
     return [
       `complete -c chargewright -n __fish_use_subcommand -f -a ${name} -d ${quoted(firstSentence(help))}`,
       ...(words.length > 0 ? [`${inside} -f -a ${quoted(words.join(' '))}`] : []),
-      ...options.map(({ flag, help: text, values, takes }) => {
+      ...options.map(({ flag, letter, help: text, values, takes }) => {
         const kind = { nothing: ' -f', value: ' -x', file: ' -r -F' }[takes]
         const offered = values.length > 0 ? ` -a ${quoted(values.join(' '))}` : ''
-        return `${inside} -l ${flag.replace(/^--/u, '')}${kind}${offered} -d ${quoted(firstSentence(text))}`
+        const short = letter === undefined ? '' : ` -s ${letter.replace(/^-/u, '')}`
+        return `${inside} -l ${flag.replace(/^--/u, '')}${short}${kind}${offered} -d ${quoted(firstSentence(text))}`
       }),
     ]
   })

@@ -1,6 +1,8 @@
 export interface CompletableOption {
   /** `--pressure` */
   readonly flag: string
+  /** `-p`, where it has one. */
+  readonly letter?: string | undefined
   readonly help: string
   /** Values to offer; none where any text may follow. */
   readonly values: readonly string[]

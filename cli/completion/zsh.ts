@@ -6,7 +6,7 @@ export function zshScript(commands: readonly Completable[]): string {
     shellQuoted(`${name}:${firstSentence(help).replaceAll(':', ' ')}`),
   )
   const cases = commands.map(({ name, words, options }) => {
-    const specs = options.map(optionSpec)
+    const specs = options.flatMap(optionSpecs)
     const positional = words.length > 0 ? [shellQuoted(`*:name:(${words.join(' ')})`)] : []
     return `    ${name})
       _arguments ${[...specs, ...positional, "'--help[Help]'"].join(' \\\n        ')} ;;`
@@ -32,7 +32,8 @@ _chargewright "$@"
 `
 }
 
-function optionSpec({ flag, help, values, takes }: CompletableOption): string {
+/** One for the option, one for its letter. */
+function optionSpecs({ flag, letter, help, values, takes }: CompletableOption): readonly string[] {
   const text = firstSentence(help).replace(/[[\]\\:]/gu, ' ')
   const after =
     takes === 'nothing'
@@ -40,5 +41,7 @@ function optionSpec({ flag, help, values, takes }: CompletableOption): string {
       : takes === 'file'
         ? ':file:_files'
         : `:value:${values.length > 0 ? `(${values.join(' ')})` : ''}`
-  return shellQuoted(`*${flag}[${text}]${after}`)
+  return [flag, ...(letter === undefined ? [] : [letter])].map((name) =>
+    shellQuoted(`*${name}[${text}]${after}`),
+  )
 }

@@ -16,6 +16,8 @@ export interface AnswerPage extends Page {
   readonly sources: boolean
   /** The whole sheet instead of the screen. */
   readonly full: boolean
+  /** The customer's copy of an order. */
+  readonly customer?: boolean | undefined
   readonly resultLines?: ResultLines | undefined
   /** Rows that belong on the screen, such as those of a table. */
   readonly rowLines?: ResultLines | undefined

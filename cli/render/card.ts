@@ -1,3 +1,4 @@
+import { lineText, stopText } from '../../shared/work-order/card/page.ts'
 import type { WorkOrderAnswer } from '../../shared/work-order/sheet.ts'
 import type { Page } from './pairs.ts'
 import { columnsOf, hanging, paragraph, widest } from './wrap.ts'
@@ -35,9 +36,7 @@ function laidOut({ result, law }: WorkOrderAnswer, page: Page, layout: Layout): 
   const heads = card.steps.map(({ title }, index) => `${index + 1} ${title}`)
   const indent = widest([...heads, 'Records']) + GAP
   return [
-    ...card.stops.flatMap((text) =>
-      paragraph(text.startsWith('STOP') ? text : `STOP: ${text}`, 0, width).map(ink.error),
-    ),
+    ...card.stops.flatMap((text) => paragraph(stopText(text), 0, width).map(ink.error)),
     ...paragraph(ink.title(`WORK ORDER  ${card.title}`), 0, width),
     ...paragraph(card.machine, 0, width),
     ...card.about.flatMap((text) => paragraph(text, 0, width)),
@@ -51,10 +50,8 @@ function laidOut({ result, law }: WorkOrderAnswer, page: Page, layout: Layout): 
   ]
 }
 
-function textOf({ text, ticked, oneOf }: Line): string {
-  if (oneOf) return [`${text}:`, ...oneOf.map((way) => `( ) ${way}`)].join('  ')
-  return ticked === undefined ? text : `${ticked ? '[x]' : '[ ]'} ${text}`
-}
+const textOf = (line: Line): string =>
+  line.ticked === undefined ? lineText(line) : `${line.ticked ? '[x]' : '[ ]'} ${lineText(line)}`
 
 /** Items one after the other, as many to a line as fit; a long one gets lines of its own. */
 const flowed: Layout = (head, lines, indent, page) => {

@@ -1,10 +1,7 @@
 import type { Answer } from '../../shared/operation.ts'
-import {
-  type Block,
-  type Item,
-  sheet,
-  type WorkOrderAnswer,
-} from '../../shared/work-order/sheet.ts'
+import type { Block, Item } from '../../shared/work-order/blocks.ts'
+import { customerPage } from '../../shared/work-order/customer-page.ts'
+import { sheet, type WorkOrderAnswer } from '../../shared/work-order/sheet.ts'
 import type { AnswerPage } from './answer.ts'
 import { cardLines } from './card.ts'
 import { cited } from './notes.ts'
@@ -16,14 +13,18 @@ const BOX_COLUMNS = 4
 /** The card; with `--full` the whole sheet behind it. */
 export function workOrderLines(answer: Answer, page: AnswerPage): readonly string[] {
   const order = answer as WorkOrderAnswer
+  if (page.customer) return apart(customerPage(order).map((block) => blockLines(block, page)))
   const card = cardLines(order, page)
   if (!page.full)
     return [...card, '', page.ink.quiet('--full for rules, steps and sources in full')]
   const parts = sheet(order).map((block) =>
     blockLines(page.sources ? block : withShortSources(block, order), page),
   )
-  return [...card, '', ...parts.flatMap((lines, index) => (index === 0 ? lines : ['', ...lines]))]
+  return [...card, '', ...apart(parts)]
 }
+
+const apart = (parts: readonly (readonly string[])[]): readonly string[] =>
+  parts.flatMap((lines, index) => (index === 0 ? lines : ['', ...lines]))
 
 function withShortSources(block: Block, { sources }: WorkOrderAnswer): Block {
   if (block.kind === 'heading' && block.text === 'Sources') {

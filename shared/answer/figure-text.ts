@@ -58,7 +58,8 @@ function stepped(
   if (precise || (step === undefined && safe === undefined)) return shown
   const unit = requireUnit(given.kind, shown.unit)
   const exact = (given.si - unit.offset) / unit.factor
-  const finest = step === undefined ? unitStep(shown.value) : Math.abs(step / unit.factor)
+  const finest =
+    step === undefined ? unitStep(shown.value, given.kind) : Math.abs(step / unit.factor)
   const grid = niceStep(finest)
   // A unit that counts downward (inHg vac) turns the safe side round.
   const up = safe === undefined ? undefined : (safe === 'up') === unit.factor > 0
@@ -71,9 +72,12 @@ function stepped(
   return { ...shown, value, plusMinus: unseen ? undefined : shown.plusMinus }
 }
 
-/** One in the third figure of a value. */
-const unitStep = (value: number) =>
-  value === 0 ? 0.01 : 10 ** (Math.floor(Math.log10(Math.abs(value))) - 2)
+/** One in the third figure of a value; a mass is told as finely as the one that it limits. */
+function unitStep(value: number, kind: Quantity['kind']): number {
+  const third = value === 0 ? 0.01 : 10 ** (Math.floor(Math.log10(Math.abs(value))) - 2)
+  const decimals = String(value).split('.')[1]?.length ?? 0
+  return kind === 'mass' && decimals > 0 ? Math.min(third, 10 ** -decimals) : third
+}
 
 /** The step of 1, 2 or 5 times a power of ten that is not finer than `step`. */
 function niceStep(step: number): number {

@@ -51,7 +51,7 @@ export function airStream(
 }
 
 /** kg water a kg dry air when saturated. */
-export function saturatedHumidity(temperatureK: number, barometerPa: number): number {
+function saturatedHumidity(temperatureK: number, barometerPa: number): number {
   const vapour = waterVapourPressure(temperatureK)
   return (WATER_TO_AIR * vapour) / (barometerPa - vapour)
 }

@@ -1,6 +1,7 @@
 import { attempt } from '../substance/attempt.ts'
-import { type Guess, massOutsideStore, storeOf, type Trial, tryOut } from './evaluate.ts'
+import { type Guess, type Trial, tryOut } from './evaluate.ts'
 import { surfaceTemperature } from './evaporator.ts'
+import { massIn, storeOf } from './inventory.ts'
 import { newton, type Residuals } from './newton.ts'
 import type { Setup } from './setup.ts'
 
@@ -20,6 +21,8 @@ export interface Branch {
    * unknown in its place; or a high side looked at from outside, the charge then being left open.
    */
   readonly pinned?: 'suction' | 'discharge' | { readonly finsK: number } | undefined
+  /** With the low side pinned: device and evaporator at the full flow, the evaporator not balanced. */
+  readonly unsettled?: boolean
 }
 
 export interface Solution {
@@ -43,7 +46,7 @@ const LIMITS: Readonly<Record<Unknown, number>> = {
   suction: 0.3,
   discharge: 0.5,
   superheat: 0.8,
-  stroke: 0.3,
+  stroke: 0.5,
   duty: 0.5,
 }
 
@@ -55,17 +58,20 @@ export function solveBranch(setup: Setup, branch: Branch, start: Guess): Solutio
       const index = unknowns.indexOf(name)
       return index < 0 ? given : (x[index] as number)
     }
-    const suctionPa = Math.exp(value('suction', Math.log(start.suctionPa)))
     const dischargePa = unknowns.includes('discharge')
       ? fromExcess(setup, value('discharge', 0))
       : start.dischargePa
+    const suctionPa =
+      branch.stroke === 'holding'
+        ? heldSuction(setup, dischargePa)
+        : Math.exp(value('suction', Math.log(start.suctionPa)))
     return {
       suctionPa,
       dischargePa,
       superheatK: unknowns.includes('superheat')
         ? SUPERHEAT_SCALE * value('superheat', 0)
         : letGo(setup, suctionPa),
-      stroke: value('stroke', start.stroke),
+      stroke: unknowns.includes('stroke') ? Math.exp(value('stroke', 0)) : start.stroke,
       duty: unknowns.includes('duty') ? Math.exp(value('duty', 0)) : 1,
     }
   }
@@ -79,7 +85,7 @@ export function solveBranch(setup: Setup, branch: Branch, start: Guess): Solutio
     suction: Math.log(start.suctionPa),
     discharge: toExcess(setup, start.dischargePa),
     superheat: start.superheatK / SUPERHEAT_SCALE,
-    stroke: start.stroke,
+    stroke: Math.log(start.stroke),
     duty: Math.log(start.duty ?? LIKELY_DUTY),
   }
   const found = newton(
@@ -120,14 +126,19 @@ function fromExcess(setup: Setup, logExcess: number): number {
   return kelvin < bubble.toK ? bubble.pressure(kelvin) + setup.case.faults.airPa : Infinity
 }
 
+/** A clutch swings the low side, and the share of the time that it is engaged is sought. */
+function cycles({ pinned, unsettled }: Branch): boolean {
+  return (pinned === 'suction' || typeof pinned === 'object') && unsettled !== true
+}
+
 function unknownsOf(setup: Setup, branch: Branch): readonly Unknown[] {
   const { store } = setup.machine
   const unknowns: Unknown[] = []
-  if (branch.pinned !== 'suction') unknowns.push('suction')
+  if (branch.pinned !== 'suction' && branch.stroke !== 'holding') unknowns.push('suction')
   if (branch.pinned !== 'discharge') unknowns.push('discharge')
   if (!(store.kind === 'accumulator' && branch.liquid === 'between')) unknowns.push('superheat')
   if (branch.stroke === 'holding') unknowns.push('stroke')
-  if (branch.pinned === 'suction' || typeof branch.pinned === 'object') unknowns.push('duty')
+  if (cycles(branch)) unknowns.push('duty')
   return unknowns
 }
 
@@ -140,11 +151,13 @@ function letGo(setup: Setup, suctionPa: number): number {
 }
 
 /** All that must vanish, each as a share of what it is about. */
-export function residualsOf(setup: Setup, branch: Branch, trial: Trial): Float64Array {
-  const { evaporation, suction, evaporatingAt, condensation, guess } = trial
+function residualsOf(setup: Setup, branch: Branch, trial: Trial): Float64Array {
+  const { evaporation, suction, evaporatingAt, condensation } = trial
   const residuals = [
     -0.5 * Math.log(trial.driveNeeded),
-    (evaporation.enthalpy - suction.enthalpy) / evaporatingAt.latentHeat,
+    ...(branch.unsettled === true
+      ? []
+      : [(evaporation.enthalpy - suction.enthalpy) / evaporatingAt.latentHeat]),
   ]
   if (typeof branch.pinned === 'object') {
     residuals.push((finsOf(setup, trial) - branch.pinned.finsK) / SUPERHEAT_SCALE)
@@ -157,14 +170,11 @@ export function residualsOf(setup: Setup, branch: Branch, trial: Trial): Float64
       residuals.push(Math.log1p(condensation.shortfall))
     }
   }
-  if (branch.stroke === 'holding') {
-    residuals.push(Math.log(guess.suctionPa / heldSuction(setup, guess.dischargePa)))
-  }
   return Float64Array.from(residuals)
 }
 
 /** Temperature of the fins where it boils, K. */
-export function finsOf(setup: Setup, { evaporatingAt, evaporatorFilm }: Trial): number {
+function finsOf(setup: Setup, { evaporatingAt, evaporatorFilm }: Trial): number {
   return surfaceTemperature(setup.evaporator, setup.returnAir, evaporatingAt.meanK, evaporatorFilm)
 }
 
@@ -173,15 +183,6 @@ export function heldSuction(setup: Setup, dischargePa: number): number {
   const { stroke } = setup.machine.compressor
   if (stroke === undefined) return 0
   return stroke.setPa - stroke.droop * (dischargePa - stroke.setAtDischargePa)
-}
-
-/** kg in the whole machine with the store filled to a share. */
-export function massIn(setup: Setup, trial: Trial, level: number): number {
-  const store = storeOf(setup, trial)
-  const outside = massOutsideStore(trial)
-  if (store === undefined) return outside
-  const { volume, at, gasDensity } = store
-  return outside + volume * (level * at.liquidDensity + (1 - level) * gasDensity)
 }
 
 function levelOf(setup: Setup, branch: Branch, trial: Trial): number | undefined {

@@ -4,7 +4,7 @@ import { mixtureShare, tubeFlux, twoPhaseFactor } from './short-tube.ts'
 import type { Device } from './types.ts'
 
 /** What stands in front of a device, and behind it. */
-export interface DeviceInlet {
+interface DeviceInlet {
   /** Saturation at the pressure in front of it. */
   readonly at: Saturation
   /** J/kg. */
@@ -61,10 +61,7 @@ export function deviceFlow(device: Device, fluid: Fluid, inlet: DeviceInlet): De
 const VALVE_LENGTH_RATIO = 8
 
 /** Opening of a healthy valve, from its bleed to 1. */
-export function valveOpening(
-  valve: Extract<Device, { kind: 'valve' }>,
-  superheatK: number,
-): number {
+function valveOpening(valve: Extract<Device, { kind: 'valve' }>, superheatK: number): number {
   const beyond = (superheatK - valve.staticSuperheatK) / valve.openingSuperheatK
   const share = beyond > 1 ? 1 : (beyond + Math.sqrt(beyond * beyond + CORNER * CORNER)) / 2
   const s = Math.min(share, 1)

@@ -54,6 +54,10 @@ export interface Trial {
   }
 }
 
+/** Trials of a duty outside of these lead nowhere. */
+const LEAST_DUTY = 1e-3
+const MOST_DUTY = 5
+
 /** Exponent by which the refrigerant's side follows its flow (turbulent flow in tubes). */
 const FILM_EXPONENT = 0.8
 
@@ -91,6 +95,7 @@ export function tryOut(setup: Setup, guess: Guess, saturatedOutlet = false): Tri
   const duty = guess.duty ?? 1
   const meanFlow = duty * flow
   const evaporatorFilm = (duty * share) ** FILM_EXPONENT
+  if (!(duty > LEAST_DUTY && duty < MOST_DUTY)) return undefined
 
   const atCondenserPa = dischargePa - dropPa(machine.drops.discharge, share, discharge.density)
   const condensingPa = atCondenserPa - faults.airPa
@@ -211,29 +216,4 @@ function lineDensityOf(enthalpy: number, at: Saturation, point: Point): number {
   if (quality >= 1) return point.density
   const alpha = voidFraction(Math.max(quality, 0), at.liquidDensity, at.vapourDensity)
   return alpha * at.vapourDensity + (1 - alpha) * at.liquidDensity
-}
-
-/** kg in all parts but the store. */
-export function massOutsideStore(trial: Trial): number {
-  const { compressorAndDischarge, condenser, liquidLine, evaporator, suctionLine } = trial.mass
-  return compressorAndDischarge + condenser + liquidLine + evaporator + suctionLine
-}
-
-/** Saturation in the store, and its volume; nothing where there is none. */
-export function storeOf(
-  setup: Setup,
-  trial: Trial,
-): { readonly volume: number; readonly at: Saturation; readonly gasDensity: number } | undefined {
-  const { store } = setup.machine
-  if (store.kind === 'none') return undefined
-  if (store.kind === 'receiver') {
-    const at = trial.condensingAt
-    return { volume: store.volume, at, gasDensity: at.vapourDensity }
-  }
-  const at = trial.suctionAt
-  return {
-    volume: store.volume,
-    at,
-    gasDensity: Math.min(at.vapourDensity, trial.suction.density),
-  }
 }

@@ -24,6 +24,7 @@ export {
   severityForImpact,
 } from './faults.ts'
 export { ARCHITECTURES, type Architecture, type Preset, preset, presets } from './machines.ts'
+export type { Outcome } from './outcome.ts'
 export {
   capacityOf,
   type Inventory,
@@ -36,7 +37,8 @@ export {
   type StatePoint,
   stateOf,
 } from './readings.ts'
-export { type Outcome, type Remark, type Running, run } from './run.ts'
+export { run } from './run.ts'
+export type { Remark, Running } from './running.ts'
 export {
   type Case,
   type Conditions,

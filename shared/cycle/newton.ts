@@ -4,7 +4,7 @@ import { solveLinear } from '../substance/linear-solve.ts'
 /** Residuals at a point, `undefined` where the point is no state that a machine can be in. */
 export type Residuals = (at: Float64Array) => Float64Array | undefined
 
-export interface NewtonResult {
+interface NewtonResult {
   readonly at: Float64Array
   /** Largest residual. */
   readonly error: number
@@ -16,7 +16,7 @@ export interface NewtonResult {
 const MOST_ITERATIONS = 25
 /** Aimed at, and accepted where rounding stops the last steps. */
 const AIM = 1e-11
-export const ACCEPTED = 1e-8
+const ACCEPTED = 1e-8
 const DIFFERENCE = 2e-7
 const MOST_HALVINGS = 7
 /** Given up when so many iterations have not brought the error down to this share. */

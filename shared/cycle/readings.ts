@@ -1,5 +1,6 @@
 import { type Point, qualityOf, type Saturation } from './fluid.ts'
-import type { Outcome, Running } from './run.ts'
+import type { Outcome } from './outcome.ts'
+import type { Running } from './running.ts'
 
 /** What gauges and thermometers show at the usual places. Pa absolute, K, W. */
 export interface Readings {

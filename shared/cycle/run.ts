@@ -1,87 +1,14 @@
 import type { Solution } from './branch.ts'
+import { clutchOpens, cycle } from './clutch.ts'
 import type { Guess } from './evaluate.ts'
-import { type LeavingAir, leavingAir } from './evaporator.ts'
-import { guessAtSuction } from './first-guess.ts'
+import type { Outcome } from './outcome.ts'
+import { type Running, running } from './running.ts'
 import { findBelow, settled } from './scan.ts'
 import { type Setup, setUp } from './setup.ts'
-import { MOST_STARTS, solveAnyhow, solvePinned, solveSteady } from './solve.ts'
+import { MOST_STARTS, solveAnyhow, solveSteady } from './solve.ts'
 import type { Case, Controls } from './types.ts'
 
-/** What is to be said of a state that was found. */
-export type Remark =
-  /** No liquid is left in the receiver: vapour goes to the device. */
-  | 'receiver-empty'
-  /** Vapour reaches the device in a machine without a receiver. */
-  | 'vapour-at-device'
-  /** Less than a quarter of the evaporator boils. */
-  | 'evaporator-dry'
-  /** More liquid reaches the compressor than an accumulator lets go. */
-  | 'liquid-at-compressor'
-  /** The accumulator is empty: its outlet is superheated. */
-  | 'accumulator-empty'
-
-/** How a machine ends up. Every case ends as one of these. */
-export type Outcome =
-  | {
-      readonly kind: 'steady'
-      readonly state: Running
-    }
-  | {
-      /** A thermostat or a pressure switch lets the compressor run part of the time. */
-      readonly kind: 'cycling'
-      readonly by: 'thermostat' | 'low-pressure-switch'
-      /** Share of the time that it runs, by the heat that the air brings meanwhile. */
-      readonly duty: number
-      /** Just before it opens; the evaporator is not settled then, all else nearly. */
-      readonly state: Running
-      /** W taken from the air, averaged. */
-      readonly averageCapacity: number
-      /** Suction pressure when it closes again, Pa absolute. */
-      readonly closesPa: number
-    }
-  | {
-      /** Would run above the cut-out, or finds no balance below it. */
-      readonly kind: 'high-pressure-trip'
-      readonly limitPa: number
-      /** The state that it would run to; nothing where it has none below the critical region. */
-      readonly state?: Running
-    }
-  | {
-      readonly kind: 'low-pressure-trip'
-      readonly limitPa: number
-      readonly state: Running
-    }
-  | {
-      /** Fins below 0 °C and nothing that stops it: it freezes up in a while. */
-      readonly kind: 'iced'
-      readonly state: Running
-    }
-  | {
-      /** Pumped down: too little comes through for any pressure that the properties reach. */
-      readonly kind: 'dry'
-    }
-
-/** A solved state with what follows from it. */
-export interface Running {
-  readonly setup: Setup
-  readonly solution: Solution
-  readonly leaving: LeavingAir
-  readonly remarks: readonly Remark[]
-  /** Heat and work that do not add up between refrigerant and air, as a share of the heat given off. */
-  readonly imbalance: number
-}
-
 const FREEZING_K = 273.15
-/** Fins above the boiling refrigerant, K: where a search starts. */
-const FINS_ABOVE_K = 4
-/** Steps from a steady state to a setting of its control. */
-const WALK = 6
-/** Share of the cut-out at which a walk that ends is taken to have come to it. */
-const NEAR_TRIP = 0.85
-/** Share of the face below which an evaporator counts as dry. */
-const DRY_FACE = 0.25
-/** Quality of the suction below which liquid is said to reach the compressor. */
-const WET_SUCTION_K = -0.01
 
 /** What a machine does in the case asked. `start` is a state near by, for sweeps. */
 export function run(asked: Case, start?: Guess): Outcome {
@@ -128,19 +55,6 @@ function withoutSteady(setup: Setup): Outcome {
   return { kind: 'dry' }
 }
 
-type Stop = 'thermostat' | 'low-pressure-switch'
-
-function clutchOpens(controls: Controls, state: Running): Stop | undefined {
-  const { suctionPa } = state.solution.trial.guess
-  if (controls.cyclingSwitch !== undefined && suctionPa < controls.cyclingSwitch.opensPa) {
-    return 'low-pressure-switch'
-  }
-  if (controls.thermostat !== undefined && state.leaving.probeK < controls.thermostat.opensK) {
-    return 'thermostat'
-  }
-  return undefined
-}
-
 /** Only where no thermostat and no cycling switch guards the fins. */
 function freezes(controls: Controls, state: Running): boolean {
   return (
@@ -149,99 +63,4 @@ function freezes(controls: Controls, state: Running): boolean {
     state.leaving.surfaceK < FREEZING_K &&
     state.setup.returnAir.dewPointK > state.leaving.surfaceK
   )
-}
-
-/**
- * A clutch that opens and closes. The low side swings between two settings. Compressor and
- * condenser work at the full flow while it runs; what is stored on either side keeps device and
- * evaporator going at the mean flow. So at a setting of the low side the same balances are solved,
- * with the share of the time that it runs in the place of the pressure: at the mean setting that is
- * the duty, at the opening one the state just before it opens, which makers' charts ask to read.
- */
-function cycle(setup: Setup, by: Stop, steady?: Running): Outcome | undefined {
-  const { thermostat, cyclingSwitch, highCutOutPa } = setup.machine.controls
-  const [opens, closes] =
-    by === 'thermostat'
-      ? [thermostat?.opensK, thermostat?.closesK]
-      : [cyclingSwitch?.opensPa, cyclingSwitch?.closesPa]
-  if (opens === undefined || closes === undefined) return undefined
-  const at = (setting: number, near: Guess | undefined) => {
-    const suctionPa =
-      by === 'thermostat' ? setup.fluid.saturationPressure(setting - FINS_ABOVE_K) : setting
-    const start = near ?? guessAtSuction(setup, suctionPa)
-    return solvePinned(
-      setup,
-      by === 'thermostat' ? { finsK: setting } : 'suction',
-      by === 'thermostat' ? start : { ...start, suctionPa },
-    )
-  }
-  const tripped = (state?: Running): Outcome => ({
-    kind: 'high-pressure-trip',
-    limitPa: highCutOutPa,
-    ...(state === undefined ? {} : { state }),
-  })
-  /** From the steady state's own setting, where it runs all the time, step by step. */
-  const walked = (setting: number): Solution | 'tripped' | undefined => {
-    if (steady === undefined) return undefined
-    const { guess } = steady.solution.trial
-    const from = by === 'thermostat' ? steady.leaving.surfaceK : guess.suctionPa
-    let here: Guess = { ...guess, duty: 1 }
-    let found: Solution | undefined
-    for (let step = 1; step <= WALK; step += 1) {
-      found = at(from + ((setting - from) * step) / WALK, here)
-      // the more the low side is let rise, the higher the high side while it runs
-      if (found === undefined)
-        return here.dischargePa > NEAR_TRIP * highCutOutPa ? 'tripped' : found
-      here = found.trial.guess
-      if (here.dischargePa > highCutOutPa) return 'tripped'
-    }
-    return found
-  }
-  const opening = at(opens, undefined) ?? walked(opens)
-  if (opening === 'tripped') return tripped()
-  if (opening === undefined) return undefined
-  if (opening.trial.guess.dischargePa > highCutOutPa) return tripped(running(setup, opening))
-  const mean = at((opens + closes) / 2, opening.trial.guess) ?? walked((opens + closes) / 2)
-  if (mean === 'tripped') return tripped()
-  if (mean === undefined) return undefined
-  const { compression, suction, condensation, guess } = mean.trial
-  const duty = guess.duty ?? 1
-  return {
-    kind: 'cycling',
-    by,
-    duty,
-    state: running(setup, opening),
-    averageCapacity: duty * compression.flow * (suction.enthalpy - condensation.enthalpy),
-    // the low side swings evenly about its mean
-    closesPa: 2 * guess.suctionPa - opening.trial.guess.suctionPa,
-  }
-}
-
-function running(setup: Setup, solution: Solution): Running {
-  const { trial, branch } = solution
-  const { evaporation, evaporatingAt, condensation, compression, suction } = trial
-  const { store } = setup.machine
-  const leaving = leavingAir(
-    setup.evaporator,
-    setup.returnAir,
-    evaporatingAt,
-    trial.evaporatorFilm,
-    evaporation,
-  )
-  const remarks: Remark[] = []
-  if (store.kind === 'receiver' && branch.liquid === 'empty') remarks.push('receiver-empty')
-  if (store.kind !== 'receiver' && condensation.quality > 0) remarks.push('vapour-at-device')
-  if (store.kind === 'accumulator' && branch.liquid === 'empty') remarks.push('accumulator-empty')
-  if (evaporation.boilingFace < DRY_FACE) remarks.push('evaporator-dry')
-  const bleed = store.kind === 'accumulator' ? store.bleed : 0
-  const dryness = (suction.enthalpy - trial.suctionAt.vapourEnthalpy) / trial.suctionAt.latentHeat
-  if (dryness < WET_SUCTION_K - bleed) remarks.push('liquid-at-compressor')
-  const gained = evaporation.airHeat + compression.power - compression.shellHeat
-  return {
-    setup,
-    solution,
-    leaving,
-    remarks,
-    imbalance: gained / condensation.airHeat - 1,
-  }
 }

@@ -132,7 +132,7 @@ function between(setup: Setup, above: Level, below: Level): Solution | undefined
 }
 
 /** What a fine scan of the high side saw. */
-export interface Scan {
+interface Scan {
   /** High sides at which evaporator, device and compressor agree. */
   readonly balanced: number
   readonly tried: number

@@ -1,6 +1,7 @@
-import { type Branch, heldSuction, massIn, type Solution, solveBranch } from './branch.ts'
+import { type Branch, heldSuction, type Solution, solveBranch } from './branch.ts'
 import type { Guess, Trial } from './evaluate.ts'
 import { firstGuess } from './first-guess.ts'
+import { massIn } from './inventory.ts'
 import type { Setup } from './setup.ts'
 
 /** An answer on the edge of its branch belongs to it. */
@@ -49,7 +50,16 @@ export function solvePinned(
   pinned: Branch['pinned'],
   from: Guess,
 ): Solution | undefined {
-  return solveFrom(setup, from, pinned) ?? solveAnyhow(setup, MOST_STARTS, pinned, from)
+  return solveFrom(setup, from, pinned) ?? solveAnyhow(setup, 2, pinned, from)
+}
+
+/** The same where no mean flow settles: the full flow, with the evaporator's balance left out. */
+export function solveUnsettled(
+  setup: Setup,
+  pinned: Branch['pinned'],
+  from: Guess,
+): Solution | undefined {
+  return spareLiquid(setup, { stroke: 'given', pinned, unsettled: true }, { ...from, stroke: 1 })
 }
 
 function startFrom(
@@ -128,14 +138,37 @@ function spareLiquid(
   const order = (level ?? 0) < 0.5 ? (['empty', 'full'] as const) : (['full', 'empty'] as const)
   for (const liquid of order) {
     const near = between && beside(setup, between.trial.guess, liquid)
-    for (const start of liquid === 'empty' ? [near, from] : [from, near]) {
-      const found = start && solveBranch(setup, { ...branch, liquid }, start)
+    const lean = between && level !== undefined && level < LEAN && leanGuess(setup, between, branch)
+    for (const start of liquid === 'empty' ? [lean, near, from] : [from, near]) {
+      const found = start ? solveBranch(setup, { ...branch, liquid }, start) : undefined
       if (found !== undefined && agrees(setup, found)) return found
     }
     // a store that would be far beyond one end does not end at the other
     if (level !== undefined && Math.abs(level - 0.5) > SURELY) break
   }
   return undefined
+}
+
+/** Level below nothing, as a share of the store, from which on an empty one is far from that answer. */
+const LEAN = -0.15
+
+/** Where little liquid is left: less flow, all of it gas that the air has warmed most of the way. */
+function leanGuess(setup: Setup, { trial }: Solution, branch: Omit<Branch, 'liquid'>): Guess {
+  const { bubble } = setup.fluid.refrigerant
+  const { airPa } = setup.case.faults
+  const airK = setup.outdoorAir.temperatureK
+  const { guess, evaporatingAt } = trial
+  const excess = bubble.temperature(guess.dischargePa - airPa) - airK
+  const holds = branch.stroke === 'holding' || branch.pinned === 'suction'
+  return {
+    ...guess,
+    suctionPa: holds
+      ? guess.suctionPa
+      : Math.max(0.6 * guess.suctionPa, 1.2 * setup.fluid.lowestPa),
+    dischargePa: bubble.pressure(airK + 0.6 * excess) + airPa,
+    superheatK: 0.75 * (setup.returnAir.temperatureK - evaporatingAt.dewK),
+    stroke: branch.stroke === 'holding' ? 0.45 * guess.stroke : guess.stroke,
+  }
 }
 
 /** Beyond this distance from half full, the other end is not tried. */

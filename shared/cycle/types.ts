@@ -18,7 +18,7 @@ export type Device =
     }
 
 /** Where liquid that is not needed just now can stand. */
-export type Store =
+type Store =
   | { readonly kind: 'none' }
   /** Behind the condenser, in front of the device; m³. */
   | { readonly kind: 'receiver'; readonly volume: number }
@@ -79,7 +79,7 @@ export interface Controls {
 }
 
 /** Where the gauges and the thermometers sit. */
-export interface Ports {
+interface Ports {
   /** The low-side fitting: beside the compressor, or beside the evaporator. */
   readonly low: 'compressor' | 'evaporator'
   /** The high-side fitting: in front of the condenser, or behind it in the liquid line. */

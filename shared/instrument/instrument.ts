@@ -2,7 +2,16 @@ import data from '../../data/service/instruments.json' with { type: 'json' }
 import { CalcError } from '../errors.ts'
 import type { Notes } from '../notes.ts'
 import type { Assumption } from '../operation.ts'
-import { fromLimits, type Kind, Quantity, quantity, say, widthOf } from '../quantity/index.ts'
+import {
+  fromLimits,
+  type Kind,
+  Quantity,
+  quantity,
+  say,
+  show,
+  systemOf,
+  widthOf,
+} from '../quantity/index.ts'
 import { sourceTable } from '../source-table.ts'
 import { MARKS, type Source } from '../sources.ts'
 import { type InstrumentClasses, ratePressure, rateTemperature } from './classes.ts'
@@ -66,10 +75,18 @@ export function withInstrument<Q extends Quantity>(
       short:
         share > least.si
           ? `${row.name} ±${row.percentOfReading} %`
-          : `${row.name} ±${value} ${unit}`,
+          : `${row.name} ±${inSystemOf(reading, width)}`,
     },
     source,
   }
+}
+
+/** A width as somebody thinks of it who wrote the reading. */
+function inSystemOf(reading: Quantity, width: Quantity): string {
+  const system = systemOf(reading)
+  if (system === undefined) return say(width)
+  const { value, unit } = show(width.in(undefined), { units: system, precise: false })
+  return `${Number(value.toPrecision(2))} ${unit}`
 }
 
 const LOW_SIDE_REACHES_PA = quantity(

@@ -50,11 +50,11 @@ function line(r: Refrigerant, curve: LineCurve): SaturatedLine {
       return stateAt(model, temperatureK, curve.density(temperatureK) / r.molarMass)
     }),
   )
-  const fit = (value: (state: ReturnType<typeof stateAt>) => number) =>
+  const fitted = (value: (state: ReturnType<typeof stateAt>) => number) =>
     evaluator({ x: ends, c: states.map((piece) => coefficients(piece.map(value))) })
-  const enthalpy = fit((state) => state.enthalpy / r.molarMass + r.raise.enthalpy)
-  const entropy = fit((state) => state.entropy / r.molarMass + r.raise.entropy)
-  const logHeatCapacity = fit((state) => Math.log(state.cp / r.molarMass))
+  const enthalpy = fitted((state) => state.enthalpy / r.molarMass + r.raise.enthalpy)
+  const entropy = fitted((state) => state.entropy / r.molarMass + r.raise.entropy)
+  const logHeatCapacity = fitted((state) => Math.log(state.cp / r.molarMass))
   return {
     enthalpy: (temperatureK) => enthalpy(s(temperatureK)),
     entropy: (temperatureK) => entropy(s(temperatureK)),

@@ -66,7 +66,7 @@ export const charging = defineOperation({
     scaleDivision: '0.2 oz',
     serviceHoseBore: '1/4 in',
     serviceHoseLength: '72 in',
-    serviceHoseStarts: 'evacuated',
+    serviceHoseStarts: 'empty',
     serviceHoseHolds: 'liquid',
     sourceTemperature: '77 °F',
     engine: 'off',

@@ -7,6 +7,8 @@ export type Path = readonly (string | number)[]
 export interface Placed {
   readonly value: unknown
   readonly path: Path
+  /** For a list of some of the order's entries: which of them they are. */
+  readonly at?: readonly number[]
 }
 
 export type Head = Readonly<Record<string, Placed>>

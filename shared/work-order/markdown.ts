@@ -1,9 +1,16 @@
-import { type Block, type Item, sheet, type WorkOrderAnswer } from './sheet.ts'
+import type { Block, Item } from './blocks.ts'
+import { cardPage } from './card/page.ts'
+import { customerPage } from './customer-page.ts'
+import { sheet, type WorkOrderAnswer } from './sheet.ts'
 
-/** The sheet as Markdown, to print or to file. What users wrote cannot change its layout. */
-export function workOrderMarkdown(answer: WorkOrderAnswer): string {
-  return `${sheet(answer).map(block).join('\n\n')}\n`
-}
+/** The card and its appendix as Markdown, to print or to file. What users wrote cannot change its layout. */
+export const workOrderMarkdown = (answer: WorkOrderAnswer): string =>
+  written([...cardPage(answer), ...sheet(answer)])
+
+/** The customer's copy as Markdown. */
+export const customerMarkdown = (answer: WorkOrderAnswer): string => written(customerPage(answer))
+
+const written = (blocks: readonly Block[]) => `${blocks.map(block).join('\n\n')}\n`
 
 function block(entry: Block): string {
   switch (entry.kind) {

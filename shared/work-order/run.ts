@@ -57,14 +57,20 @@ export function runAll(input: WorkOrderInput): Outcomes {
     oil: runOil(input, head),
     leakTest: runLeakTest(input, head),
     evacuation: runEvacuation(input, head),
-    readingsBefore: input.readingsBefore
+    readingsBefore: isSaid(input.readingsBefore)
       ? runSection(readings, 'readingsBefore', input.readingsBefore, head)
       : ABSENT,
-    readings: input.readings ? runSection(readings, 'readings', input.readings, head) : ABSENT,
+    readings: isSaid(input.readings)
+      ? runSection(readings, 'readings', input.readings, head)
+      : ABSENT,
     charging: runCharging(input, head, charged),
     cooling: runCooling(input, head),
   }
 }
+
+/** Whether anything stands in a section; an empty one is as good as none. */
+const isSaid = (section: object | undefined): boolean =>
+  section !== undefined && Object.values(section).some((value) => value !== undefined)
 
 const placed = (value: unknown, ...path: (string | number)[]): Placed | undefined =>
   value === undefined ? undefined : { value, path }
@@ -84,14 +90,17 @@ function runRecovery(input: WorkOrderInput, head: Head): Outcomes['recovery'] {
   // Carbon dioxide is let out: no recovery machine or cylinder takes it.
   const lets = isCarbonDioxide(pickRefrigerant(input.refrigerant))
   if ((!breaksOpen(input) || lets) && !input.recovery) return ABSENT
-  // A section's own inventory is not the label's: only the whole charge can be held against it.
-  const { labelCharge: _, ...others } = head
-  return runSection(
-    recovery,
-    'recovery',
-    input.recovery,
-    input.job === 'section-opened' ? others : head,
-  )
+  const { labelCharge, machine, ...others } = head
+  const { kind, compressorDrive } = input.machine
+  // The level of an off-road machine hangs on its drive, for which the law's own step asks: what
+  // comes out and what the cylinder takes need not wait for it.
+  const levelKnown = kind !== 'off-road' || compressorDrive !== undefined
+  return runSection(recovery, 'recovery', input.recovery, {
+    ...others,
+    ...(levelKnown && machine ? { machine } : {}),
+    // A section's own inventory is not the label's: only the whole charge can be held against it.
+    ...(input.job !== 'section-opened' && labelCharge ? { labelCharge } : {}),
+  })
 }
 
 function runCharge(input: WorkOrderInput, head: Head): Outcomes['charge'] {
@@ -124,11 +133,7 @@ function couplingsFor({
     section?.couplingsOn ?? section?.parted ?? section?.couplings ?? section?.makerCorrection
   const counted =
     job === 'section-opened' || elsewhere !== undefined ? couplings.filter(told) : couplings
-  if (counted.length === 0) return undefined
-  return placed(
-    counted.map((entry) => only(entry, couplingItem.shape)),
-    'couplings',
-  )
+  return chosen(couplings, counted, couplingItem.shape, 'couplings')
 }
 
 /** A coupling that does not shut by itself leaves nothing to correct; of all others every one must be known. */
@@ -149,12 +154,19 @@ function partsFor(
   wanted: readonly ('old' | 'new' | 'part')[],
 ): Placed | undefined {
   const counted = parts.filter((part) => wanted.some((name) => part[name] !== undefined))
-  return counted.length === 0
-    ? undefined
-    : placed(
-        counted.map((part) => only(part, shape)),
-        'parts',
-      )
+  return chosen(parts, counted, shape, 'parts')
+}
+
+/** Some entries of a list of the order, with the fields that a step knows. */
+function chosen<E extends object>(
+  all: readonly E[],
+  counted: readonly E[],
+  shape: object,
+  name: string,
+): Placed | undefined {
+  if (counted.length === 0) return undefined
+  const value = counted.map((entry) => only(entry, shape))
+  return { value, path: [name], at: counted.map((entry) => all.indexOf(entry)) }
 }
 
 function runOil(input: WorkOrderInput, head: Head): Outcomes['oil'] {
@@ -170,14 +182,14 @@ function runOil(input: WorkOrderInput, head: Head): Outcomes['oil'] {
 }
 
 function runLeakTest(input: WorkOrderInput, head: Head): Outcomes['leakTest'] {
-  if (!input.leakTest) return ABSENT
+  if (!isSaid(input.leakTest)) return ABSENT
   // The air of the place alone asks for no search.
   const { ambient: _, ...others } = head
   return runSection(leakTest, 'leakTest', input.leakTest, others)
 }
 
 function runEvacuation(input: WorkOrderInput, head: Head): Outcomes['evacuation'] {
-  if (!input.evacuation && !breaksOpen(input)) return ABSENT
+  if (!isSaid(input.evacuation) && !breaksOpen(input)) return ABSENT
   return runSection(evacuation, 'evacuation', input.evacuation, head, {
     temperature: placed(input.place?.ambient, 'place', 'ambient'),
   })
@@ -198,7 +210,7 @@ function runCharging(
       ? mass(Math.max(target.si - toAdd.si, 0), toAdd.plusMinus)
       : undefined
   const { labelCharge: _, ...others } = head
-  return runSection(charging, 'charging', input.charging, others, {
+  const outcome = runSection(charging, 'charging', input.charging, others, {
     serviceHoseBore: placed(input.charge?.serviceHoseBore, 'charge', 'serviceHoseBore'),
     serviceHoseLength: placed(input.charge?.serviceHoseLength, 'charge', 'serviceHoseLength'),
     serviceHoseStarts: placed(input.charge?.serviceHoseStarts, 'charge', 'serviceHoseStarts'),
@@ -206,10 +218,15 @@ function runCharging(
     labelCharge: placed(inside ? target?.within(undefined) : target, 'charging', 'labelCharge'),
     alreadyIn: placed(inside, 'charging', 'alreadyIn'),
   })
+  if (target || outcome.state !== 'missing') return outcome
+  // The machine's label may well be on the order: what is not known is what goes in.
+  const message = 'What goes in is not known yet.'
+  const path = ['charging', 'labelCharge']
+  return { ...outcome, problem: { ...outcome.problem, message, hint: '', path } }
 }
 
 function runCooling(input: WorkOrderInput, head: Head): Outcomes['cooling'] {
-  if (!input.cooling) return ABSENT
+  if (!isSaid(input.cooling)) return ABSENT
   const read = (name: 'ambient' | 'suctionPressure' | 'liquidPressure' | 'dischargePressure') =>
     placed(input.readings?.[name], 'readings', name)
   const discharge = read('dischargePressure')

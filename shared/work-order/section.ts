@@ -60,7 +60,7 @@ export function runSection<F extends Fields, R extends z.ZodType>(
   for (const [name, placed] of Object.entries({ ...head, ...handed })) {
     if (placed && name in operation.fields && !(name in own)) taken[name] = placed
   }
-  const read = readLines(own)
+  const read = readLines(withoutDefaults(operation, own))
   const where = (path: Path) => placedAt(path, key, own, taken)
   const input = {
     ...Object.fromEntries(Object.entries(taken).map(([name, { value }]) => [name, value])),
@@ -120,9 +120,23 @@ function placedAt(
   const [field, ...rest] = path
   if (typeof field !== 'string') return [key, ...path]
   if (field in own) return [key, ...path]
-  const from = taken[field]?.path ?? HEAD_PATHS[field]
-  return from ? [...from, ...rest] : [key, ...path]
+  const { path: from = HEAD_PATHS[field], at } = taken[field] ?? {}
+  if (!from) return [key, ...path]
+  const [index, ...below] = rest
+  return typeof index === 'number' ? [...from, at?.[index] ?? index, ...below] : [...from, ...rest]
 }
+
+/** What somebody wrote; what a field is without it was written by nobody. */
+const withoutDefaults = (
+  { fields }: { readonly fields: Fields },
+  own: Readonly<Record<string, unknown>>,
+): Readonly<Record<string, unknown>> =>
+  Object.fromEntries(
+    Object.entries(own).filter(([name, value]) => {
+      const alone = fields[name]?.safeParse(undefined)
+      return !(alone?.success && alone.data !== undefined && alone.data === value)
+    }),
+  )
 
 /** What a section says, one line a field; lists by their length. */
 const readLines = (section: Readonly<Record<string, unknown>>): ReadLine[] =>

@@ -1,3 +1,4 @@
+import { isCarbonDioxide, pickRefrigerant } from '../fields/index.ts'
 import type { Source } from '../sources.ts'
 import { breaksOpen } from './breaks-open.ts'
 import { checklist } from './checklist.ts'
@@ -75,6 +76,13 @@ export function stepsOf(input: WorkOrderInput, outcomes: Outcomes): readonly Ste
   return WHOLE
 }
 
+/** Couplings are parted before they are joined again; carbon dioxide is let out. */
+function titleOf(id: StepId, title: string, input: WorkOrderInput): string {
+  if (id === 'open' && input.job === 'couplers-parted') return 'Part, and rejoin'
+  const lets = id === 'recover' && isCarbonDioxide(pickRefrigerant(input.refrigerant))
+  return lets ? 'Let out' : title
+}
+
 interface Visit {
   readonly steps: readonly Step[]
   readonly sources: readonly Source[]
@@ -84,19 +92,33 @@ interface Visit {
 export function visit(input: WorkOrderInput, outcomes: Outcomes): Visit {
   const built = stepsOf(input, outcomes).map((id) => {
     const { title, build } = STEPS[id]
-    return { id, title, body: build(input, outcomes) }
+    return { id, title: titleOf(id, title, input), body: build(input, outcomes) }
   })
+  const once = onceIn()
   return {
     steps: built.map(({ id, title, body: { sources: _, ...body } }) => ({
       id,
       title,
       state: stateOf(body),
       ...body,
+      read: distinct(body.read),
+      instructions: body.instructions.filter(once),
+      rules: body.rules.filter(once),
       // Two parts of a step can meet the same fault of one inherited value.
       problems: distinct(body.problems),
       missing: distinct(body.missing),
     })),
     sources: built.flatMap(({ body }) => body.sources),
+  }
+}
+
+/** Keeps the first of those that say the same, over all steps. */
+function onceIn(): (entry: { readonly text: string }) => boolean {
+  const said = new Set<string>()
+  return ({ text }) => {
+    const before = said.has(text)
+    said.add(text)
+    return !before
   }
 }
 

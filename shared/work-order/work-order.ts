@@ -19,6 +19,7 @@ import { stopsOf } from './card/stops.ts'
 import { toldOf } from './card/told.ts'
 import { checklist, checklistOut } from './checklist.ts'
 import { type ComputedParts, computedOf, computedOut } from './computed.ts'
+import { customerOf, customerOut } from './customer.ts'
 import { distinct } from './distinct.ts'
 import { computations, shownSources } from './gathered.ts'
 import { identity } from './identity.ts'
@@ -32,6 +33,7 @@ import { visit } from './visit.ts'
 const result = z.strictObject({
   title: z.string(),
   card: cardOut.describe('The visit on one card'),
+  customer: customerOut.describe("The customer's copy"),
   invented: z.boolean().describe('A demonstration: nothing on it was measured'),
   job: z.enum(JOBS),
   identity: z.array(z.strictObject({ label: z.string(), value: z.string() })),
@@ -107,13 +109,14 @@ export const workOrder = defineOperation({
     const law = lawOf(input)
     const stops = stopsOf(outcomes)
     const ids = cautionsOf(input, outcomes)
-    const card = cardOf(input, outcomes, stops, { ids, hasLaw: law !== undefined })
+    const card = cardOf(input, outcomes, stops, ids)
     return {
       told: toldOf(card, stops),
       ...(law === undefined ? {} : { law }),
       result: {
         title: input.order ? `${input.machine.name}: ${input.order}` : input.machine.name,
         card,
+        customer: customerOf(input, outcomes, stops),
         invented: input.invented ?? false,
         job: input.job,
         identity: identity(input),
@@ -167,9 +170,10 @@ function warningsOf(told: readonly (Warning & { readonly title: string })[]): re
   }
   return told.flatMap(({ title, code, message }) => {
     const [first, ...others] = titles.get(key({ code, message })) ?? []
-    return title === first
-      ? [{ code, message: `${[first, ...others].join(', ')}: ${message}` }]
-      : []
+    if (title !== first) return []
+    // The next one that says the same finds nothing left of it.
+    titles.delete(key({ code, message }))
+    return [{ code, message: `${[first, ...others].join(', ')}: ${message}` }]
   })
 }
 

@@ -1,6 +1,7 @@
 import { spawnSync } from 'node:child_process'
 import { existsSync } from 'node:fs'
 import { coldStart } from './cold-start.ts'
+import { cycleBench } from './cycle.ts'
 import { httpBench } from './http.ts'
 import { microBench } from './micro.ts'
 import { rowsBench } from './rows.ts'
@@ -44,6 +45,23 @@ await part('Time of one call, median', async () => {
     `  CoolProp ${theirs.version} low-level T(p)   ${nanoseconds(theirs['R-134a'])}: ${(theirs['R-134a'] / ours).toFixed(1)} times ours`,
   )
 })
+
+await part(
+  'Machine model: one case in any weather and repair, processor time (aims in brackets)',
+  () => {
+    const aims: Readonly<Record<string, string>> = {
+      'R-134a': '1 and 10 ms',
+      'R-1234yf': '1 and 25 ms',
+      'R-410A': '5 and 20 ms',
+    }
+    const { cases, sweepMs } = cycleBench()
+    for (const { what, medianMs, p99Ms } of cases) {
+      const times = `median ${medianMs.toFixed(2)} ms, 99 % ${p99Ms.toFixed(1)} ms`
+      print(`  ${what.padEnd(28)}${times} (${aims[what] ?? 'none'})`)
+    }
+    print(`  sweep of 60 charges         ${sweepMs.toFixed(0)} ms (aim 100)`)
+  },
+)
 
 await part('Start of the command line, median of alternating runs', () => {
   if (!isBuilt) {

@@ -36,10 +36,35 @@ describe('completion', () => {
     )
   })
 
+  it('in bash offers values behind a letter, the options of an order, and nothing that is not there', async () => {
+    const text = await script('bash')
+    expect(offered(text, ['chargewright', 'readings', '-m', 'off'])).toEqual(['off-road'])
+    expect(offered(text, ['chargewright', 'charge', '-t', ''])).toContain('two-valve')
+    const order = offered(text, ['chargewright', 'work-order', '--'])
+    expect(order).toEqual(
+      expect.arrayContaining([
+        '--new',
+        '--set',
+        '--save',
+        '--customer',
+        '--markdown',
+        '--full',
+        '--no-settings',
+      ]),
+    )
+    expect(offered(text, ['chargewright', 'saturation', '--'])).not.toContain('--save')
+    expect(offered(text, ['chargewright', 'settings', ''])).toEqual(
+      expect.arrayContaining(['--set', '--remove', '--person']),
+    )
+    expect(offered(text, ['chargewright', 'settings', ''])).not.toContain('bash')
+  })
+
   it.each(['zsh', 'fish'])('in %s names every command and option', async (shell) => {
     const text = await script(shell)
     for (const { name } of operations) expect(text).toContain(name)
     expect(text).toContain('suction-pressure')
+    for (const name of ['customer', 'no-settings', 'person']) expect(text).toContain(name)
+    expect(text).toMatch(shell === 'fish' ? / -l machine -s m -x -a 'road-vehicle/u : /\*-m\[/u)
     expect(text).toContain('R-134a')
   })
 

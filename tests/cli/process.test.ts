@@ -1,5 +1,5 @@
 import { execFile, execFileSync, spawnSync } from 'node:child_process'
-import { mkdtempSync, rmSync } from 'node:fs'
+import { mkdtempSync, readFileSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { promisify } from 'node:util'
@@ -17,7 +17,7 @@ const { FORCE_COLOR: _, NO_COLOR: __, ...inherited } = process.env
 const environment = { ...inherited, NODE_COMPILE_CACHE: '' }
 
 const BANNER =
-  "import{createRequire}from'node:module';const require=createRequire(import.meta.url);"
+  "import{createRequire as __require_of}from'node:module';import{fileURLToPath as __path_of}from'node:url';const require=__require_of(import.meta.url);const __filename=__path_of(import.meta.url);"
 
 let folder = ''
 beforeAll(async () => {
@@ -33,7 +33,7 @@ beforeAll(async () => {
     outdir: folder,
     outExtension: { '.js': '.mjs' },
     chunkNames: 'part-[hash]',
-    // Some libraries are CommonJS and ask for what Node brings along.
+    // Some libraries are CommonJS and ask for what Node brings along there.
     banner: { js: BANNER },
   })
 })
@@ -68,6 +68,29 @@ describe.each([
       encoding: 'utf8',
     })
     expect(JSON.parse(first)).toEqual(answer)
+  })
+
+  it('begins an order, fills it in and keeps settings, each in its file', async () => {
+    const here = mkdtempSync(join(tmpdir(), 'chargewright-files-'))
+    const env = { ...environment, CHARGEWRIGHT_CONFIG: join(here, 'config') }
+    const call = async (...argv: string[]) =>
+      (await run(process.execPath, [entry(), ...argv], { env })).stdout
+    try {
+      const file = join(here, 'loader.yaml')
+      const machine = ['--machine', 'name=Loader 7,kind=off-road', '--refrigerant', '134a']
+      await call('work-order', '--new', file, ...machine, '-j', 'parted')
+      const begun = readFileSync(file, 'utf8')
+      expect(begun).toContain('job: couplers-parted')
+      await expect(call('work-order', '--new', file)).rejects.toMatchObject({ code: 1 })
+      expect(readFileSync(file, 'utf8')).toBe(begun)
+      const card = await call('work-order', file, '--set', 'labelCharge=2 lb 6 oz', '--save')
+      expect(card).toContain('2 lb 6 oz')
+      expect(readFileSync(file, 'utf8')).toContain('\nlabelCharge: 2 lb 6 oz\n')
+      await call('settings', '--set', 'altitude=5000 ft')
+      expect(await call('saturation', '134a', '32psig')).toContain('from settings')
+    } finally {
+      rmSync(here, { recursive: true })
+    }
   })
 
   it('serves the API, and ends when told to', async () => {

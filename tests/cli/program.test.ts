@@ -15,7 +15,9 @@ const byName = operations.map((operation) => [operation.name, operation] as cons
 describe('the command line', () => {
   it('says the name, version and purpose that package.json has', async () => {
     const { name, version, description, license } = packageData
-    expect(ABOUT).toEqual({ name, version, description, licence: license })
+    const { data, ...about } = ABOUT
+    expect(about).toEqual({ name, version, description, licence: license })
+    expect(data).toMatch(/^\d{4}-\d\d-\d\d$/u)
     expect(await session(['--version'])).toEqual({ status: 0, out: `${version}\n`, err: '' })
   })
 

@@ -25,15 +25,24 @@ describe.each(examples)('the card of %s', (_, text) => {
 
   it('has every step with its number, every danger, and nothing of the appendix', async () => {
     const out = (await card(text)).replace(/\s+/gu, ' ')
-    const { result, cautions } = workOrder.run(JSON.parse(text))
+    const { result } = workOrder.run(JSON.parse(text))
     for (const [index, { title }] of result.card.steps.entries()) {
       expect(out).toContain(`${index + 1} ${title}`)
     }
-    for (const { short } of cautions.filter(isOnScreen)) {
-      expect(out).toContain(short.replace(/\.$/u, ''))
-    }
+    expect(result.card.dangers.length).toBeGreaterThan(0)
+    for (const danger of result.card.dangers) expect(out).toContain(danger)
     expect(out).not.toContain('://')
     expect(out).not.toMatch(/undefined|\[object|\{\w+\}/u)
+  })
+
+  it('has a copy for the customer without dangers, boxes and rules', async () => {
+    const { result, cautions } = workOrder.run(JSON.parse(text))
+    const out = await card(text, '--customer')
+    const flat = out.replace(/\s+/gu, ' ')
+    expect(flat).toContain(result.card.machine.split(' · ')[0])
+    expect(out).not.toMatch(/\[[ x]\]|____|STOP|--full/u)
+    for (const { short } of cautions.filter(isOnScreen)) expect(flat).not.toContain(short)
+    expect(out.split('\n').filter((line) => [...line].length > 80)).toEqual([])
   })
 
   it('says nothing twice', async () => {

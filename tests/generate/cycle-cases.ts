@@ -1,14 +1,6 @@
 import { type Preset, presets } from '../../shared/cycle/machines.ts'
 import { type Case, type Faults, NO_DEVIATIONS, NO_FAULTS } from '../../shared/cycle/types.ts'
-
-/** Chance that does not change from run to run. */
-export function randomFrom(seed: number): () => number {
-  let state = seed >>> 0
-  return () => {
-    state = (state * 1664525 + 1013904223) >>> 0
-    return state / 2 ** 32
-  }
-}
+import { randomFrom } from './rise-simulation.ts'
 
 /**
  * A case anywhere in the weather and the state of repair that a machine is met in: ambient 15 to

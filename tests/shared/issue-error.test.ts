@@ -19,6 +19,8 @@ describe('input that does not fit its schema', () => {
       message: '"pipe" is not one of the values that "kind" takes.',
       path: ['kind'],
       hint: 'It takes: hose, tube.',
+      level: 'check',
+      cautions: [],
     })
   })
 
@@ -41,6 +43,8 @@ describe('input that does not fit its schema', () => {
       message: 'A text is needed here.',
       path: ['list', 1],
       hint: 'Entry 2 of "list" is a number.',
+      level: 'check',
+      cautions: [],
     })
     const choices = z.array(z.enum(['a', 'b']))
     expect(refusalOf(() => parseInput(choices, ['a', 'c'])).message).toBe(

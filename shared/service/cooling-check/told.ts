@@ -134,7 +134,9 @@ function tables({ readings, bands, maker, fitting, refrigerant }: Known): Saying
   if (read.length === 0) return undefined
   const judged = read.map((side) => ({ side, ...wordOf(bands[side], maker?.[side]) }))
   const nothing = judged.every(({ verdict }) => verdict === 'no-table')
-  const sentence = judged.map(({ side, word }) => sides[side].replace('{word}', word)).join(', ')
+  // A side without a table is among the figures; the sentence speaks of those that were judged.
+  const spoken = judged.filter(({ verdict }) => verdict !== 'no-table')
+  const sentence = spoken.map(({ side, word }) => sides[side].replace('{word}', word)).join(', ')
   const off = judged.some(({ verdict }) => verdict === 'off')
   const open = judged.some(({ verdict }) => verdict === 'open')
   return {

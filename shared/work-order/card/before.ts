@@ -1,4 +1,4 @@
-import { Blank } from '../../answer/sentence.ts'
+import { Blank, sentence } from '../../answer/sentence.ts'
 import { isCarbonDioxide, pickRefrigerant } from '../../fields/index.ts'
 import { resolvePlace } from '../../instrument/index.ts'
 import { gaugePressure, type Quantity } from '../../quantity/index.ts'
@@ -8,7 +8,8 @@ import { certificatesText } from '../certificates.ts'
 import { runsOf } from '../head.ts'
 import type { WorkOrderInput } from '../input.ts'
 import { asking, type Build } from './built.ts'
-import { says, type TaskId, task, written } from './lines.ts'
+import { BEFORE, type TaskId, task, told, type Values, written } from './lines.ts'
+import type { Line } from './schema.ts'
 
 const OFF: Readonly<Record<ReturnType<typeof runsOf>, TaskId>> = {
   engine: 'engine-off',
@@ -18,7 +19,7 @@ const OFF: Readonly<Record<ReturnType<typeof runsOf>, TaskId>> = {
 }
 
 /** What is done and read before anything is loosened. */
-export const before: Build = (input, { readingsBefore, rules }) => {
+export const before: Build = (input, { rules }) => {
   const { cooling, place, machine, person, job } = input
   const air = place?.ambient
   const expected = air && expectedAt(input, air)
@@ -46,18 +47,24 @@ export const before: Build = (input, { readingsBefore, rules }) => {
       : []),
     expected ? task('at-rest-expected', { ...values, expected }) : task('at-rest', values),
     ...(identifies ? [task('identified', { purity: new Blank('fraction') })] : []),
-    ...(readingsBefore.state === 'done'
-      ? [
-          says('readings-before', {
-            low: input.readingsBefore?.suctionPressure,
-            high: input.readingsBefore?.liquidPressure ?? input.readingsBefore?.dischargePressure,
-            suction: input.readingsBefore?.suctionTemperature,
-            liquid: input.readingsBefore?.liquidTemperature,
-          }),
-        ]
-      : []),
+    ...earlier(input),
   ]
   return asking('before', lines, values)
+}
+
+/** What was read before the work, in the place where it matters. */
+function earlier({ readingsBefore = {} }: WorkOrderInput): readonly Line[] {
+  const { suctionPressure, liquidPressure, dischargePressure } = readingsBefore
+  const all: Values = {
+    low: suctionPressure,
+    high: liquidPressure ?? dischargePressure,
+    suction: readingsBefore.suctionTemperature,
+    liquid: readingsBefore.liquidTemperature,
+  }
+  const read = Object.entries(all).filter(([, value]) => value !== undefined)
+  if (read.length === 0) return []
+  const words = read.map(([name]) => `${name} {${name}}`).join(', ')
+  return [told(sentence(`${BEFORE} ${words}`, all))]
 }
 
 /** What the gauges should show at rest in this air: the saturation pressure, as a gauge here shows it. */

@@ -17,7 +17,7 @@ export function cardOf(
   input: WorkOrderInput,
   outcomes: Outcomes,
   stops: readonly Stop[],
-  { ids, hasLaw }: { readonly ids: readonly CautionId[]; readonly hasLaw: boolean },
+  ids: readonly CautionId[],
 ): Card {
   const { machine, order, date } = input
   const steps = stepIds(input, outcomes).map((id) => stepOf(id, input, outcomes))
@@ -28,7 +28,7 @@ export function cardOf(
       .join(' · '),
     about: aboutOf(input),
     stops: stops.map(({ says }) => says),
-    dangers: dangersOn(ids, steps, hasLaw),
+    dangers: dangersOn(ids),
     steps,
     records: recordsOf(input, outcomes),
     foot: fillIn(FOOT, { version: ABOUT.version, data: ABOUT.data }),

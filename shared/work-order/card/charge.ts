@@ -1,6 +1,6 @@
 import { Blank } from '../../answer/sentence.ts'
 import type { Outcomes } from '../run.ts'
-import { wentIn } from '../went-in.ts'
+import { type WentIn, wentIn } from '../went-in.ts'
 import { asking, type Build, isAnswered, onPaper, outcomeLines } from './built.ts'
 import { oneOf, says, task, written } from './lines.ts'
 import type { Line } from './schema.ts'
@@ -32,7 +32,11 @@ export const charge: Build = (input, outcomes) => {
   )
 }
 
-function against({ verdict, allowed, off, less }: NonNullable<ReturnType<typeof wentIn>>): Line {
+/** A tenth of an ounce: finer than that nobody weighs. */
+const STEP_KG = 0.0028
+
+function against({ verdict, allowed, off: size, less }: WentIn): Line {
+  const off = { value: size, step: STEP_KG }
   if (verdict === 'inside') return says('inside', { allowed })
   if (verdict === 'about') return says('about', { off })
   return says(less ? 'outside-less' : 'outside-more', { off })

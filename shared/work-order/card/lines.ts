@@ -1,5 +1,6 @@
 import data from '../../../data/service/card.json' with { type: 'json' }
 import { Blank, type Sentence, sentence } from '../../answer/sentence.ts'
+import type { Figure } from '../../answer/told.ts'
 import type { Kind, Quantity } from '../../quantity/index.ts'
 import type { Line } from './schema.ts'
 
@@ -7,7 +8,8 @@ export type StepId = Exclude<keyof typeof data.titles, 'let-out'>
 export type TaskId = keyof typeof data.tasks
 export type RecordId = keyof typeof data.records
 
-export type Values = Readonly<Record<string, Quantity | Blank | string | undefined>>
+type Value = Quantity | Blank | Pick<Figure, 'value' | 'step'> | string | undefined
+export type Values = Readonly<Record<string, Value>>
 
 /** Whether anything is still to be written into a line. */
 export const isOpen = (values: Values): boolean =>
@@ -51,12 +53,8 @@ export const jobName = (job: keyof typeof data.jobs): string => data.jobs[job]
 /** What is left of a step once it is done. */
 export const finishedText = (id: keyof typeof data.finished): string => data.finished[id]
 
-/** Cautions that a task of the card says already, in its place. */
-export const CAUTION_OF_TASK: Readonly<Partial<Record<TaskId, string>>> = Object.fromEntries(
-  Object.entries(data.tasks).flatMap(([id, entry]) =>
-    'caution' in entry ? [[id, entry.caution]] : [],
-  ),
-)
-
 /** Which program and which data made the card. */
 export const FOOT = data.says.foot
+
+/** Stands before readings that were taken before the work. */
+export const BEFORE = data.says['readings-before']

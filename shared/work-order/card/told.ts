@@ -52,5 +52,8 @@ const shortened = ({ text }: Sentence) =>
 function nextOpen(steps: readonly CardStep[]): CardStep | undefined {
   const asking = steps.filter(({ asks }) => asks)
   const last = asking.findLastIndex(({ done }) => done)
-  return asking.slice(last + 1).find(({ done }) => !done) ?? asking.find(({ done }) => !done)
+  const open = asking.filter(({ done }) => !done)
+  const behind = asking.slice(last + 1).find(({ done }) => !done)
+  // What was not read before the work cannot be read behind it.
+  return behind ?? (last < 0 ? undefined : open.find(({ id }) => id !== 'before')) ?? open[0]
 }

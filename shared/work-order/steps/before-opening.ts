@@ -1,14 +1,23 @@
-import { openCouplings } from '../breaks-open.ts'
-import { HEAD_PATHS } from '../head.ts'
+import { isCarbonDioxide, pickRefrigerant } from '../../fields/index.ts'
+import { breaksOpen, openCouplings } from '../breaks-open.ts'
+import { HEAD_PATHS, runsOf } from '../head.ts'
 import type { WorkOrderInput } from '../input.ts'
 import type { Outcomes } from '../run.ts'
 import { figure, instruct, newBody, type StepBody, state, take } from '../step.ts'
+
+const OFF = {
+  engine: 'engine-off',
+  electric: 'engine-off',
+  cargo: 'unit-off',
+  building: 'power-off',
+} as const
 
 /** What must be known before anything is loosened: the law, the refrigerant, and the couplings. */
 export function beforeOpening(input: WorkOrderInput, outcomes: Outcomes): StepBody {
   const body = newBody()
   lawOf(body, input, outcomes)
-  instruct(body, 'engine-off', 'identify', 'gauges-first')
+  const identifies = breaksOpen(input) && !isCarbonDioxide(pickRefrigerant(input.refrigerant))
+  instruct(body, OFF[runsOf(input)], ...(identifies ? (['identify'] as const) : []), 'gauges-first')
   if (input.job === 'diagnose') return body
   couplingsOf(body, input)
   return body
@@ -102,5 +111,4 @@ function couplingsOf(body: StepBody, input: WorkOrderInput): void {
   if (couplings.some(({ couplingType }) => couplingType === undefined)) {
     instruct(body, 'look-at-coupling')
   }
-  instruct(body, 'hold-fixed-half', 'clean-and-cap')
 }

@@ -1,4 +1,5 @@
 import card from '../../../data/service/card.json' with { type: 'json' }
+import chargeData from '../../../data/service/charge.json' with { type: 'json' }
 import { say } from '../../quantity/index.ts'
 import type { WorkOrderInput } from '../input.ts'
 import type { Outcomes } from '../run.ts'
@@ -6,13 +7,15 @@ import { figure, instruct, newBody, type StepBody, state, take } from '../step.t
 import { wentIn } from '../went-in.ts'
 import { certificateToOpen } from './before-opening.ts'
 
+/** How couplings are handled stands where they are parted. */
+const elsewhere = (text: string) => text !== chargeData.advice.couplings
+
 /** A label that is gone is no end, and its charge is never guessed. */
 const WAYS_TO_THE_CHARGE = `One of: ${card.alternatives['find-charge'].join('; ')}`
 
 /** How much goes in, by which reading of the scale, and which way in. */
 export function chargeStep(input: WorkOrderInput, outcomes: Outcomes): StepBody {
   const body = newBody()
-  instruct(body, 'weigh-in')
   const law = outcomes.rules.charge ? take(body, outcomes.rules.charge) : undefined
   if (law) {
     if (law.certificate.says !== certificateToOpen(outcomes)) {
@@ -31,10 +34,10 @@ export function chargeStep(input: WorkOrderInput, outcomes: Outcomes): StepBody 
   if (tooLittleToWeigh(outcomes) && !input.charging && !input.record?.charged) {
     body.findings.push('For this job alone nothing needs to be added.')
   } else {
+    instruct(body, 'weigh-in')
     scaleInto(body, input, outcomes)
     wentInInto(body, input, outcomes)
   }
-  instruct(body, 'caps-back')
   return body
 }
 
@@ -75,7 +78,11 @@ function massInto(body: StepBody, outcomes: Outcomes): void {
     })
   }
   const checks = [found.againstCharge?.text, found.againstScale?.text]
-  body.findings.push(...checks.flatMap((text) => text ?? []), ...found.advice, found.measure)
+  body.findings.push(
+    ...checks.flatMap((text) => text ?? []),
+    ...found.advice.filter(elsewhere),
+    found.measure,
+  )
 }
 
 function scaleInto(body: StepBody, input: WorkOrderInput, { charging }: Outcomes): void {

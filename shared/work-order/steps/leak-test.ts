@@ -1,3 +1,4 @@
+import { isCarbonDioxide, pickRefrigerant } from '../../fields/index.ts'
 import type { WorkOrderInput } from '../input.ts'
 import type { Outcomes } from '../run.ts'
 import { figure, instruct, newBody, type StepBody, take, want } from '../step.ts'
@@ -5,7 +6,8 @@ import { figure, instruct, newBody, type StepBody, take, want } from '../step.ts
 /** Whether it holds. */
 export function leakTestStep(input: WorkOrderInput, outcomes: Outcomes): StepBody {
   const body = newBody()
-  instruct(body, 'never-air', 'recover-trace')
+  const lets = isCarbonDioxide(pickRefrigerant(input.refrigerant))
+  instruct(body, 'never-air', ...(lets ? [] : (['recover-trace'] as const)))
   const found = take(body, outcomes.leakTest)
   const weighed = input.leakTest?.chargeThen !== undefined
   if (!weighed) {

@@ -1,3 +1,4 @@
+import { isCarbonDioxide, pickRefrigerant } from '../../fields/index.ts'
 import { breaksOpen } from '../breaks-open.ts'
 import type { WorkOrderInput } from '../input.ts'
 import { instruct, newBody, type StepBody } from '../step.ts'
@@ -7,9 +8,11 @@ export function open(input: WorkOrderInput): StepBody {
   const body = newBody()
   if (input.job === 'couplers-parted') {
     if (breaksOpen(input)) instruct(body, 'prove-empty', 'cap-openings')
-    instruct(body, 'join-quickly')
+    instruct(body, 'hold-fixed-half', 'clean-and-cap', 'join-quickly')
     return body
   }
-  instruct(body, 'prove-empty', 'cap-openings', 'purge-brazing')
+  const lets = isCarbonDioxide(pickRefrigerant(input.refrigerant))
+  instruct(body, 'prove-empty', 'cap-openings', lets ? 'purge-brazing-empty' : 'purge-brazing')
+  if (input.couplings?.length) instruct(body, 'hold-fixed-half', 'clean-and-cap')
   return body
 }

@@ -1,3 +1,4 @@
+import { isCarbonDioxide, pickRefrigerant } from '../../fields/index.ts'
 import type { WorkOrderInput } from '../input.ts'
 import type { Outcomes } from '../run.ts'
 import { figure, instruct, newBody, type StepBody, state, take, want } from '../step.ts'
@@ -6,17 +7,19 @@ import { certificateToOpen } from './before-opening.ts'
 /** What should come out, how far down, and into what. */
 export function recover(input: WorkOrderInput, outcomes: Outcomes): StepBody {
   const body = newBody()
-  instruct(body, 'connect-recovery', 'measure-oil')
+  const lets = isCarbonDioxide(pickRefrigerant(input.refrigerant))
+  if (lets) instruct(body, 'let-out')
+  else instruct(body, 'connect-recovery', 'measure-oil')
   const law = outcomes.rules.recover ? take(body, outcomes.rules.recover) : undefined
   if (law) {
     if (law.certificate.says !== certificateToOpen(outcomes)) {
       body.findings.push(law.certificate.says)
     }
-    state(body, law.law, [...law.equipment.statements, ...law.reuse.statements])
+    // What binds recovery equipment, and what came out, says nothing of what is let out.
+    if (!lets) state(body, law.law, [...law.equipment.statements, ...law.reuse.statements])
   }
   const found = take(body, outcomes.recovery)
-  // Carbon dioxide may be let out, and no recovery cylinder takes it.
-  if (found?.refrigerant !== 'R-744') {
+  if (!lets) {
     want(
       body,
       'recovery',
@@ -26,7 +29,7 @@ export function recover(input: WorkOrderInput, outcomes: Outcomes): StepBody {
     )
   }
   if (!found) {
-    instruct(body, 'weigh-cylinder', 'wait-and-look')
+    if (!lets) instruct(body, 'weigh-cylinder', 'wait-and-look')
     return body
   }
   const { expected, cylinder, evacuation: level } = found

@@ -1,3 +1,4 @@
+import { runsOf } from '../head.ts'
 import type { WorkOrderInput } from '../input.ts'
 import type { Outcomes } from '../run.ts'
 import { figure, instruct, newBody, type StepBody, take, want } from '../step.ts'
@@ -7,10 +8,11 @@ import { readingsInto } from './measure.ts'
 export function verify(input: WorkOrderInput, outcomes: Outcomes): StepBody {
   const body = newBody()
   if (input.job !== 'diagnose') instruct(body, 'check-joints')
-  instruct(body, 'run-ten-minutes')
+  const engine = runsOf(input) === 'engine'
+  instruct(body, engine ? 'run-ten-minutes' : 'run-steady')
   readingsInto(body, input, outcomes)
   coolingInto(body, input, outcomes)
-  if (input.job === 'diagnose') instruct(body, 'after-diagnosis')
+  instruct(body, input.job === 'diagnose' ? 'after-diagnosis' : 'caps-back')
   return body
 }
 

@@ -30,6 +30,15 @@ describe('a mass on the screen', () => {
     expect(text(pounds(2.999), { safe: 'down' })).toBe('2 lb 15.9 oz')
   })
 
+  it('tells a limit as finely as what it limits, where no step is known', () => {
+    const si = (value: number, safe?: 'up' | 'down') =>
+      figureText({ value: quantity('mass', value, 'kg'), safe }, { units: 'si', precise: false })
+    expect(si(10.0364)).toBe('10.036 kg')
+    // In steps of 0.1 kg the limit below it would stand above it.
+    expect(si(10.0081, 'up')).toBe('10.009 kg')
+    expect(si(10.0089, 'down')).toBe('10.008 kg')
+  })
+
   it('shows no ± that the scale cannot show', () => {
     expect(text(pounds(2.5, 0.0003))).toBe('2 lb 8 oz')
     expect(text(pounds(2.5, 0.01))).toBe('2 lb 8 oz ±0.16 oz')

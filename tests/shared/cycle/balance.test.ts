@@ -11,7 +11,8 @@ import {
   run,
   stateOf,
 } from '../../../shared/cycle/index.ts'
-import { randomCase, randomFrom } from '../../generate/cycle-cases.ts'
+import { randomCase } from '../../generate/cycle-cases.ts'
+import { randomFrom } from '../../generate/rise-simulation.ts'
 
 /** Any machine in any weather and state of repair. */
 const anyCase: fc.Arbitrary<Case> = fc

@@ -27,7 +27,8 @@ describe('density of liquid and vapour together', () => {
         const work = { solves: 0 }
         const at = (quality: number) => twoPhaseDensity(r, { pressurePa }, quality, work)
         const [wetter = 0, drier = 1] = [one, other].sort((a, b) => a - b)
-        const slack = 1 + 1e-5
+        // What the flash leaves open this close to the critical pressure.
+        const slack = 1 + 3e-5
         expect(at(0) * slack).toBeGreaterThanOrEqual(at(wetter))
         expect(at(wetter) * slack).toBeGreaterThanOrEqual(at(drier))
         expect(at(drier) * slack).toBeGreaterThanOrEqual(at(1))

@@ -143,6 +143,17 @@ describe('zeotropic blends', () => {
     expect(answer.result.whatToDo.map((entry) => entry.id)).toContain('zeotrope')
   })
 
+  it('counts air from the bubble line, the most that the blend itself can have', () => {
+    const { result } = run({ ...base, pressure: '175 psig', precise: true })
+    const { bubble } = result.saturation
+    expect(result.above.value).toBeCloseTo(175 - (bubble?.value ?? Number.NaN), 6)
+    expect(result.air.partialPressure.value).toBeCloseTo(result.above.value, 6)
+    expect(result.air.ofVapour.value).toBeCloseTo((100 * result.above.value) / (175 + 14.696), 3)
+    // gauge 1 psi, weather 0.44, thermometer 2.6, the blend's data 0.9
+    expect(result.above.plusMinus).toBeGreaterThan(2.5)
+    expect(result.above.plusMinus).toBeLessThan(3.6)
+  })
+
   it('finds the air over a part-full cylinder that lies between the lines', () => {
     const part = {
       refrigerant: 'R-407C',

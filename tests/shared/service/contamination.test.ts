@@ -61,6 +61,60 @@ describe('contamination', () => {
     expect(air?.settledBy).toContain('air-check')
   })
 
+  it('counts air in a blend from its bubble line, not from its dew line', () => {
+    const psat = saturationPressure(refrigerant('R-407C'), 300, 'bubble')
+    const result = run('R-407C', `${(psat + 150_000) / 1000} kPa abs`, '300 K')
+    const air = result.explanations.find((e) => e.cause === 'air')
+    expect(air?.share?.value).toBeCloseTo((100 * 150_000) / (psat + 150_000), 6)
+    const { figures = [] } = contamination.run({
+      refrigerant: 'R-407C',
+      pressure: `${(psat + 150_000) / 1000} kPa abs`,
+      temperature: '300 K',
+      ...si,
+    })
+    expect(figures.find(({ id }) => id === 'air')?.value).toMatchObject({
+      value: expect.closeTo(air?.share?.value ?? 0, 3),
+    })
+  })
+
+  it('tells what it is first, and what settles it next', () => {
+    const told = (pressure: string) =>
+      contamination.run({ refrigerant: 'R-134a', pressure, temperature: '75 °F', units: 'us' })
+    expect(told('110 psig')).toMatchObject({
+      level: 'check',
+      headline: expect.stringMatching(
+        /^110 psig is 31\.\d psi over saturation of R-134a at 75 °F/u,
+      ),
+    })
+    expect(told('75 psig')).toMatchObject({
+      level: 'check',
+      headline: expect.stringMatching(/^75 psig is under saturation of R-134a at 75 °F/u),
+    })
+    expect(told('79 psig')).toMatchObject({
+      level: 'fine',
+      headline: expect.stringMatching(/no proof of purity/u),
+    })
+    expect(told('300 psig')).toMatchObject({
+      level: 'stop',
+      headline: expect.stringMatching(/^STOP: 300 psig is far above saturation/u),
+    })
+    expect(told('110 psig').next?.[1]).toMatch(/^Identify it/u)
+    expect(told('110 psig').figures?.length).toBeLessThanOrEqual(6)
+  })
+
+  it('carries the cautions that belong to it, and no venting ban for R-744', () => {
+    const ids = (name: string, pressure: string, temperature: string) =>
+      contamination
+        .run({ refrigerant: name, pressure, temperature, suspects: ['R-134a'] })
+        .cautions.map(({ id }) => id)
+    const found = ids('R-134a', '79 psig', '75 °F')
+    for (const id of ['pressure', 'cold-burns', 'asphyxiation', 'do-not-mix', 'local-rules']) {
+      expect(found).toContain(id)
+    }
+    expect(found).toContain('no-venting')
+    expect(ids('R-744', '650 psig', '50 °F')).not.toContain('no-venting')
+  })
+
   it('gives the contents temperature that would explain the pressure', () => {
     const psat = saturationPressure(refrigerant('R-134a'), 305, 'bubble') / 1000
     const result = run('R-134a', `${psat} kPa abs`, '300 K')

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import { cooledAir, moistAir } from '../../../shared/physics/moist-air.ts'
 import { coolingCheck } from '../../../shared/service/cooling-check.ts'
 
 const run = (input: Record<string, unknown>) =>
@@ -120,6 +121,11 @@ describe('the first line', () => {
       'fine',
       /^Against published tables: high side 205 psig normal, low side 24 psig normal\.$/u,
     ],
+    [
+      { ...loader, dischargePressure: '205 psig', ventTemperature: '52 °F' },
+      'fine',
+      /^Against published tables: high side 205 psig normal\.$/u,
+    ],
     [{ ...loader, dischargePressure: '320 psig' }, 'check', /high side 320 psig high\.$/u],
     [{ ...loader, suctionPressure: '4 psig' }, 'check', /low side 4 psig low\.$/u],
     [
@@ -160,6 +166,62 @@ describe('the first line', () => {
     for (const id of ['pressure', 'cold-burns', 'first-aid-eyes', 'maker-first', 'local-rules']) {
       expect(at('stationary')).toContain(id)
     }
+  })
+
+  it('knows each reading as well as its instrument, and says which was assumed', () => {
+    const { assumptions } = run({
+      suctionPressure: '24 psig',
+      liquidPressure: '205 psig',
+      ventTemperature: '50 °F',
+    })
+    const taken = Object.fromEntries(assumptions.map(({ field, short }) => [field, short]))
+    expect(taken).toMatchObject({
+      suctionPressure: 'low-side gauge ±1 psi',
+      liquidPressure: 'high-side gauge ±4 psi',
+      ambient: 'thermometer ±1 °F',
+      ventTemperature: 'thermometer ±1 °F',
+    })
+  })
+
+  it('carries the ± of the barometer and of the data into what a pressure means', () => {
+    const evaporating = (input: Record<string, unknown>) =>
+      run({ suctionPressure: '24 ±0 psig', precise: true, ...input }).result.temperatures
+        ?.evaporating?.plusMinus ?? Number.NaN
+    const data = evaporating({ barometer: '1013.25 ±0 hPa' })
+    // R-134a: 0.3 % of the pressure, 0.1 K
+    expect(data).toBeGreaterThan(0.1)
+    expect(data).toBeLessThan(0.3)
+    expect(evaporating({})).toBeGreaterThan(data + 0.3)
+  })
+
+  it('reads a printed switch setting to half a psi', () => {
+    const opens = (cutOut: string) =>
+      run({ cutOut, barometer: '1013.25 ±0 hPa' }).result.clutch?.rows[2]?.opens
+    // printed 17.4 psig
+    expect(opens('17.0 ±0 psig')).toBe('inside')
+    expect(opens('16.8 ±0 psig')).toBe('below')
+    expect(opens('17.8 ±0 psig')).toBe('inside')
+    expect(opens('18.0 ±0 psig')).toBe('above')
+  })
+
+  it('counts as drying the heat of the water that left, and no other', () => {
+    const air = run({
+      ambient: '90 ±0 °F',
+      ventTemperature: '50 ±0 °F',
+      relativeHumidity: '50 %',
+      barometer: '1013.25 ±0 hPa',
+      precise: true,
+    }).result.air
+    const kelvin = (fahrenheit: number) => (fahrenheit + 459.67) / 1.8
+    const inlet = moistAir(kelvin(90), 0.5, 101_325)
+    const outlet = cooledAir(inlet, kelvin(50), 101_325)
+    const celsius = kelvin(90) - 273.15
+    // ASHRAE Fundamentals 2017, chapter 1, equation 30: 2501 + 1.86 t kJ a kg of water
+    const water = (inlet.humidityRatio - outlet.humidityRatio) * (2501 + 1.86 * celsius) * 1000
+    expect(air?.latentShare?.value).toBeCloseTo(
+      (100 * water) / (inlet.enthalpy - outlet.enthalpy),
+      6,
+    )
   })
 
   it('takes one high side', () => {

@@ -168,7 +168,8 @@ describe('one reading', () => {
       fc.property(refrigerant, fahrenheit(-10, 120), (name, degrees) => {
         const from = { value: Number(degrees.toFixed(3)), unit: '°F' }
         const common = { refrigerant: name, units: 'us', precise: true }
-        const row = table.run({ ...common, from, to: from, step: '1 °F' }).result.rows[0]
+        const columns = ['saturation', 'density', 'latent-heat', 'glide']
+        const row = table.run({ ...common, from, to: from, step: '1 °F', columns }).result.rows[0]
         const one = saturation.run({ ...common, temperature: from }).result
         const pure = one.lines === 'one'
         expect(row?.[pure ? 'pressure' : 'bubblePressure']?.value).toBeCloseTo(
@@ -178,6 +179,8 @@ describe('one reading', () => {
         if (!pure) expect(row?.dewPressure?.value).toBeCloseTo(one.dew.gaugePressure.value, 9)
         expect(row?.liquidDensity?.value).toBeCloseTo(one.bubble.density.value, 9)
         expect(row?.vapourDensity?.value).toBeCloseTo(one.dew.density.value, 9)
+        expect(row?.latentHeat?.value).toBeCloseTo(one.latentHeat.value, 9)
+        expect(row?.glide?.value).toBeCloseTo(one.glide.value, 9)
       }),
       { numRuns: 60 },
     )

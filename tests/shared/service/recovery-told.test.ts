@@ -239,6 +239,68 @@ describe('the first line', () => {
   })
 })
 
+describe('before anything is read', () => {
+  const opening = [
+    'pressure',
+    'cold-burns',
+    'asphyxiation',
+    'goggles-even-empty',
+    'trapped-liquid',
+    'first-aid-eyes',
+    'first-aid-frostbite',
+    'first-aid-inhalation',
+    'full-cylinder',
+    'no-disposable-refill',
+    'do-not-mix',
+    'local-rules',
+  ]
+  const fumes = ['no-venting', 'decomposition', 'first-aid-hydrogen-fluoride']
+
+  it.each([
+    ['R-134a', {}, [...opening, ...fumes]],
+    [
+      'R-134a',
+      { machine: 'off-road', compressorDrive: 'electric' },
+      [...opening, ...fumes, 'high-voltage', 'electric-compressor-oil'],
+    ],
+    ['R-1234yf', {}, [...opening, ...fumes, 'flammable']],
+    ['R-290', {}, [...opening, 'no-venting', 'flammable', 'hydrocarbons-rated-machine']],
+    ['R-744', {}, [...opening, 'carbon-dioxide', 'carbon-dioxide-release']],
+  ])('the dangers of %s %j are named, all of them', (name, more, expected) => {
+    expect(new Set(ids(run({ refrigerant: name, ...more }).cautions))).toEqual(new Set(expected))
+  })
+})
+
+describe('what is carried to the figures', () => {
+  const resting = {
+    refrigerant: 'R-134a',
+    systemPressure: '20 ±0 psig',
+    systemTemperature: '77 ±0 °F',
+    volume: '5 L',
+    barometer: '1013.25 ±0 hPa',
+    precise: true,
+  }
+  const spread = (input: Input) => {
+    const { least, most } = run({ ...resting, ...input }).result.expected ?? {}
+    return ((most?.value ?? 0) - (least?.value ?? 0)) / (most?.value ?? Number.NaN)
+  }
+
+  it('the ± of the density itself, of the volume and of the weather', () => {
+    expect(spread({})).toBeGreaterThan(0.009)
+    expect(spread({})).toBeLessThan(0.011)
+    expect(spread({ volume: '5 ±0.25 L' })).toBeGreaterThan(0.09)
+    expect(spread({ barometer: undefined })).toBeGreaterThan(0.02)
+  })
+
+  it('the weather, on the level that a gauge is to reach', () => {
+    const level = (place: Input) =>
+      run({ refrigerant: 'R-134a', machine: 'stationary', ...place }).result.evacuation
+        ?.gaugeReading?.plusMinus
+    expect(level({})).toBeCloseTo(0.9, 1)
+    expect(level({ barometer: '1013 hPa' })).toBeLessThan(0.1)
+  })
+})
+
 describe('the weights', () => {
   it('carry the ± of the scale, as given or assumed, off the stop and the room', () => {
     const stop = (grossNow: string) => run({ ...full, grossNow, precise: true }).result.cylinder

@@ -132,6 +132,16 @@ describe('a leak of a blend', () => {
     expect(leak({ lost: '2 %' }).result.verdict).toBe('top-up-reads-close')
   })
 
+  it('is judged by the line that moves more, with the ± of the share lost', () => {
+    const at = (lost: string) => leak({ lost, units: 'si', precise: true }).result
+    const { shift, toppedUp } = at('40 %')
+    const [bubble, dew] = [toppedUp.bubbleShift.value, toppedUp.dewShift.value].map(Math.abs)
+    expect(bubble).not.toBeCloseTo(dew ?? 0, 2)
+    expect(shift.value).toBeCloseTo(Math.max(bubble ?? 0, dew ?? 0), 9)
+    const half = (at('50 %').shift.value - at('30 %').shift.value) / 2
+    expect(at('40 ±10 %').shift.plusMinus).toBeCloseTo(Math.hypot(half, shift.plusMinus ?? 0), 6)
+  })
+
   it('carries the ± of thermometer, place, mixing and weighing', () => {
     const width = (input: Record<string, unknown>) =>
       leak({ ...input, units: 'si', precise: true }).result.vessel.pressureNow.plusMinus ?? 0

@@ -1,70 +1,9 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { JOBS } from '../../../shared/fields/index.ts'
-
 import { workOrderMarkdown } from '../../../shared/work-order/markdown.ts'
 import { workOrder } from '../../../shared/work-order/work-order.ts'
-import { EXAMPLES, type Order, run } from './examples.ts'
-
-const SECTIONS = [
-  'readings',
-  'recovery',
-  'charge',
-  'oil',
-  'leakTest',
-  'evacuation',
-  'charging',
-  'cooling',
-  'record',
-] as const
-
-/** Any mixture of what the examples hold, with fields left out. */
-const section = (key: string) =>
-  fc.constantFrom(...Object.values(EXAMPLES)).chain((order) => {
-    const own = Object.entries((order[key] as Order | undefined) ?? {})
-    return fc.subarray(own).map((kept) => Object.fromEntries(kept))
-  })
-
-const order = fc
-  .record({
-    head: fc.constantFrom(...Object.values(EXAMPLES)),
-    job: fc.constantFrom(...JOBS),
-    refrigerant: fc.constantFrom(
-      'R-134a',
-      'R-1234yf',
-      'R-12',
-      'R-407C',
-      'R-410A',
-      'R-744',
-      'R-290',
-    ),
-    sections: fc.record(Object.fromEntries(SECTIONS.map((key) => [key, section(key)])), {
-      requiredKeys: [],
-    }),
-    lists: fc.record(
-      {
-        parts: fc.constantFrom(EXAMPLES.crane.parts, EXAMPLES.groomer.parts, []),
-        couplings: fc.constantFrom(EXAMPLES.loader.couplings, []),
-      },
-      { requiredKeys: [] },
-    ),
-  })
-  .map(({ head, job, refrigerant, sections, lists }): Order => {
-    const { machine, place, person, labelCharge, existingOil, oilTotal, date } = head
-    return {
-      machine,
-      place,
-      person,
-      labelCharge,
-      existingOil,
-      oilTotal,
-      date,
-      job,
-      refrigerant,
-      ...sections,
-      ...lists,
-    }
-  })
+import { EXAMPLES, run } from './examples.ts'
+import { arbitraryOrder } from './orders.ts'
 
 function numbersIn(tree: unknown, into: number[] = []): number[] {
   if (typeof tree === 'number') into.push(tree)
@@ -76,8 +15,8 @@ function numbersIn(tree: unknown, into: number[] = []): number[] {
 describe('any order made of these', () => {
   it('gives a sheet that fits the schema, with finite figures only', () => {
     fc.assert(
-      fc.property(order, (input) => {
-        const answer = run(JSON.parse(JSON.stringify(input)))
+      fc.property(arbitraryOrder, (input) => {
+        const answer = run(input)
         workOrder.output.parse(answer)
         expect(numbersIn(answer).every(Number.isFinite)).toBe(true)
         expect(workOrderMarkdown(answer)).not.toMatch(/undefined|NaN|Infinity/u)
@@ -88,8 +27,8 @@ describe('any order made of these', () => {
 
   it('says of every step in which state it is, and fails only with a problem', () => {
     fc.assert(
-      fc.property(order, (input) => {
-        const { steps, failed } = run(JSON.parse(JSON.stringify(input))).result
+      fc.property(arbitraryOrder, (input) => {
+        const { steps, failed } = run(input).result
         for (const { id, state, problems, missing } of steps) {
           expect(state === 'failed').toBe(problems.length > 0)
           expect(failed.includes(id)).toBe(problems.length > 0)
@@ -102,10 +41,9 @@ describe('any order made of these', () => {
 
   it('is answered the same every time, and in the same sense in both unit systems', () => {
     fc.assert(
-      fc.property(order, (input) => {
-        const plain = JSON.parse(JSON.stringify(input))
-        expect(run(plain)).toEqual(run(plain))
-        const [us, si] = ['us', 'si'].map((units) => run({ ...plain, units }).result)
+      fc.property(arbitraryOrder, (input) => {
+        expect(run(input)).toEqual(run(input))
+        const [us, si] = ['us', 'si'].map((units) => run({ ...input, units }).result)
         expect(us?.steps.map(({ id, state }) => [id, state])).toEqual(
           si?.steps.map(({ id, state }) => [id, state]),
         )

@@ -9,15 +9,42 @@ describe.each(Object.entries(EXAMPLES))('the sheet of the %s', (_, order) => {
   const answer = run(order)
   const printed = workOrderMarkdown(answer)
 
-  it('has one title, the cautions before the steps, and the steps numbered in order', () => {
+  it('has one title, the card, and behind it cautions, first aid and the steps in order', () => {
     expect(printed.match(/^# /gmu)).toHaveLength(1)
-    const headings = [...printed.matchAll(/^## (.*)$/gmu)].map(([, text]) => text)
-    expect(headings[0]).toBe('Cautions')
-    answer.result.steps.forEach(({ title }, index) => {
-      expect(headings[index + 1]).toMatch(new RegExp(`^${index + 1}\\. ${title} \\(`, 'u'))
+    const headings = [...printed.matchAll(/^## (.*)$/gmu)].map(([, text]) => text ?? '')
+    const { card, steps } = answer.result
+    expect(headings.slice(0, card.steps.length + 3)).toEqual([
+      'Danger',
+      ...card.steps.map(({ title }, index) => `${index + 1} ${title}`),
+      'Records',
+      'Appendix',
+    ])
+    const behind = headings.slice(card.steps.length + 3)
+    expect(behind[0]).toBe('Cautions')
+    const aid = answer.cautions.some(({ id }) => id.startsWith('first-aid'))
+    expect(behind.includes('First aid')).toBe(aid)
+    const numbered = behind.filter((text) => /^\d+\. /u.test(text))
+    expect(numbered).toHaveLength(steps.length)
+    steps.forEach(({ title }, index) => {
+      expect(numbered[index]).toMatch(new RegExp(`^${index + 1}\\. ${title} \\(`, 'u'))
     })
     expect(headings).toContain('To be written down')
     expect(headings.at(-1)).toBe('Sources')
+  })
+
+  it('says nothing twice, on the card or behind it', () => {
+    const items = [...printed.matchAll(/^(?:- (?:\[[ x]\] )?|\| )(.*)$/gmu)].map(
+      ([, text]) => text ?? '',
+    )
+    const long = items.filter((text) => text.length > 30 && !text.startsWith('['))
+    expect(long.filter((text, at) => long.indexOf(text) !== at)).toEqual([])
+    expect(printed.match(/Rules: /gu)?.length ?? 0).toBeLessThanOrEqual(1)
+  })
+
+  it('has every caution in whole behind the card', () => {
+    for (const { text } of answer.cautions) {
+      expect(printed.split('## Appendix')[1]).toContain(text)
+    }
   })
 
   it('says at the top that it is a demonstration', () => {
@@ -25,14 +52,16 @@ describe.each(Object.entries(EXAMPLES))('the sheet of the %s', (_, order) => {
   })
 
   it('ticks what is written down and leaves a box for the rest', () => {
-    const filled = answer.result.checklist.filter(({ filled }) => filled).length
-    expect(printed.match(/^- \[x\] /gmu)).toHaveLength(filled)
-    const open = answer.result.steps.flatMap(({ instructions, missing }) => [
-      ...instructions,
-      ...missing,
-    ]).length
+    const { card, checklist, steps } = answer.result
+    const boxes = [...card.steps.flatMap(({ lines }) => lines), ...card.records].filter(
+      ({ ticked }) => ticked !== undefined,
+    )
+    const onCard = boxes.filter(({ ticked }) => ticked).length
+    const filled = checklist.filter((entry) => entry.filled).length
+    expect(printed.match(/^- \[x\] /gmu)).toHaveLength(filled + onCard)
+    const open = steps.flatMap(({ instructions, missing }) => [...instructions, ...missing]).length
     expect(printed.match(/^- \[ \] /gmu)).toHaveLength(
-      open + answer.result.checklist.length - filled,
+      open + checklist.length - filled + boxes.length - onCard,
     )
   })
 

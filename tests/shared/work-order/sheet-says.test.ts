@@ -17,7 +17,7 @@ describe('a sheet of several refused steps', () => {
     const { result, warnings } = run({
       ...crane,
       existingOil: 'motor oil',
-      recovery: { recovered: '1.8' },
+      recovery: { ...(crane.recovery as Order), cylinder: 'disposable' },
     })
     expect(result.failed).toEqual(expect.arrayContaining(['recover', 'oil']))
     const lines = warnings.filter(({ code }) => code === 'step-failed')

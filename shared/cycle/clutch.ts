@@ -1,0 +1,110 @@
+import type { Solution } from './branch.ts'
+import type { Guess } from './evaluate.ts'
+import { boilingHeat } from './evaporator.ts'
+import { guessAtSuction } from './first-guess.ts'
+import type { Outcome } from './outcome.ts'
+import { type Running, running } from './running.ts'
+import type { Setup } from './setup.ts'
+import { solvePinned, solveUnsettled } from './solve.ts'
+import type { Controls } from './types.ts'
+
+/** Fins above the boiling refrigerant, K: where a search starts. */
+const FINS_ABOVE_K = 4
+/** Liquid face of a condenser, share of the whole, from which on more flow drives the high side up without end. */
+const FLOODED = 0.4
+
+/** What lets a clutch go. */
+export type Stop = 'thermostat' | 'low-pressure-switch'
+
+/** The control that stops the compressor in a state, if one does. */
+export function clutchOpens(controls: Controls, state: Running): Stop | undefined {
+  const { suctionPa } = state.solution.trial.guess
+  if (controls.cyclingSwitch !== undefined && suctionPa < controls.cyclingSwitch.opensPa) {
+    return 'low-pressure-switch'
+  }
+  if (controls.thermostat !== undefined && state.leaving.probeK < controls.thermostat.opensK) {
+    return 'thermostat'
+  }
+  return undefined
+}
+
+/**
+ * A clutch that opens and closes. The low side swings between two settings. Compressor and
+ * condenser work at the full flow while it runs; what is stored on either side keeps device and
+ * evaporator going at the mean flow. So at a setting of the low side the same balances are solved,
+ * with the share of the time that it runs in the place of the pressure: at the mean setting that is
+ * the duty, at the opening one the state just before it opens, which makers' charts ask to read.
+ */
+export function cycle(setup: Setup, by: Stop, steady?: Running): Outcome | undefined {
+  const { thermostat, cyclingSwitch, highCutOutPa } = setup.machine.controls
+  const [opens, closes] =
+    by === 'thermostat'
+      ? [thermostat?.opensK, thermostat?.closesK]
+      : [cyclingSwitch?.opensPa, cyclingSwitch?.closesPa]
+  if (opens === undefined || closes === undefined) return undefined
+  const at = (setting: number, near: Guess | undefined) => {
+    const suctionPa =
+      by === 'thermostat' ? setup.fluid.saturationPressure(setting - FINS_ABOVE_K) : setting
+    const start = near ?? guessAtSuction(setup, suctionPa)
+    return solvePinned(
+      setup,
+      by === 'thermostat' ? { finsK: setting } : 'suction',
+      by === 'thermostat' ? start : { ...start, suctionPa },
+    )
+  }
+  const unsettled = (setting: number, near: Solution | undefined) => {
+    const suctionPa =
+      by === 'thermostat' ? setup.fluid.saturationPressure(setting - FINS_ABOVE_K) : setting
+    const pinned = by === 'thermostat' ? { finsK: setting } : 'suction'
+    for (const start of [
+      near?.trial.guess ?? guessAtSuction(setup, suctionPa),
+      steady?.solution.trial.guess,
+    ]) {
+      const found = start && solveUnsettled(setup, pinned, { ...start, suctionPa })
+      if (found !== undefined) return found
+    }
+    return undefined
+  }
+  const tripped = (last: Solution): Outcome => ({
+    kind: 'high-pressure-trip',
+    limitPa: highCutOutPa,
+    state: running(setup, last),
+  })
+  const opening = at(opens, undefined)
+  const mean = opening && at((opens + closes) / 2, opening.trial.guess)
+  const [shown, averaged] =
+    opening !== undefined && mean !== undefined
+      ? [opening, mean]
+      : [unsettled(opens, opening), unsettled((opens + closes) / 2, opening)]
+  for (const each of [shown, averaged]) {
+    if (each !== undefined && each.trial.guess.dischargePa > highCutOutPa) return tripped(each)
+  }
+  if (shown === undefined || averaged === undefined) {
+    // the high side leaves the range of the properties before the low side comes to its setting
+    return steady !== undefined && floods(steady) ? tripped(steady.solution) : undefined
+  }
+  const { compression, suction, condensation, guess } = averaged.trial
+  const perSecond = compression.flow * (suction.enthalpy - condensation.enthalpy)
+  const duty =
+    averaged === mean ? (guess.duty ?? 1) : Math.min(1, boilingAll(setup, averaged) / perSecond)
+  return {
+    kind: 'cycling',
+    by,
+    duty,
+    state: running(setup, shown),
+    averageCapacity: duty * perSecond,
+    // the low side swings evenly about its mean
+    closesPa: 2 * guess.suctionPa - shown.trial.guess.suctionPa,
+  }
+}
+
+/** W that the air brings to an evaporator that boils all over. */
+function boilingAll(setup: Setup, { trial }: Solution): number {
+  const { evaporatingAt, evaporatorFilm } = trial
+  return boilingHeat(setup.evaporator, setup.returnAir, evaporatingAt.meanK, evaporatorFilm).whole
+}
+
+/** Much of the condenser stands full of liquid. */
+function floods({ solution }: Running): boolean {
+  return solution.trial.condensation.faces.liquid > FLOODED
+}

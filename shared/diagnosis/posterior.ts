@@ -1,0 +1,58 @@
+import figures from '../../data/service/diagnosis.json' with { type: 'json' }
+import type { Observation } from './features.ts'
+import { fitOf } from './gaussian.ts'
+import type { Cause, Hypothesis } from './hypotheses.ts'
+
+/** How likely causes are before anything is read; they need not add up to 1. */
+export type Priors = Readonly<Partial<Record<Cause, number>>>
+
+/** Those of the trade, from memory: see data/service/diagnosis.json. */
+export const USUAL_PRIORS: Priors = (({ source: _, ...rest }) => rest)(figures.priors)
+
+/** A cause with how likely it is now. */
+export interface Ranked {
+  readonly cause: Cause
+  readonly probability: number
+  /** Mean severity where this is the cause. */
+  readonly severity: number
+}
+
+export interface Posterior {
+  /** Most likely first; together 1. */
+  readonly causes: readonly Ranked[]
+  /** Weight of each hypothesis, in the order given; together 1. */
+  readonly weights: Float64Array
+}
+
+/**
+ * Causes after some observations: prior × likelihood, every severity of a cause being as likely as
+ * the next. Without observations the priors come back. Priors left out stand for equal ones.
+ */
+export function posterior(
+  all: readonly Hypothesis[],
+  observations: readonly Observation[],
+  priors?: Priors,
+): Posterior {
+  const counts = new Map<Cause, number>()
+  for (const { cause } of all) counts.set(cause, (counts.get(cause) ?? 0) + 1)
+  const logs = all.map((hypothesis) => {
+    const prior = priors === undefined ? 1 : (priors[hypothesis.cause] ?? 0)
+    const each = prior / (counts.get(hypothesis.cause) ?? 1)
+    const fit = observations.length === 0 ? 0 : fitOf(hypothesis, observations).logLikelihood
+    return Math.log(each) + fit
+  })
+  const most = Math.max(...logs)
+  const raw = Float64Array.from(logs, (value) => Math.exp(value - most))
+  const total = raw.reduce((a, b) => a + b, 0)
+  const weights = raw.map((value) => value / total)
+  const causes = [...counts.keys()].map((cause): Ranked => {
+    let [probability, severity] = [0, 0]
+    all.forEach((hypothesis, i) => {
+      if (hypothesis.cause !== cause) return
+      probability += weights[i] as number
+      severity += (weights[i] as number) * hypothesis.severity
+    })
+    return { cause, probability, severity: probability > 0 ? severity / probability : 0 }
+  })
+  return { causes: causes.sort((a, b) => b.probability - a.probability), weights }
+}
