@@ -147,7 +147,7 @@ describe('whose law', () => {
     const unsaid = run(split)
     expect(unsaid.result.evacuation?.gaugeReading?.value).toBe(10)
     expect(unsaid.assumptions.map(({ field }) => field)).toContain('law')
-    expect(unsaid.law).toBe('Venting is illegal in most places: give law.')
+    expect(unsaid.law).toBe('Venting is illegal in most places: give "law".')
   })
 
   it('gives none under another, and says why', () => {
