@@ -23,11 +23,11 @@ const steps: Readonly<Record<string, Readonly<Record<string, unknown>>>> = {
     temperature: '90 °F',
   },
   'air-check': { pressure: '90 psig', temperature: '75 °F' },
-  'cooling-check': { ambient: '80 °F', highPressure: '150 psig' },
+  'cooling-check': { ambient: '80 °F', dischargePressure: '150 psig' },
   contamination: { pressure: '90 psig', temperature: '75 °F' },
   charging: { labelCharge: '3 lb' },
   recovery: {
-    internalVolume: '4 L',
+    volume: '4 L',
     systemPressure: '80 psig',
     systemTemperature: '70 °F',
   },
@@ -85,7 +85,7 @@ describe('a blend whose mixing parameters are partly estimated', () => {
 
   it('is said once on a work order, with the steps that rest on it', () => {
     const { warnings } = operation('work-order').run({
-      machine: { name: 'Quarry loader 7', kind: 'off-road' },
+      machine: { name: 'Quarry loader 7', kind: 'off-road', compressorDrive: 'open' },
       refrigerant: BLEND,
       labelCharge: '3 lb',
       job: 'system-opened',
