@@ -59,10 +59,10 @@ export function customerOf(
     found: foundIn(input, outcomes),
     done: doneIn(input, outcomes),
     amounts: amountsIn(input),
-    before: [
+    before: once([
       ...readingsIn(input.readingsBefore, outcomes.readingsBefore),
       ...(diagnosed ? runningIn(input, outcomes) : []),
-    ],
+    ]),
     after: diagnosed ? [] : runningIn(input, outcomes),
     watch: watchIn(input, stops),
   }
@@ -141,15 +141,20 @@ function verdictOf(outcome: Outcome<unknown>): readonly Sentence[] {
 
 /** What the running machine read, and out of its vents. */
 function runningIn(input: WorkOrderInput, outcomes: Outcomes): readonly Sentence[] {
-  const words = [
+  return once([
     ...readingsIn(input.readings, outcomes.readings),
     ...known(data.readings.vent, { vent: input.cooling?.ventTemperature }),
     ...verdictOf(outcomes.cooling),
-  ]
-  return words.filter(
-    ({ text }, index) => words.findIndex((entry) => entry.text === text) === index,
-  )
+  ])
 }
+
+/** The first of those that say the same; figures of two readings differ by more than their words. */
+const once = (lines: readonly Sentence[]): readonly Sentence[] =>
+  lines.filter(
+    (line, index) =>
+      Object.keys(line.values).length > 0 ||
+      lines.findIndex(({ text }) => text === line.text) === index,
+  )
 
 function watchIn({ job, machine, refrigerant }: WorkOrderInput, stops: readonly Stop[]) {
   const { watch } = data

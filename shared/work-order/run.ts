@@ -183,9 +183,10 @@ function runOil(input: WorkOrderInput, head: Head): Outcomes['oil'] {
 
 function runLeakTest(input: WorkOrderInput, head: Head): Outcomes['leakTest'] {
   if (!isSaid(input.leakTest)) return ABSENT
-  // The air of the place alone asks for no search.
-  const { ambient: _, ...others } = head
-  return runSection(leakTest, 'leakTest', input.leakTest, others)
+  // The air of the place alone asks for no search, and the leak rates by charge are those of the US.
+  const { ambient: _, labelCharge, ...others } = head
+  const federal = labelCharge && input.place?.law === 'us-federal' ? { labelCharge } : {}
+  return runSection(leakTest, 'leakTest', input.leakTest, { ...others, ...federal })
 }
 
 function runEvacuation(input: WorkOrderInput, head: Head): Outcomes['evacuation'] {

@@ -1,7 +1,7 @@
 import { type Sentence, sentence } from '../../answer/sentence.ts'
 import { refrigerant } from '../../refrigerant/index.ts'
 import type { WorkOrderInput } from '../input.ts'
-import { jobName, plainly, written } from './lines.ts'
+import { jobName, plainly, shortened, written } from './lines.ts'
 
 const LONGEST_STORY = 100
 
@@ -41,4 +41,4 @@ export function aboutOf(input: WorkOrderInput): readonly Sentence[] {
 }
 
 const firstOf = (story: string) =>
-  (/^.*?\.(?=\s|$)/su.exec(story)?.[0] ?? story).slice(0, LONGEST_STORY)
+  shortened(/^.*?\.(?=\s|$)/su.exec(story)?.[0] ?? story, LONGEST_STORY)

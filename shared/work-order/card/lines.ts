@@ -43,6 +43,10 @@ export const oneOf = (id: keyof typeof data.alternatives): Line => ({
 /** Words that a person or a message brought: braces in them are no slots. */
 export const plainly = (text: string): Sentence => sentence(text.replace(/[{}]/gu, ''))
 
+/** What people wrote at length stands in whole in the appendix. */
+export const shortened = (text: string, longest: number): string =>
+  text.length <= longest ? text : `${text.slice(0, longest - 1).trimEnd()}…`
+
 /** What was written down, or a blank with the unit that it is written in. */
 export const written = <Q extends Quantity>(value: Q | undefined, kind: Kind): Q | Blank =>
   value ?? new Blank(kind)

@@ -1,9 +1,10 @@
 import { isCarbonDioxide, pickRefrigerant } from '../../fields/index.ts'
 import { asking, type Build, isAnswered, onPaper, outcomeLines } from './built.ts'
-import { plainly, says, task, told, written } from './lines.ts'
+import { plainly, says, shortened, task, told, written } from './lines.ts'
 
 /** Named parts on a card; the appendix has them all. */
 const MOST_PARTS = 6
+const LONGEST_PART = 30
 
 /** Out of the machine: recovered, or with carbon dioxide let out. */
 export const recover: Build = ({ recovery, oil, refrigerant }, outcomes) => {
@@ -27,7 +28,9 @@ export const open: Build = () => onPaper(task('proved-empty'), task('cap-at-once
 
 /** The parts that go in, the drier last. */
 export const replace: Build = ({ parts = [], job }) => {
-  const names = parts.slice(0, MOST_PARTS).map(({ name, part }) => name ?? part ?? 'a part')
+  const names = parts
+    .slice(0, MOST_PARTS)
+    .map(({ name, part }) => shortened(name ?? part ?? 'a part', LONGEST_PART))
   const more = parts.length - names.length
   return onPaper(
     ...(names.length === 0 ? [] : [told(plainly(names.join(', ')))]),

@@ -1,7 +1,7 @@
 import { isCarbonDioxide, pickRefrigerant } from '../../fields/index.ts'
 import type { WorkOrderInput } from '../input.ts'
 import type { Outcomes } from '../run.ts'
-import { record } from './lines.ts'
+import { record, shortened } from './lines.ts'
 import type { Line } from './schema.ts'
 
 /** What is written down in the end, beside the figures of the steps. */
@@ -24,6 +24,4 @@ export function recordsOf(input: WorkOrderInput, outcomes: Outcomes): readonly L
 
 const LONGEST = 100
 
-/** What people wrote at length stands in whole in the appendix. */
-const cut = (text: string | undefined) =>
-  text !== undefined && text.length > LONGEST ? `${text.slice(0, LONGEST - 1)}…` : text
+const cut = (text: string | undefined) => text && shortened(text, LONGEST)

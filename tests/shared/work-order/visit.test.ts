@@ -550,3 +550,13 @@ describe('the checklist', () => {
     expect(stepOf(run(groomer), 'records').findings).toEqual([])
   })
 })
+
+describe('the federal leak rates', () => {
+  it('are told of an order under that law alone', () => {
+    const federal = (law: string | undefined) =>
+      run({ ...groomer, place: { ...(groomer.place as Order), law } }).result.computed.leakTest
+        ?.federal
+    expect(federal('us-federal')).toBeDefined()
+    for (const law of ['eu', 'canada', undefined]) expect(federal(law)).toBeUndefined()
+  })
+})
