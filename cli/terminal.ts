@@ -1,6 +1,7 @@
 import { createReadStream, existsSync } from 'node:fs'
 import { join } from 'node:path'
 import envPaths from 'env-paths'
+import { CalcError } from '../shared/errors.ts'
 import type { Ask, SettingsFile, Streams } from './streams.ts'
 
 const DEFAULT_WIDTH = 80
@@ -90,13 +91,23 @@ async function writeFile(path: string, text: string): Promise<void> {
   await writeFileAtomic(path, text)
 }
 
+/** Ctrl-C at a question is a wish and no fault. @throws {CalcError} `refused` */
+export async function untilBrokenOff<T>(question: () => Promise<T>): Promise<T> {
+  try {
+    return await question()
+  } catch (error) {
+    if (!(error instanceof Error && error.name === 'ExitPromptError')) throw error
+    throw new CalcError('refused', 'Broken off: nothing is written.')
+  }
+}
+
 const PROMPTS: Ask = {
   async text(message, check) {
     const { input } = await import('@inquirer/prompts')
-    return input({ message, validate: check })
+    return untilBrokenOff(() => input({ message, validate: check }))
   },
   async choose(message, choices) {
     const { select } = await import('@inquirer/prompts')
-    return select({ message, choices: [...choices] })
+    return untilBrokenOff(() => select({ message, choices: [...choices] }))
   },
 }

@@ -288,12 +288,21 @@ const olderInput = (changes: readonly string[]): Warning => ({
 
 /** The unit system that comes first: that of the first reading, else that of the law, else the US one. */
 function leadOf(input: object): 'us' | 'si' {
+  const read = firstSystem(input)
+  if (read !== undefined) return read
+  const { law, place } = input as { readonly law?: unknown; readonly place?: { law?: unknown } }
+  const binding = law ?? place?.law
+  return binding === undefined || binding === 'us-federal' ? 'us' : 'si'
+}
+
+/** The system of the first reading that says one, in the order of the fields, sections included. */
+function firstSystem(input: object): 'us' | 'si' | undefined {
   for (const value of Object.values(input)) {
-    const system = value instanceof Quantity ? systemOf(value) : undefined
-    if (system !== undefined) return system
+    if (typeof value !== 'object' || value === null) continue
+    const found = value instanceof Quantity ? systemOf(value) : firstSystem(value)
+    if (found !== undefined) return found
   }
-  const { law } = input as { readonly law?: unknown }
-  return law === undefined || law === 'us-federal' ? 'us' : 'si'
+  return undefined
 }
 
 /** A dangerous request is refused with the cautions of the whole operation, its own first. */

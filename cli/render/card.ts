@@ -8,6 +8,10 @@ const GAP = 2
 /** Stop-lines, dangers and the law stand under each other. */
 const HEAD_COLUMNS = 8
 
+/** A blank at which no line is broken: a box stays whole, and with its first word. */
+const KEPT_BLANK = '\u00A0'
+const EMPTY_BOX = `[${KEPT_BLANK}]`
+
 type Card = WorkOrderAnswer['result']['card']
 type Line = Card['records'][number]
 
@@ -20,13 +24,12 @@ export const MOST_LINES = 70
  * of what a step found only its first sentence is left: the appendix has it in whole.
  */
 export function cardLines(answer: WorkOrderAnswer, page: Page): readonly string[] {
-  const [first, ...others] = [flowed, packed, tight].map(
-    (layout) => () => laidOut(answer, page, layout),
+  const layouts = [packed, tight]
+  const lines = layouts.reduce(
+    (before, layout) => (before.length <= MOST_LINES ? before : laidOut(answer, page, layout)),
+    laidOut(answer, page, flowed),
   )
-  return others.reduce(
-    (lines, next) => (lines.length <= MOST_LINES ? lines : next()),
-    first?.() ?? [],
-  )
+  return lines.map((line) => line.replaceAll(KEPT_BLANK, ' '))
 }
 
 type Layout = (
@@ -57,7 +60,9 @@ function laidOut({ result, law }: WorkOrderAnswer, page: Page, layout: Layout): 
 }
 
 const textOf = (line: Line): string =>
-  line.ticked === undefined ? lineText(line) : `${line.ticked ? '[x]' : '[ ]'} ${lineText(line)}`
+  line.ticked === undefined
+    ? lineText(line)
+    : `${line.ticked ? '[x]' : EMPTY_BOX}${KEPT_BLANK}${lineText(line)}`
 
 /** Items one after the other, as many to a line as fit; a long one gets lines of its own. */
 const flowed: Layout = (head, lines, indent, page) => {

@@ -9,14 +9,14 @@ import { type Page, pairLines } from './pairs.ts'
 import { hanging, paragraph } from './wrap.ts'
 
 const BOX_COLUMNS = 4
+const MORE = '--full for rules, steps and sources in full'
 
 /** The card; with `--full` the whole sheet behind it. */
 export function workOrderLines(answer: Answer, page: AnswerPage): readonly string[] {
   const order = answer as WorkOrderAnswer
   if (page.customer) return apart(customerPage(order).map((block) => blockLines(block, page)))
   const card = cardLines(order, page)
-  if (!page.full)
-    return [...card, '', page.ink.quiet('--full for rules, steps and sources in full')]
+  if (!page.full) return [...card, '', ...paragraph(page.ink.quiet(MORE), 0, page.width)]
   const parts = sheet(order).map((block) =>
     blockLines(page.sources ? block : withShortSources(block, order), page),
   )

@@ -63,7 +63,7 @@ export function cycle(setup: Setup, by: Stop, steady?: Running): Outcome | undef
       const found = start && solveUnsettled(setup, pinned, { ...start, suctionPa })
       if (found !== undefined) return found
     }
-    return undefined
+    return steady && walked(setup, steady, by, setting)
   }
   const tripped = (last: Solution): Outcome => ({
     kind: 'high-pressure-trip',
@@ -96,6 +96,29 @@ export function cycle(setup: Setup, by: Stop, steady?: Running): Outcome | undef
     // the low side swings evenly about its mean
     closesPa: 2 * guess.suctionPa - shown.trial.guess.suctionPa,
   }
+}
+
+/** Steps from a steady state, which is its own answer at its own setting, to that of its control. */
+const WALK = 12
+
+/** The full flow at a setting, led from the steady state step by step. */
+function walked(
+  setup: Setup,
+  { solution, leaving }: Running,
+  by: Stop,
+  setting: number,
+): Solution | undefined {
+  const from = by === 'thermostat' ? leaving.surfaceK : solution.trial.guess.suctionPa
+  let here: Solution | undefined = solution
+  for (let step = 1; step <= WALK && here !== undefined; step += 1) {
+    const next = from + ((setting - from) * step) / WALK
+    const near: Guess = here.trial.guess
+    here =
+      by === 'thermostat'
+        ? solveUnsettled(setup, { finsK: next }, near)
+        : solveUnsettled(setup, 'suction', { ...near, suctionPa: next })
+  }
+  return here
 }
 
 /** W that the air brings to an evaporator that boils all over. */

@@ -53,9 +53,7 @@ function* levels(
 /** Steps of a first look, and of the second where the first was not plain. */
 const LOOKS = [6, 24]
 /** Steps of the last look, slow, each from several starts. */
-const FINE = 100
-/** So many levels that balance, and all ask for more: plain enough. */
-const PLAIN = 5
+const FINE = 120
 const HALVINGS = 30
 
 /**
@@ -80,7 +78,9 @@ export function findBelow(
       }
       above = level
     }
-    if (rising === balanced && balanced >= PLAIN) return 'tripped'
+    // plain where every level balances, and all ask for more
+    if (rising === balanced && balanced === steps + 1) return 'tripped'
+    if (steps === FINE && rising > 0 && rising === balanced) return 'tripped'
   }
   return undefined
 }

@@ -6,7 +6,7 @@ import { type Page, pairLines } from '../../cli/render/pairs.ts'
 import { treeLines } from '../../cli/render/tree.ts'
 import { labelOf } from '../../cli/render/words.ts'
 import { columnsOf, hanging, padEnd } from '../../cli/render/wrap.ts'
-import { wantsColor, widthOf } from '../../cli/terminal.ts'
+import { untilBrokenOff, wantsColor, widthOf } from '../../cli/terminal.ts'
 import { rules } from '../../shared/rules/rules.ts'
 import { session } from './session.ts'
 
@@ -307,5 +307,18 @@ describe('a table', () => {
   it('leaves nothing to the sheet where all of it fits', async () => {
     const { out } = await session([...argv, '--columns', 'saturation'])
     expect(out).not.toContain(': --full')
+  })
+})
+
+describe('a question', () => {
+  it('may be broken off, and a fault in it stays one', async () => {
+    const broken = Object.assign(new Error('User force closed'), { name: 'ExitPromptError' })
+    await expect(untilBrokenOff(() => Promise.reject(broken))).rejects.toMatchObject({
+      code: 'refused',
+      message: 'Broken off: nothing is written.',
+    })
+    const fault = new TypeError('a fault')
+    await expect(untilBrokenOff(() => Promise.reject(fault))).rejects.toBe(fault)
+    expect(await untilBrokenOff(async () => 'an answer')).toBe('an answer')
   })
 })

@@ -93,6 +93,7 @@ describe('the approved screens', () => {
     for (const name of stops) {
       const { lines } = await asked(QUESTIONS[name] ?? '')
       expect(lines[0], name).toMatch(/^STOP:/u)
+      expect(lines.join('\n'), name).toMatch(/^danger: \S|^Danger {2,}\S/imu)
     }
   })
 

@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { LONGEST_HEADLINE, MOST_FIGURES, MOST_NEXT } from '../../shared/answer/told.ts'
-import { isOnScreen } from '../../shared/cautions.ts'
+import { cautions, isOnScreen } from '../../shared/cautions.ts'
 import { CalcError } from '../../shared/errors.ts'
 import type { Answer } from '../../shared/operation.ts'
 import { operations } from '../../shared/operations.ts'
@@ -85,6 +85,10 @@ describe.each(told.map((entry) => [entry.name, entry] as const))('what %s tells'
         const { out, err } = await session([name, '-'], { stdin: body })
         if (error) {
           expect(err).toMatch(error.level === 'stop' ? /^STOP:/u : /^error:/u)
+          const dangers = error.level === 'stop' ? cautions(error.cautions).filter(isOnScreen) : []
+          for (const { short } of dangers) {
+            expect(squeezed(err)).toContain(short.replace(/\.$/u, ''))
+          }
           return
         }
         const screen = squeezed(out)

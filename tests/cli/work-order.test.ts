@@ -23,6 +23,16 @@ describe.each(examples)('the card of %s', (_, text) => {
     }
   })
 
+  it('breaks no line inside a box, however narrow', async () => {
+    const { out } = await session(['work-order', 'order.json'], {
+      files: { 'order.json': text },
+      width: 40,
+    })
+    expect(out).not.toMatch(/\[$|^ *\]/mu)
+    expect(out).toMatch(/\[ \] \S/u)
+    expect(out.split('\n').filter((line) => [...line].length > 40)).toEqual([])
+  })
+
   it('has every step with its number, every danger, and nothing of the appendix', async () => {
     const out = (await card(text)).replace(/\s+/gu, ' ')
     const { result } = workOrder.run(JSON.parse(text))

@@ -1,6 +1,7 @@
 import data from '../../../data/service/charging.json' with { type: 'json' }
 import type { CautionId } from '../../cautions.ts'
 import { dangersOf } from '../../dangers.ts'
+import { CalcError } from '../../errors.ts'
 import { isCarbonDioxide, pickRefrigerant } from '../../fields/index.ts'
 import { reader, resolvePlace } from '../../instrument/index.ts'
 import { type Notes, newNotes, withNotes } from '../../notes.ts'
@@ -13,7 +14,7 @@ import { amountToAdd } from './amounts.ts'
 import { cansOf } from './cans-part.ts'
 import { checkWarming, weatherConditions } from './conditions.ts'
 import { checkDryIce } from './dry-ice.ts'
-import type { ChargingInput } from './fields.ts'
+import type { ChargingGiven, ChargingInput } from './fields.ts'
 import { pressures } from './flow.ts'
 import { hoseOf } from './hose-part.ts'
 import { checkRoute, isBlendWithGlide, rightRoutes } from './route.ts'
@@ -24,21 +25,22 @@ const sourceOf = sourceTable(data.sources)
 const statements = statementTable(data.statements, sourceOf)
 
 /** What the scale must read, which way in, and what not to do. */
-export function computeCharging(given: ChargingInput) {
+export function computeCharging(given: ChargingGiven) {
   const r = pickRefrigerant(given.refrigerant)
   const notes = newNotes()
   const place = resolvePlace(given)
   notes.cautions.push(...cautionsOf(r, given))
   notes.warnings.push(...propertyWarnings(r), ...checkRoute(r, given))
-  const input = withReadings(given, notes)
-  checkDryIce(r, input.phase, input.systemPressure, place)
-  if (input.systemPressure ?? input.sourceTemperature ?? input.serviceHosePressure) {
+  const read = withReadings(given, notes)
+  checkDryIce(r, read.phase, read.systemPressure, place)
+  if (read.systemPressure ?? read.sourceTemperature ?? read.serviceHosePressure) {
     notes.assumptions.push(...place.assumptions)
     notes.sources.push(...place.sources)
     notes.warnings.push(...place.warnings)
   }
-  checkWarming(input.waterTemperature, 'waterTemperature', notes)
-  checkWarming(input.sourceTemperature, 'sourceTemperature', notes)
+  checkWarming(read.waterTemperature, 'waterTemperature', notes)
+  checkWarming(read.sourceTemperature, 'sourceTemperature', notes)
+  const input = withCharge(read)
   const amount = amountToAdd(input, notes)
   const { toAdd, tolerance } = amount
   const hose = hoseOf(r, input, tolerance.si, place, notes)
@@ -92,8 +94,18 @@ export function computeCharging(given: ChargingInput) {
   return { ...withNotes(result, notes), told }
 }
 
+/** @throws {CalcError} `missing-input` where the charge is not known. */
+function withCharge(read: ChargingGiven): ChargingInput {
+  const { labelCharge } = read
+  if (labelCharge) return { ...read, labelCharge }
+  throw new CalcError('missing-input', 'The full charge is missing.', {
+    path: ['labelCharge'],
+    hint: 'Read it on the label, such as 2 lb 6 oz, or take it from charge.',
+  })
+}
+
 /** Every reading with the ± of what it was read with. */
-function withReadings(input: ChargingInput, notes: Notes): ChargingInput {
+function withReadings(input: ChargingGiven, notes: Notes): ChargingGiven {
   const take = reader(input, notes)
   const gauge =
     input.side === 'high'
@@ -114,7 +126,7 @@ function withReadings(input: ChargingInput, notes: Notes): ChargingInput {
 }
 
 /** What is dangerous about it, before anything is read. */
-function cautionsOf(r: Refrigerant, input: ChargingInput): readonly CautionId[] {
+function cautionsOf(r: Refrigerant, input: ChargingGiven): readonly CautionId[] {
   const { compressorDrive, engine, machine, alreadyIn } = input
   const runs = engine === 'running' && machine !== 'stationary'
   return [

@@ -13,12 +13,14 @@ import {
   serviceHoseIn,
   thermometersIn,
 } from '../../fields/index.ts'
-import { quantityIn } from '../../quantity/index.ts'
+import { type Quantity, quantityIn } from '../../quantity/index.ts'
 import { SUPPLIES } from './route.ts'
 
 export const fields = {
   refrigerant: refrigerantIn,
-  labelCharge: labelChargeIn.describe('Full charge to reach: the label’s, or the corrected target'),
+  labelCharge: labelChargeIn
+    .describe('Full charge to reach: the label’s, or the corrected target')
+    .optional(),
   chargeTolerance: chargeToleranceIn.optional(),
   alreadyIn: quantityIn.mass
     .optional()
@@ -74,4 +76,8 @@ export const fields = {
   ...thermometersIn,
 }
 
-export type ChargingInput = z.output<z.ZodObject<typeof fields>>
+/** As it is asked: what must not be done is refused even where the charge is not known yet. */
+export type ChargingGiven = z.output<z.ZodObject<typeof fields>>
+
+/** What can be worked out: the charge is known. */
+export type ChargingInput = ChargingGiven & { readonly labelCharge: Quantity<'mass'> }

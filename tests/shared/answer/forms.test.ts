@@ -84,6 +84,16 @@ describe('pounds and ounces', () => {
     expect(stepped(0.01, 'down')).toBe('3 lb')
   })
 
+  it('stay where they are when a tenth shows them, on whatever side is safe', () => {
+    for (let tenths = 320; tenths < 800; tenths += 1) {
+      const value = quantity('mass', tenths / 10, 'oz')
+      const shown = of(value)
+      for (const safe of ['up', 'down'] as const) {
+        expect(figureText({ value, safe }, both), `${tenths / 10} oz, ${safe}`).toBe(shown)
+      }
+    }
+  })
+
   it('have their ± in ounces, in two figures, unless it is below half a step', () => {
     expect(of(pounds(2.5, 0.5 / 16))).toBe('2 lb 8 oz ±0.5 oz')
     expect(of(pounds(2.5, 1.234 / 16))).toBe('2 lb 8 oz ±1.2 oz')

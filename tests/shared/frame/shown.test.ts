@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { operations } from '../../../shared/operations.ts'
+import { quantity } from '../../../shared/quantity/index.ts'
 import { lawLine } from '../../../shared/rules/law-line.ts'
 import { charge } from '../../../shared/service/charge.ts'
 import { madeOperation } from '../../support/made-operation.ts'
@@ -118,6 +119,23 @@ describe('what an operation tells of itself', () => {
     const answer = madeOperation(() => ({ told })).run({})
     expect(answer).toMatchObject({ ...told, line: false })
     expect(madeOperation().output.safeParse(answer).error).toBeUndefined()
+  })
+
+  it('shows how a figure came about, in figures, numbers and words', () => {
+    const length = quantity('length', 254, 'mm')
+    const entry = madeOperation(() => ({
+      steps: [length, 3, 'tight'].map((gives) => ({
+        what: 'It',
+        formula: 'as read',
+        values: { length, count: 3, word: 'tight' },
+        gives,
+      })),
+    }))
+    const answer = entry.run({ units: 'us' })
+    const shown = { value: 10, unit: 'in' }
+    expect(answer.steps.map(({ gives }) => gives)).toEqual([shown, 3, 'tight'])
+    expect(answer.steps[0]?.values).toEqual({ length: shown, count: 3, word: 'tight' })
+    expect(entry.output.safeParse(answer).error).toBeUndefined()
   })
 
   it('hands on what was assumed', () => {

@@ -88,7 +88,9 @@ describe('contamination', () => {
     })
     expect(told('75 psig')).toMatchObject({
       level: 'check',
-      headline: expect.stringMatching(/^75 psig is under saturation of R-134a at 75 °F/u),
+      headline: expect.stringMatching(
+        /^75 psig at 75 °F is -3\.\d psi off saturation of R-134a: no liquid left/u,
+      ),
     })
     expect(told('79 psig')).toMatchObject({
       level: 'fine',

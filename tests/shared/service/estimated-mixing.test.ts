@@ -85,7 +85,7 @@ describe('a blend whose mixing parameters are partly estimated', () => {
 
   it('is said once on a work order, with the steps that rest on it', () => {
     const { warnings } = operation('work-order').run({
-      machine: { name: 'Quarry loader 7', kind: 'off-road' },
+      machine: { name: 'Quarry loader 7', kind: 'off-road', compressorDrive: 'open' },
       refrigerant: BLEND,
       labelCharge: '3 lb',
       job: 'system-opened',
