@@ -68,6 +68,10 @@ describe('what went in', () => {
     expect(says('1 lb 8 oz')).toMatch(/8 oz .*less went in than should, outside the tolerance/u)
     expect(says('2 lb 8 oz')).toMatch(/8 oz .*more went in than should, outside the tolerance/u)
     expect(says('2 lb 1.5 oz')).toContain('about what the charge may be off')
+    // What the scale leaves open is no proof of either.
+    expect(says('2 lb 0.5 oz ±1 oz')).toContain('about what the charge may be off')
+    expect(says('2 lb 2.5 oz ±1 oz')).toContain('about what the charge may be off')
+    expect(says('2 lb 3.5 oz ±1 oz')).toContain('outside the tolerance')
     expect(says('2 lb 1.5 oz', { charge: { chargeTolerance: '2 oz' } })).toContain('lies within')
   })
 })
