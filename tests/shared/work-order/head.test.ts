@@ -11,7 +11,11 @@ describe('the head of the order', () => {
     ...groomer,
     machine: { ...(groomer.machine as Order), factorySealed: false, sector: 'other' },
     place: { ...(groomer.place as Order), barometer: '24.6 inHg' },
-    instruments: { thermometer: '2 °F', lowGauge: '1 %' },
+    instruments: {
+      thermometer: 'iec-60751-class-aa',
+      lowGauge: 'en-837-1-class-0.1',
+      lowGaugeSpan: '150 psi',
+    },
   }) as WorkOrderInput
 
   it('stands where a missing field of it is asked for', () => {
@@ -36,22 +40,37 @@ describe('the head of the order', () => {
     expect(missing.map(({ path }) => path.join('.'))).not.toContain('cooling.ambient')
   })
 
+  it('takes for the cooling check the air that was read with the pressures', () => {
+    const readings = { ...(groomer.readings as Order), ambient: '100 °F' }
+    const above = (order: Order) =>
+      run({ ...order, precise: true }).result.computed.cooling?.temperatures?.aboveAmbient?.value ??
+      Number.NaN
+    expect(above(groomer) - above({ ...groomer, readings })).toBeCloseTo(20, 6)
+  })
+
+  it('is no inventory of a section that was opened: the label charge is not expected out of it', () => {
+    const order = { ...groomer, job: 'section-opened' }
+    expect(run(groomer).result.computed.recovery?.expected?.most).toBeDefined()
+    expect(run(order).result.computed.recovery?.expected).toBeUndefined()
+  })
+
   it('lets a section override it, and a gauge of the shop carry its class into every reading', () => {
     const readings = { ...(groomer.readings as Order), suctionPressure: '21 psig' }
     const band = (instruments: Order | undefined) =>
       run({ ...groomer, readings, instruments, precise: true }).result.computed.readings?.lowSide
         ?.gaugePressure?.plusMinus ?? Number.NaN
     const [coarse, fine] = [
-      band({ lowGauge: '3 %', lowGaugeSpan: '150 psi' }),
-      band({ lowGauge: '0.5 %', lowGaugeSpan: '150 psi' }),
+      band({ lowGauge: 'en-837-1-class-4', lowGaugeSpan: '150 psi' }),
+      band({ lowGauge: 'en-837-1-class-0.6', lowGaugeSpan: '150 psi' }),
     ]
     expect(coarse).toBeGreaterThan(fine * 2)
-    const own = run({
-      ...groomer,
-      evacuation: { ...(groomer.evacuation as Order), temperature: '60 °F' },
-    })
-    const { water } = own.result.computed.evacuation ?? {}
-    const before = run(groomer).result.computed.evacuation?.water
-    expect(water?.vapourPressure?.value).toBeLessThan(before?.vapourPressure?.value ?? 0)
+    const vapour = (evacuation: Order) =>
+      run({ ...groomer, evacuation, units: 'si' }).result.computed.evacuation?.water?.vapourPressure
+    const [own, before] = [
+      vapour({ ...(groomer.evacuation as Order), temperature: '60 °F' }),
+      vapour(groomer.evacuation as Order),
+    ]
+    expect(own?.unit).toBe(before?.unit)
+    expect(own?.value).toBeLessThan(before?.value ?? 0)
   })
 })
