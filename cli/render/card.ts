@@ -20,11 +20,17 @@ export const MOST_LINES = 70
 
 /**
  * The visit on one card, to be stapled to the job: stop-lines, machine, steps with boxes and blanks,
- * records. Where it would not fit on one sheet, tasks follow each other without a new line for each.
+ * records. Where it would not fit on one sheet, tasks follow each other without a new line for each, and
+ * of what a step found only its first sentence is left: the appendix has it in whole.
  */
 export function cardLines(answer: WorkOrderAnswer, page: Page): readonly string[] {
-  const roomy = laidOut(answer, page, flowed)
-  const lines = roomy.length <= MOST_LINES ? roomy : laidOut(answer, page, packed)
+  const [first, ...others] = [flowed, packed, tight].map(
+    (layout) => () => laidOut(answer, page, layout),
+  )
+  const lines = others.reduce(
+    (laid, next) => (laid.length <= MOST_LINES ? laid : next()),
+    first?.() ?? [],
+  )
   return lines.map((line) => line.replaceAll(KEPT_BLANK, ' '))
 }
 
@@ -82,3 +88,17 @@ const flowed: Layout = (head, lines, indent, page) => {
 /** Items one after the other, broken wherever a line ends. */
 const packed: Layout = (head, lines, indent, page) =>
   hanging(page.ink.heading(head), lines.map(textOf).join(APART), indent, page.width)
+
+/** The same, with the first sentence of what is no task. */
+const tight: Layout = (head, lines, indent, page) =>
+  packed(
+    head,
+    lines.map((line) =>
+      line.ticked === undefined && !line.oneOf ? { ...line, text: firstSentence(line.text) } : line,
+    ),
+    indent,
+    page,
+  )
+
+const firstSentence = (text: Line['text']) =>
+  (/^.*?[.;](?=\s|$)/su.exec(text)?.[0] ?? text) as Line['text']

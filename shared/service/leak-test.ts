@@ -112,7 +112,8 @@ const asksForPressure = ({
   )
 
 /** Fields that say nothing by themselves. */
-const ASIDE: ReadonlySet<string> = new Set<keyof LeakTestInput>([
+const ASIDE: ReadonlySet<string> = new Set<keyof LeakTestInput | 'law'>([
+  'law',
   'refrigerant',
   'compressorDrive',
   'altitude',

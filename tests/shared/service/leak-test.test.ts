@@ -450,3 +450,12 @@ describe('a detector outside its conditions', () => {
     expect(finds({ ...warm, ambient: '50 °F' })['soap-film']).toBe('yes')
   })
 })
+
+describe('an inner volume alone', () => {
+  it.each([{}, { law: 'eu' }])('asks for something to work on, under any law', (law) => {
+    expect(refusal({ refrigerant: 'R-134a', volume: '4.5 L', ...law })).toMatchObject({
+      code: 'missing-input',
+      path: ['startPressure'],
+    })
+  })
+})
