@@ -24,10 +24,12 @@ export const MOST_LINES = 70
  * of what a step found only its first sentence is left: the appendix has it in whole.
  */
 export function cardLines(answer: WorkOrderAnswer, page: Page): readonly string[] {
-  const layouts = [packed, tight]
-  const lines = layouts.reduce(
-    (before, layout) => (before.length <= MOST_LINES ? before : laidOut(answer, page, layout)),
-    laidOut(answer, page, flowed),
+  const [first, ...others] = [flowed, packed, tight].map(
+    (layout) => () => laidOut(answer, page, layout),
+  )
+  const lines = others.reduce(
+    (laid, next) => (laid.length <= MOST_LINES ? laid : next()),
+    first?.() ?? [],
   )
   return lines.map((line) => line.replaceAll(KEPT_BLANK, ' '))
 }
