@@ -101,4 +101,4 @@ const tight: Layout = (head, lines, indent, page) =>
   )
 
 const firstSentence = (text: Line['text']) =>
-  (/^.*?[.;](?=\s|$)/su.exec(text)?.[0] ?? text) as Line['text']
+  (/^.*?\.(?=\s|$)/su.exec(text)?.[0] ?? text) as Line['text']

@@ -89,7 +89,7 @@ function runRules(input: WorkOrderInput, head: Head): Outcomes['rules'] {
 function runRecovery(input: WorkOrderInput, head: Head): Outcomes['recovery'] {
   // Carbon dioxide is let out: no recovery machine or cylinder takes it.
   const lets = isCarbonDioxide(pickRefrigerant(input.refrigerant))
-  if ((!breaksOpen(input) || lets) && !input.recovery) return ABSENT
+  if ((!breaksOpen(input) || lets) && !isSaid(input.recovery)) return ABSENT
   const { labelCharge, machine, ...others } = head
   const { kind, compressorDrive } = input.machine
   // The level of an off-road machine hangs on its drive, for which the law's own step asks: what

@@ -6,7 +6,7 @@ import type { WorkOrderInput } from '../input.ts'
 import type { Outcomes } from '../run.ts'
 import { aboutOf } from './about.ts'
 import { dangersOn } from './dangers.ts'
-import { FOOT, titleOf } from './lines.ts'
+import { FOOT, STOPPED, titleOf } from './lines.ts'
 import { BUILD, stepIds } from './plan.ts'
 import { recordsOf } from './records.ts'
 import type { Card, CardStep, StepId } from './schema.ts'
@@ -20,7 +20,7 @@ export function cardOf(
   ids: readonly CautionId[],
 ): Card {
   const { machine, order, date } = input
-  const steps = stepIds(input, outcomes).map((id) => stepOf(id, input, outcomes))
+  const steps = saidOnce(stepIds(input, outcomes).map((id) => stepOf(id, input, outcomes)))
   return {
     title: order ?? 'Work order',
     machine: [machine.name, machine.serial, machine.hours, date]
@@ -44,6 +44,20 @@ function stepOf(id: StepId, input: WorkOrderInput, outcomes: Outcomes): CardStep
     done: finished !== undefined,
     lines: finished ? [finished] : lines,
   }
+}
+
+/** Two steps may lack the same thing: the first of them says so. */
+function saidOnce(steps: readonly CardStep[]): readonly CardStep[] {
+  const said = new Set<string>()
+  return steps.map((step) => ({
+    ...step,
+    lines: step.lines.filter(({ text, ticked, oneOf }) => {
+      const words = ticked === undefined && !oneOf && Object.keys(text.values).length === 0
+      const before = words && text.text !== STOPPED && said.has(text.text)
+      said.add(text.text)
+      return !before
+    }),
+  }))
 }
 
 /** Carbon dioxide is let out, not recovered. */

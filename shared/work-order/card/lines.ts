@@ -61,3 +61,6 @@ export const FOOT = data.says.foot
 
 /** Stands before readings that were taken before the work. */
 export const BEFORE = data.says['readings-before']
+
+/** Points from a step to the stop-line that it has at the top. */
+export const STOPPED = data.says.stopped

@@ -12,7 +12,9 @@ export interface Stop {
 /** What any step forbids or calls dangerous, each once: the law first, then what can hurt. */
 export function stopsOf({ rules, ...others }: Outcomes): readonly Stop[] {
   const found = [...Object.values(rules), ...Object.values(others)].flatMap(stopOf)
-  return [...new Map(found.map((entry) => [entry.says.text, entry])).values()]
+  // Without the certificate nothing of it may be done: the first action that lacks it says so for all.
+  const key = ({ says }: Stop) => (says.text.includes('{certificate}') ? 'certificate' : says.text)
+  return found.filter((entry, at) => found.findIndex((other) => key(other) === key(entry)) === at)
 }
 
 function stopOf(outcome: Outcome<unknown>): readonly Stop[] {

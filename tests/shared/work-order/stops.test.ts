@@ -107,6 +107,8 @@ describe('an order in one sentence', () => {
   it('goes on behind what is done, and ends with the records', () => {
     const { record: _, ...open } = groomer
     expect(run(open).headline).toMatch(/next: (oil|charge)\.$/u)
+    // All but the gauges at rest: they are asked for at last, as what was left out.
+    expect(run(groomer).headline).toBe('6 of 7 steps have their figures; next: before.')
     const cooling = { ...(groomer.cooling as Order), staticLow: '80 psig', staticHigh: '80 psig' }
     const whole = run({ ...groomer, cooling })
     expect(whole.result.card.steps.filter(({ asks, done }) => asks && !done)).toEqual([])
