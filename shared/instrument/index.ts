@@ -8,3 +8,4 @@ export {
   withInstrument,
 } from './instrument.ts'
 export { type Place, type PlaceGiven, resolvePlace } from './place.ts'
+export { SCALE_STEP_KG } from './scale-step.ts'

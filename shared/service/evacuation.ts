@@ -40,7 +40,7 @@ export const evacuation = defineOperation({
   fields,
   check({ temperature, vacuum, target, pumpDisplacement, rise }) {
     if (temperature || vacuum || target || pumpDisplacement || rise) return
-    throw new CalcError('missing-input', 'There is nothing to work on.', {
+    throw new CalcError('missing-input', 'No temperature, vacuum, pump or rise was given.', {
       path: ['temperature'],
       hint: 'Give a temperature, a vacuum, a target, a pump with volume and hoses, or the readings of a rise.',
     })

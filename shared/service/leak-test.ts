@@ -135,7 +135,7 @@ function requireSomething(input: LeakTestInput): void {
     ([name, value]) => value !== undefined && !ASIDE.has(name),
   )
   if (asked) return
-  throw new CalcError('missing-input', 'There is nothing to work on.', {
+  throw new CalcError('missing-input', 'No reading, pressure or method of a leak test was given.', {
     path: ['startPressure'],
     hint: 'Give the readings of a standing test, a test pressure with ratings, a method, or two weighed charges.',
   })

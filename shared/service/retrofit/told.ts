@@ -1,5 +1,6 @@
 import data from '../../../data/service/retrofit.json' with { type: 'json' }
 import type { Figure, Told } from '../../answer/told.ts'
+import { SCALE_STEP_KG } from '../../instrument/index.ts'
 import { mass, type Quantity } from '../../quantity/index.ts'
 
 interface Known {
@@ -29,6 +30,7 @@ export function retrofitTold(known: Known): Told {
               id: 'startWith',
               label: 'Start with',
               value: charge.startWith,
+              step: SCALE_STEP_KG,
               says: says.startWith,
               ...practice,
             },
@@ -36,6 +38,7 @@ export function retrofitTold(known: Known): Told {
               id: 'most',
               label: 'At most',
               value: mass(charge.startWith.si + charge.spread.si),
+              step: SCALE_STEP_KG,
               says: says.most,
               ...practice,
             },

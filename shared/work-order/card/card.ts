@@ -22,7 +22,7 @@ export function cardOf(
   const { machine, order, date } = input
   const steps = saidOnce(stepIds(input, outcomes).map((id) => stepOf(id, input, outcomes)))
   return {
-    title: order ?? 'Work order',
+    title: order ?? 'untitled',
     machine: [machine.name, machine.serial, machine.hours, date]
       .filter((part) => part !== undefined)
       .join(' · '),

@@ -1,5 +1,6 @@
 import data from '../../../../data/service/charge.json' with { type: 'json' }
 import type { Figure, Told } from '../../../answer/told.ts'
+import { SCALE_STEP_KG } from '../../../instrument/index.ts'
 import { atWorst, mass, type Quantity, settle, total, volume } from '../../../quantity/index.ts'
 import type { Decision } from '../input/decide.ts'
 import type { ChargeInput } from '../input/fields.ts'
@@ -10,9 +11,9 @@ import type { Judgement } from './judge.ts'
 
 const { told: SENTENCES, says } = data
 
-/** Few scales of a shop show less than two grams, a tenth of an ounce; a bound of some grams is told in tenths. */
-const SCALE_STEP_KG = 0.002
+/** A bound of some grams is told in tenths. */
 const BOUND_STEP_KG = 0.0001
+const TOLERANCE_STEP_KG = 0.001
 type SentenceId = keyof typeof SENTENCES
 
 /** The answer in a mechanic's words. */
@@ -84,6 +85,8 @@ function figuresOf(input: ChargeInput, job: ChargeJob, judgement: Judgement): re
       id: 'tolerance',
       label: 'Tolerance',
       value: unit(tolerance.from),
+      step: TOLERANCE_STEP_KG,
+      safe: 'down',
       says: says[`tolerance-${tolerance.basis}`],
       basis: tolerance.basis === 'scaled' ? 'common practice' : undefined,
     },
