@@ -57,6 +57,13 @@ describe('water under vacuum', () => {
     expect(told?.text).toBe('23700 micron')
   })
 
+  // By hand: water boils at 2339 Pa at 20 °C and at 2488 Pa at 21 °C (steam tables).
+  it('carries the ± of the temperature to the pressure at which water boils', () => {
+    const { water } = evacuation.run({ temperature: '20 ±1 °C', units: 'si' }).result
+    expect(water?.vapourPressure?.plusMinus).toBeGreaterThanOrEqual(140)
+    expect(water?.vapourPressure?.plusMinus).toBeLessThanOrEqual(150)
+  })
+
   it('warns that water below freezing is ice', () => {
     const answer = run({ temperature: '20 °F' })
     expect(answer.result.water?.form).toBe('ice')

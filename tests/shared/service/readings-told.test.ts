@@ -74,6 +74,20 @@ describe('a dangerous pressure', () => {
   })
 })
 
+describe('figures of a running machine', () => {
+  it('show at what temperature each side boils and condenses, as the result has it', () => {
+    const { figures, result } = run({
+      suctionPressure: '35 psig',
+      liquidPressure: '185 psig',
+      ...VALVE,
+    })
+    const shown = (id: string) => figures.find((figure) => figure.id === id)?.value
+    expect(shown('evaporating')).toEqual(result.lowSide?.dewTemperature)
+    expect(shown('condensing')).toEqual(result.highSide?.condensingTemperature)
+    expect(shown('condensing')).toMatchObject({ unit: '°F' })
+  })
+})
+
 describe('gauges that read alike', () => {
   it.each([
     ['110 psig', 'above', 'check'],
