@@ -1,7 +1,7 @@
 import { Blank, sentence } from '../../answer/sentence.ts'
 import { isCarbonDioxide, pickRefrigerant } from '../../fields/index.ts'
-import { resolvePlace } from '../../instrument/index.ts'
-import { gaugePressure, type Quantity } from '../../quantity/index.ts'
+import { resolvePlace, withInstrument } from '../../instrument/index.ts'
+import { propagate, type Quantity } from '../../quantity/index.ts'
 import { saturationPressure } from '../../refrigerant/index.ts'
 import { breaksOpen } from '../breaks-open.ts'
 import { certificatesText } from '../certificates.ts'
@@ -72,7 +72,12 @@ function expectedAt(input: WorkOrderInput, air: Quantity<'temperature'>) {
   try {
     const r = pickRefrigerant(input.refrigerant)
     const place = resolvePlace(input.place ?? {})
-    return gaugePressure(place.gauge(saturationPressure(r, air.si, 'bubble')).si)
+    // As finely as thermometer and barometer know it, which is coarser than its digits.
+    const { reading } = withInstrument(air, 'thermometer', 'ambient')
+    const { si, plusMinus } = propagate([reading], (kelvin) =>
+      saturationPressure(r, kelvin, 'bubble'),
+    )
+    return place.gauge(si, plusMinus)
   } catch {
     return undefined
   }
