@@ -91,6 +91,11 @@ describe('couplings measured with a caliper', () => {
     expect(boundOf({ parted: exact.caliper, chargeTolerance: '7 g' })?.verdict).toBe('inside')
   })
 
+  it('tells the tolerance as a scale can show it, and never more than it is', () => {
+    const { figures } = run({ parted: SIX, labelCharge: '500 g', units: 'si', precise: false })
+    expect(figures?.find(({ id }) => id === 'tolerance')?.text).toBe('15 g')
+  })
+
   it('counts both sides as liquid unless the suction line is stated dry', () => {
     const both = inGrams(boundOf({ parted: exact.caliper })?.most)
     const dry = inGrams(boundOf({ parted: exact.caliper, suctionDry: true })?.most)

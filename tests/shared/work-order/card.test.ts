@@ -157,6 +157,10 @@ describe('tasks', () => {
     expect(said({ ...loader, place: { ...(place as Order), altitude: '0 ft' } })).toMatch(
       /78\.\d ±1\.\d psig at that air/u,
     )
+    // Liquid stands in it: R-407C at 75 °F has its bubble point near 167 psia and its dew point near 143 psia.
+    expect(said({ ...loader, refrigerant: 'R-407C' })).toMatch(
+      /1(4|5)\d(\.\d)? ±\d(\.\d)? psig at that air/u,
+    )
   })
 })
 
