@@ -38,6 +38,14 @@ export interface Figure {
   readonly safe?: 'up' | 'down' | undefined
 }
 
+/** A figure, or nothing where its value is not known. */
+export const entry = (
+  id: string,
+  label: string,
+  value: Quantity | undefined,
+  more: Partial<Figure>,
+): readonly Figure[] => (value === undefined ? [] : [{ id, label, value, ...more }])
+
 /**
  * The answer in a mechanic's words, before units are chosen.
  *

@@ -8,4 +8,4 @@ export {
   withInstrument,
 } from './instrument.ts'
 export { type Place, type PlaceGiven, resolvePlace } from './place.ts'
-export { SCALE_STEP_KG } from './scale-step.ts'
+export { GAUGE_STEP_PA, SCALE_STEP_KG } from './shown-steps.ts'

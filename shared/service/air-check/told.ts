@@ -1,5 +1,6 @@
 import data from '../../../data/service/air-check.json' with { type: 'json' }
 import type { Figure, Level, Told } from '../../answer/told.ts'
+import { GAUGE_STEP_PA } from '../../instrument/index.ts'
 import type { AtRest } from '../../physics/at-rest.ts'
 import { pressureDifference, type Quantity } from '../../quantity/index.ts'
 import type { Condition } from '../condition.ts'
@@ -7,9 +8,6 @@ import type { AirCheckInput } from './fields.ts'
 import type { Verdict } from './verdict.ts'
 
 const { headlines, labels, says, next } = data
-
-/** What a gauge of the check shows: steps of 1 psi, as the procedure asks. */
-const GAUGE_PA = 6_894.757
 
 export interface Known {
   readonly input: AirCheckInput
@@ -49,7 +47,7 @@ export function airCheckTold(known: Known): Told {
         id: 'saturation',
         label: ownContents ? labels.expected : labels.saturation,
         value: known.alone,
-        step: GAUGE_PA,
+        step: GAUGE_STEP_PA,
         says: ownContents ? says.expected : zeotrope ? says['saturation-blend'] : says.saturation,
       },
       ...(byLimit && limit?.gauge ? [limitFigure(limit.gauge, limit.computed)] : []),
@@ -89,7 +87,7 @@ const limitFigure = (gauge: Quantity<'gaugePressure'>, computed: boolean): Figur
   id: 'limit',
   label: labels.limit,
   value: gauge,
-  step: GAUGE_PA,
+  step: GAUGE_STEP_PA,
   safe: 'down',
   says: computed ? says['limit-computed'] : says.limit,
 })

@@ -1,6 +1,6 @@
 import data from '../../../data/service/contamination.json' with { type: 'json' }
 import type { Figure, Level, Told } from '../../answer/told.ts'
-import type { Place } from '../../instrument/index.ts'
+import { GAUGE_STEP_PA, type Place } from '../../instrument/index.ts'
 import { fraction, type Quantity } from '../../quantity/index.ts'
 import { fillIn } from '../../sentence.ts'
 import { ALONE, type OtherRefrigerant, type Reading, type Verdict } from './explain.ts'
@@ -10,9 +10,6 @@ const { headlines, labels, says, next } = data
 
 /** Others that the screen shows, the smallest share first. */
 const MOST_OTHERS = 2
-/** What a gauge shows: steps of 1 psi. */
-const GAUGE_PA = 6_894.757
-
 interface Known {
   readonly reading: Reading
   readonly verdict: Verdict
@@ -49,7 +46,7 @@ export function contaminationTold(known: Known): Told {
         id: 'saturation',
         label: labels.saturation,
         value: place.gauge(line).within(undefined),
-        step: GAUGE_PA,
+        step: GAUGE_STEP_PA,
         says: fillIn(saturation, words),
       },
       {

@@ -1,5 +1,5 @@
 import { type Figure, type Level, MOST_FIGURES, type Told } from '../../answer/told.ts'
-import type { Place } from '../../instrument/index.ts'
+import { GAUGE_STEP_PA, type Place } from '../../instrument/index.ts'
 import type { Computed } from '../../operation.ts'
 import type { Quantity } from '../../quantity/index.ts'
 import { fillIn } from '../../sentence.ts'
@@ -22,9 +22,6 @@ const {
   clutch: clutchWords,
 } = coolingFacts.told
 const { labels, says, next } = coolingFacts.told
-
-/** What a gauge shows: steps of 1 psi. */
-const GAUGE_PA = 6_894.757
 
 interface Known {
   readonly refrigerant: string
@@ -119,10 +116,10 @@ function atRest({ rest, readings, place }: Known): Saying | undefined {
       figure('air', readings.ambient, { says: TEXTS.says.air }),
       figure('saturation', line && place.gauge(line.si).within(undefined), {
         says: TEXTS.says.saturation,
-        step: GAUGE_PA,
+        step: GAUGE_STEP_PA,
       }),
       figure('off', shown.off, { says: TEXTS.says.off }),
-      figure('least', shown.least, { says: says.least, safe: 'up', step: GAUGE_PA }),
+      figure('least', shown.least, { says: says.least, safe: 'up', step: GAUGE_STEP_PA }),
     ],
     next: TEXTS.next.rest[state],
   }

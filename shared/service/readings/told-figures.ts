@@ -1,4 +1,4 @@
-import type { Basis, Figure } from '../../answer/told.ts'
+import { type Basis, entry, type Figure } from '../../answer/told.ts'
 import { cutOutOf } from '../../diagnosis/cut-out.ts'
 import {
   type Budget,
@@ -78,13 +78,6 @@ export function restFigures(m: Measured, rest: Rest, result: { off?: Quantity | 
     ...entry('off', 'Off by', result.off, { says: says.off }),
   ]
 }
-
-const entry = (
-  id: string,
-  label: string,
-  value: Quantity | undefined,
-  more: Partial<Figure>,
-): readonly Figure[] => (value === undefined ? [] : [{ id, label, value, ...more }])
 
 const difference = (figure: Budget | undefined) =>
   figure && temperatureDifference(figure.si, figure.plusMinus)

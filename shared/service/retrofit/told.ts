@@ -1,5 +1,5 @@
 import data from '../../../data/service/retrofit.json' with { type: 'json' }
-import type { Figure, Told } from '../../answer/told.ts'
+import { entry, type Told } from '../../answer/told.ts'
 import { SCALE_STEP_KG } from '../../instrument/index.ts'
 import { mass, type Quantity } from '../../quantity/index.ts'
 
@@ -55,10 +55,3 @@ export function retrofitTold(known: Known): Told {
     next: [...(charge ? [] : [next.label]), ...next.common].slice(0, 3),
   }
 }
-
-const entry = (
-  id: string,
-  label: string,
-  value: Quantity | undefined,
-  more: Partial<Figure>,
-): readonly Figure[] => (value === undefined ? [] : [{ id, label, value, ...more }])
