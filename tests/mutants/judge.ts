@@ -25,9 +25,13 @@ export async function baseline(
   return { seed, seconds: run.seconds, took: run.took, broken: run.broken }
 }
 
-/** Whether a test is of the room itself: it stands in a folder of its name, or bears it. */
+/**
+ * Whether a test is of the room itself: it stands in a folder of its name, or bears it. Those
+ * that hold data to its sources belong to the rooms of data.
+ */
 export const isOwn = (test: string, room: string): boolean =>
-  test.includes(`/${room.split('/').at(-1)}`)
+  test.includes(`/${room.split('/').at(-1)}`) ||
+  (room.startsWith('data/') && /^tests\/(?:data|published)\//u.test(test))
 
 /** The room's own tests first, then the others; the quicker before the slower. */
 function inOrder(
