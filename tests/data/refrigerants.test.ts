@@ -1,6 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
 import * as z from 'zod'
+import { refrigerants } from '../../shared/refrigerant/index.ts'
 import type { RefrigerantInfo } from '../../shared/refrigerant/info.ts'
 import { MARKS } from '../../shared/sources.ts'
 import { substanceData } from '../../shared/substance/library.ts'
@@ -100,4 +101,13 @@ describe('all together', () => {
       }
     }
   })
+})
+
+it('every file is in the registry, and nothing else', () => {
+  const inFiles = files.map((name) => read(name).id).sort()
+  expect(
+    refrigerants()
+      .map(({ id }) => id)
+      .sort(),
+  ).toEqual(inFiles)
 })

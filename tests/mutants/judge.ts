@@ -26,12 +26,15 @@ export async function baseline(
 }
 
 /**
- * Whether a test is of the room itself: it stands in a folder of its name, or bears it. Those
- * that hold data to its sources belong to the rooms of data.
+ * Whether a test is of the room itself: it stands in a folder of its name, or bears it. What holds
+ * the project to a text or to the reference library is every room's own, and the tests of data are
+ * those of the rooms of data and of what is made from it.
  */
 export const isOwn = (test: string, room: string): boolean =>
   test.includes(`/${room.split('/').at(-1)}`) ||
-  (room.startsWith('data/') && /^tests\/(?:data|published)\//u.test(test))
+  /^tests\/(?:published|reference)\//u.test(test) ||
+  (/^(?:data\/|substance$|refrigerant$)/u.test(room) &&
+    /^tests\/(?:data|shared\/refrigerant)\//u.test(test))
 
 /** The room's own tests first, then the others; the quicker before the slower. */
 function inOrder(
