@@ -51,6 +51,14 @@ describe('warming potentials of the components of blends', () => {
     },
   )
 
+  it('name the report or the convention that each comes from', () => {
+    const named = Object.values(rows).flatMap((row) => [row?.AR4From, row?.AR5From, row?.AR6From])
+    for (const source of new Set(named)) expect(Object.keys(warming.sources)).toContain(source)
+    expect(Object.keys(warming.sources).sort()).toEqual([
+      ...['AR4', 'AR5', 'AR6', 'convention', 'none', 'odp'],
+    ])
+  })
+
   it('are of no other substance', () => {
     expect(Object.keys(rows).sort()).toEqual(Object.keys({ ...IPCC, ...NOT_IN_AR4 }).sort())
   })
