@@ -82,7 +82,9 @@ describe.each(files)('data/refrigerants/%s', (name) => {
   it('gives each warming potential once a report, and burning limits only if it burns', () => {
     const reports = info.gwp.map(({ report }) => report)
     expect(new Set(reports).size).toBe(reports.length)
-    if (info.safetyClass.value === 'A1') expect(info.flammability).toEqual([])
+    if (info.safetyClass.value === 'A1') {
+      expect(info.flammability, 'class A1 does not burn: no row of flammability').toEqual([])
+    }
     if (info.composition.length === 1 && info.safetyClass.value !== 'A1') {
       expect(info.flammability.length).toBeGreaterThan(0)
     }
