@@ -42,6 +42,7 @@ const ALWAYS: readonly CautionId[] = [
   'cold-burns',
   'asphyxiation',
   'do-not-mix',
+  'maker-first',
   'local-rules',
 ]
 const MOST_SUSPECTS = 20
