@@ -56,6 +56,9 @@ const NOTHING_WEIGHED: Verdict = {
   merged: false,
 }
 
+/** Patterns of a low side that draws in air through any leak. */
+const VACUUM: readonly string[] = ['restriction-in-vacuum', 'starved-in-vacuum']
+
 function diagnoseMachine(input: DiagnoseInput): Computation<DiagnoseResult> {
   const r = pickRefrigerant(input.refrigerant)
   const kinds = kindsOf(input, r)
@@ -103,6 +106,7 @@ function diagnoseMachine(input: DiagnoseInput): Computation<DiagnoseResult> {
             verdict,
             causes: inferred.posterior.causes,
             steps,
+            inVacuum: patterns.some(({ id }) => VACUUM.includes(id)),
             figures: runningFigures(m, f, []),
           })
         : {
@@ -166,13 +170,8 @@ function diagnoseMachine(input: DiagnoseInput): Computation<DiagnoseResult> {
     cautions: [
       ...(stop ? (['stop-the-machine'] as const) : []),
       ...(stationary ? [] : (['weigh-the-charge'] as const)),
-      ...dangersOf({
-        refrigerant: r,
-        does: [
-          ...(stationary ? [] : (['runs'] as const)),
-          ...(opens ? (['recovers'] as const) : []),
-        ],
-      }),
+      ...(opens ? (['no-venting'] as const) : []),
+      ...dangersOf({ refrigerant: r, does: stationary ? [] : ['runs'] }),
     ],
     sources: [
       sourceOf('machine-model-card'),
@@ -184,7 +183,9 @@ function diagnoseMachine(input: DiagnoseInput): Computation<DiagnoseResult> {
       ...place.sources,
     ],
     assumptions: [
-      ...diagnosisAssumptions(input, r, kinds, test.weather),
+      ...(inferred && said !== readingsSay
+        ? diagnosisAssumptions(input, r, kinds, test.weather)
+        : []),
       ...notes.assumptions,
       ...place.assumptions,
     ],

@@ -47,7 +47,7 @@ export function diagnosisAssumptions(
   return first === undefined ? list : [...list, ...unreadAssumptions(first.preset, weather)]
 }
 
-/** One short for all that was not read; each with what was assumed instead. */
+/** Each with what was assumed instead; on the screen they share their line. */
 function unreadAssumptions(
   preset: Kinds['presets'][number]['preset'],
   weather: Weather,
@@ -61,12 +61,11 @@ function unreadAssumptions(
     ['compressorSpeed', known.speed, `${Math.round(at.speed * 60)} a minute`],
   ] as const
   const missing = rows.filter(([, read]) => read === undefined)
-  return missing.map(([field, , value], index) => ({
+  const short = fillIn(unread.short, { names: missing.map(([name]) => unread[name]).join(', ') })
+  return missing.map(([field, , value]) => ({
     field,
     taken: fillIn(assumed.unread.taken, { value }),
     because: assumed.unread.because,
-    ...(index === 0 && {
-      short: fillIn(unread.short, { names: missing.map(([name]) => unread[name]).join(', ') }),
-    }),
+    short,
   }))
 }

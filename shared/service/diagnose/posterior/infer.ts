@@ -1,5 +1,6 @@
 import { type Class, classes } from '../../../diagnosis/classes.ts'
 import type { Observation } from '../../../diagnosis/features.ts'
+import type { Cause } from '../../../diagnosis/hypotheses.ts'
 import type { TestSizes } from '../../../diagnosis/latent.ts'
 import { type Posterior, type Priors, weighed } from '../../../diagnosis/posterior.ts'
 import { type Candidate, type Suspect, suspectsOf } from '../../../diagnosis/suspects.ts'
@@ -10,6 +11,8 @@ export interface Inferred {
   readonly all: readonly Suspect[]
   readonly posterior: Posterior
   readonly classes: readonly Class[]
+  /** How likely each cause was before. */
+  readonly priors: ReadonlyMap<Cause, number>
 }
 
 /** Weighs every cause at every severity on every kind of machine that it may be. */
@@ -34,5 +37,9 @@ export function infer(
     observations,
     all.map((suspect) => suspect.logPrior + logEvidence(evidence, suspect)),
   )
-  return { all, posterior, classes: classes(all, observations, posterior) }
+  const before = new Map<Cause, number>()
+  for (const { cause, logPrior } of all) {
+    before.set(cause, (before.get(cause) ?? 0) + Math.exp(logPrior))
+  }
+  return { all, posterior, classes: classes(all, observations, posterior), priors: before }
 }

@@ -14,6 +14,8 @@ export interface Known {
   readonly verdict: Verdict
   readonly causes: readonly Ranked[]
   readonly steps: readonly NextStep[]
+  /** The low side lies below the pressure of the air. */
+  readonly inVacuum: boolean
   /** Of the readings themselves: superheat, subcooling and so on. */
   readonly figures: readonly Figure[]
 }
@@ -32,7 +34,7 @@ export function diagnoseTold(known: Known): Told {
   }
 }
 
-function headlineOf({ id, named, share, merged }: Verdict, first: string): string {
+function headlineOf({ id, named, share, merged, soundFits }: Verdict, first: string): string {
   const [cause = 'none'] = named
   if (id === 'fault' && !merged) {
     return fill(headlines.fault, {
@@ -44,20 +46,37 @@ function headlineOf({ id, named, share, merged }: Verdict, first: string): strin
   if (id === 'no-fault-shown' || id === 'reading-or-test-wrong') {
     return fill(headlines[id], { do: id === 'no-fault-shown' ? first : capital(first) })
   }
+  if (soundFits) {
+    return fill(headlines['sound-fits'], { causes: listed(named.slice(1)), do: capital(first) })
+  }
   const key = id === 'fault' ? 'merged' : merged ? 'alike' : 'cannot-tell'
-  const list = listed(named)
+  const list = listed(faultsFirst(named))
   return fill(headlines[key], {
     causes: key === 'cannot-tell' ? list : capital(list),
     do: capital(first),
   })
 }
 
+/** A mistake of the test is named behind what is wrong with the machine. */
+const faultsFirst = (named: readonly Cause[]): readonly Cause[] => [
+  ...named.filter((cause) => cause !== 'reading-or-test-wrong'),
+  ...named.filter((cause) => cause === 'reading-or-test-wrong'),
+]
+
 /** Slots of words only: those of figures stay for the frame. */
 const fill = (text: string, values: Readonly<Record<string, string>>) =>
   fillIn(text, { first: '{first}', ...values })
 
 /** What to do: first about a cause that is named alone, else what parts them; never to add by pressure. */
-function nextOf({ verdict, steps }: Known): readonly string[] {
+function nextOf(known: Known): readonly string[] {
+  const { named } = known.verdict
+  const ways = [...(known.inVacuum ? [TEXTS.stopInVacuum] : []), ...waysOf(known)]
+  return named.includes('undercharge') && named.length > 1
+    ? [...ways.slice(0, MOST_NEXT - 1), TEXTS.addNothing]
+    : ways
+}
+
+function waysOf({ verdict, steps }: Known): readonly string[] {
   const { id, named, merged } = verdict
   const further = steps.map(stepText)
   const does = named.map((cause) => texts[cause].does)
@@ -65,11 +84,8 @@ function nextOf({ verdict, steps }: Known): readonly string[] {
     id !== 'cannot-tell' && !merged
       ? [...does, ...further]
       : [...further.slice(0, 2), ...does, ...further.slice(2)]
-  const warned = named.includes('undercharge') && id === 'cannot-tell' ? [TEXTS.addNothing] : []
-  const distinct = [...new Set(list)].filter(
-    (text) => text !== texts.undercharge.does || named.length === 1,
-  )
-  return warned.length > 0 ? [...distinct.slice(0, MOST_NEXT - 1), ...warned] : distinct
+  const alone = named.length === 1
+  return [...new Set(list)].filter((text) => text !== texts.undercharge.does || alone)
 }
 
 /** The named ones together, then the likeliest others. */
@@ -99,7 +115,7 @@ function causeFigures({ verdict, causes }: Known): readonly Figure[] {
 function saysOf({ named }: Verdict, causes: readonly Ranked[]): string {
   const [only, ...others] = named
   if (only === undefined) return ''
-  if (others.length > 0) return listed(named)
+  if (others.length > 0) return listed(faultsFirst(named))
   const severity = causes.find(({ cause }) => cause === only)?.severity ?? 0
   return severity > 0 ? `${nameOf(only)}, ${severityWord(severity)}` : nameOf(only)
 }

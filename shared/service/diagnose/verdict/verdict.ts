@@ -12,6 +12,8 @@ export interface Verdict {
   readonly share: number
   /** Whether several are named because these readings show them alike. */
   readonly merged: boolean
+  /** None of them is likelier, by the readings, than that nothing is wrong. */
+  readonly soundFits?: boolean
 }
 
 /** From this share on a cause, or a class that reads alike, is named. */
@@ -24,7 +26,8 @@ const MEMBER_FROM = 0.1
 const MOST_NAMED = 3
 
 /** Names a cause or a class where the readings do, else the set that holds nine tenths. */
-export function verdictOf({ posterior, classes }: Inferred): Verdict {
+export function verdictOf(inferred: Inferred): Verdict {
+  const { posterior, classes } = inferred
   const [top] = classes
   const shareOf = (cause: Cause) =>
     posterior.causes.find((each) => each.cause === cause)?.probability ?? 0
@@ -42,14 +45,42 @@ export function verdictOf({ posterior, classes }: Inferred): Verdict {
     }
     return { id: members.includes('none') ? 'cannot-tell' : 'fault', named: members, share, merged }
   }
-  const set = holding(posterior.causes, SET_HOLDS)
+  const fits = soundFits(inferred)
+  const set = soundFirst(holding(posterior.causes, SET_HOLDS), fits)
   return {
     id: 'cannot-tell',
     named: set.map(({ cause }) => cause),
     share: set.reduce((sum, { probability }) => sum + probability, 0),
     merged: false,
+    soundFits: fits && set[0]?.cause === 'none',
   }
 }
+
+/** So much less likely than the best severity of the best fault a sound machine still fits. */
+const FITS_FROM = 1 / 3
+
+/** Whether the readings speak for no fault much more than for a sound machine. */
+function soundFits({ posterior, priors }: Inferred): boolean {
+  const factor = (cause: Cause, probability: number) => {
+    const prior = priors.get(cause) ?? 0
+    return prior > 0 ? probability / prior : 0
+  }
+  const factors = posterior.causes.map(
+    ({ cause, probability }) => [cause, factor(cause, probability)] as const,
+  )
+  const most = Math.max(...factors.map(([, value]) => value))
+  const sound = factors.find(([cause]) => cause === 'none')?.[1] ?? 0
+  return sound >= FITS_FROM * most
+}
+
+/** A sound machine that fits as well is named first. */
+const soundFirst = <R extends { readonly cause: Cause }>(set: readonly R[], fits: boolean) =>
+  fits
+    ? [
+        ...set.filter(({ cause }) => cause === 'none'),
+        ...set.filter(({ cause }) => cause !== 'none'),
+      ]
+    : set
 
 /** The fewest causes, likeliest first, that hold a share. */
 export function holding<R extends { readonly probability: number }>(
