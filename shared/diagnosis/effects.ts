@@ -2,6 +2,7 @@ import type { Guess } from '../cycle/evaluate.ts'
 import {
   type Case,
   type Conditions,
+  capacityOf,
   type FaultKind,
   faultOf,
   faultsOf,
@@ -19,6 +20,8 @@ export interface Effect {
   readonly cause: FaultKind | 'none'
   /** 0 to 1; 0 where there is nothing to be severe. */
   readonly severity: number
+  /** Share of the capacity that it costs, in this weather; below 0 where it adds some. */
+  readonly impact: number
   /** Readings, in the order of FEATURES. */
   readonly mean: Float64Array
   /** Change of the readings for a whole unit of each of NUISANCES, in their order. */
@@ -52,7 +55,7 @@ export function effectsOf(
   const given = (cause: FaultKind | 'none') =>
     columnsFrom === 'differences' ? undefined : columnsFrom(cause)
   const columns = given('none') ?? columnsOf(sound, whole, sizes)
-  const found: Effect[] = [{ cause: 'none', severity: 0, mean: whole.mean, columns }]
+  const found: Effect[] = [{ cause: 'none', severity: 0, impact: 0, mean: whole.mean, columns }]
   for (const cause of faultsOf(machine)) {
     const at = (severity: number): Case => ({
       ...sound,
@@ -67,7 +70,8 @@ export function effectsOf(
     for (const severity of severities) {
       const shown = shownIn(at(severity), near)
       if (shown === undefined) continue
-      found.push({ cause, severity, mean: shown.mean, columns: own ?? columns })
+      const impact = 1 - shown.capacity / whole.capacity
+      found.push({ cause, severity, impact, mean: shown.mean, columns: own ?? columns })
       near = shown.near
     }
   }
@@ -77,6 +81,8 @@ export function effectsOf(
 /** Readings, with the state that a next solve near by starts from. */
 interface Shown {
   readonly mean: Float64Array
+  /** W */
+  readonly capacity: number
   readonly near: Guess
 }
 
@@ -90,7 +96,11 @@ function shownIn(asked: Case, near?: Guess): Shown | undefined {
     return undefined
   const state = stateOf(outcome)
   if (state === undefined) return undefined
-  return { mean: featuresOf(state), near: state.solution.trial.guess }
+  return {
+    mean: featuresOf(state),
+    capacity: capacityOf(outcome),
+    near: state.solution.trial.guess,
+  }
 }
 
 /** A difference each, over half its spread: the nearer, the less it runs over a corner. What trips adds nothing. */

@@ -14,6 +14,7 @@ export function finer(effects: readonly Effect[], parts: number): readonly Effec
       found.push({
         ...effect,
         severity: from + share * (to - from),
+        impact: share * effect.impact + (1 - share) * before.impact,
         mean: effect.mean.map(
           (value, i) => share * value + (1 - share) * (before.mean[i] as number),
         ),

@@ -8,6 +8,8 @@ import type { Priors } from './posterior.ts'
 /** A hypothesis about a machine of one kind, with ln of how likely it is before these readings. */
 export interface Suspect extends Hypothesis {
   readonly logPrior: number
+  /** Share of the capacity that it costs; not known of a mistake. */
+  readonly impact: number | undefined
 }
 
 /** Readings of the machine when it was sound, and what the model says of it in that weather. */
@@ -45,10 +47,10 @@ export function suspectsOf(
     ? afterBaseline(before, baseline.sound, baseline.observations, baseline.sizes)
     : { latent: before, logLikelihood: 0 }
   const spreads = new Map<Effect['columns'], ReturnType<typeof spreadBy>>()
-  const hypotheses = effects.map((effect): Hypothesis => {
+  const hypotheses = effects.map((effect) => {
     const found = spreads.get(effect.columns) ?? spreadBy(latent, effect, sizes)
     spreads.set(effect.columns, found)
-    const { cause, severity, mean, carried } = effect
+    const { cause, severity, impact, mean, carried } = effect
     const covariance = Float64Array.from(found.covariance)
     const n = FEATURES.length
     for (let i = 0; i < n; i += 1) {
@@ -59,11 +61,12 @@ export function suspectsOf(
     return {
       cause,
       severity,
+      impact: impact as number | undefined,
       mean: mean.map((value, i) => value + (found.shift[i] as number)),
       covariance,
     }
   })
-  const all = [...hypotheses, mistaken(hypotheses[0] as Hypothesis)]
+  const all = [...hypotheses, { ...mistaken(hypotheses[0] as Hypothesis), impact: undefined }]
   const counts = new Map<Cause, number>()
   for (const { cause } of all) counts.set(cause, (counts.get(cause) ?? 0) + 1)
   const priorOf = (cause: Cause) => (priors === undefined ? 1 : (priors[cause] ?? 0))

@@ -46,6 +46,10 @@ export function verdictOf(inferred: Inferred): Verdict {
     return { id: members.includes('none') ? 'cannot-tell' : 'fault', named: members, share, merged }
   }
   const fits = soundFits(inferred)
+  const sound = soundShare(inferred)
+  if (fits && sound >= SOUND_FROM) {
+    return { id: 'no-fault-shown', named: ['none'], share: sound, merged: false }
+  }
   const set = soundFirst(holding(posterior.causes, SET_HOLDS), fits)
   return {
     id: 'cannot-tell',
@@ -55,6 +59,19 @@ export function verdictOf(inferred: Inferred): Verdict {
     soundFits: fits && set[0]?.cause === 'none',
   }
 }
+
+/** Share of what costs hardly any cooling from which on nothing is called wrong. */
+const SOUND_FROM = 0.85
+/** Share of the capacity that a fault costs which is called one. */
+const MATTERS = 0.1
+
+/** How likely it is that nothing is wrong, or nothing that costs cooling. */
+const soundShare = ({ all, posterior }: Inferred): number =>
+  all.reduce(
+    (sum, { impact }, i) =>
+      impact !== undefined && impact < MATTERS ? sum + (posterior.weights[i] as number) : sum,
+    0,
+  )
 
 /** So much less likely than the best severity of the best fault a sound machine still fits. */
 const FITS_FROM = 1 / 3
