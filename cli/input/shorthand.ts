@@ -13,6 +13,13 @@ export const WORDS: Readonly<Record<string, readonly Group[]>> = {
     ['liquidPressure', 'liquidTemperature'],
     ['ambient'],
   ],
+  diagnose: [
+    ['suctionPressure', 'suctionTemperature'],
+    ['dischargePressure', 'liquidTemperature'],
+    ['ambient'],
+    ['returnAir'],
+    ['ventTemperature'],
+  ],
   charge: [['labelCharge']],
   oil: [['oilTotal'], ['labelCharge']],
   recovery: [['labelCharge'], ['systemPressure', 'systemTemperature'], ['systemTemperature']],
@@ -53,6 +60,7 @@ export const EVERYDAY: Readonly<Record<string, string>> = {
   saturation: 'saturation 134a 32psig',
   table: 'table 407C 0F 120F',
   readings: 'readings 134a 32psig/48F 210psig/122F -m vehicle -d valve',
+  diagnose: 'diagnose 134a 45psig/60F 330psig/125F 90F -m off-road -d valve',
   charge:
     'charge 134a 3lb8oz -j parted -t two-valve --parted liquid:18mm/4mm+2mm,suction:25mm/5mm+3mm --coldest 60F',
   oil: 'oil 134a 8floz --replaced condenser,drier --new-oil pag46 -c open',
