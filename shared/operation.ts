@@ -117,6 +117,10 @@ const frameOut = {
   figures: toldOut.figures.optional(),
   next: toldOut.next.optional(),
   line: toldOut.line.optional(),
+  madeBy: z
+    .string()
+    .optional()
+    .describe('Version of program and data, in an answer that the command line writes to be kept'),
   law: z.string().optional().describe('What the law asks of whoever opens the system, in one line'),
   steps: z
     .array(

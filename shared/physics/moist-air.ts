@@ -66,6 +66,27 @@ export function moistAir(dryBulbK: number, relativeHumidity: number, pressurePa:
 }
 
 /**
+ * Relative humidity of air from its dry and wet bulb.
+ *
+ * @param wetBulbK - Not above the dry bulb.
+ * @throws {CalcError} `out-of-range`, also for a wet bulb that the driest air does not reach.
+ */
+export function humidityAt(dryBulbK: number, wetBulbK: number, pressurePa: number): number {
+  guard(dryBulbK, pressurePa)
+  guard(wetBulbK, pressurePa)
+  const found =
+    wetBulbK > dryBulbK
+      ? Number.NaN
+      : psychrolib.GetRelHumFromTWetBulb(dryBulbK - ZERO_C, wetBulbK - ZERO_C, pressurePa)
+  if (found >= DRIEST) return Math.min(found, 1)
+  throw new CalcError(
+    'out-of-range',
+    `No air has a wet bulb of ${(wetBulbK - ZERO_C).toFixed(1)} °C at ${(dryBulbK - ZERO_C).toFixed(1)} °C.`,
+    { hint: 'The wet bulb is below the air temperature, and some 20 K at most.' },
+  )
+}
+
+/**
  * The same air after a coil has cooled it: it keeps its water until it is saturated, then loses what is over.
  *
  * @param air - Air that goes in.
@@ -112,4 +133,26 @@ function guard(dryBulbK: number, pressurePa: number): void {
       { hint: 'Give the barometric pressure at the place.' },
     )
   }
+}
+
+/**
+ * Relative humidity from dry and wet bulb.
+ *
+ * @throws {CalcError} `out-of-range`, a wet bulb above the dry one included.
+ */
+export function humidityByWetBulb(dryBulbK: number, wetBulbK: number, pressurePa: number): number {
+  guard(dryBulbK, pressurePa)
+  guard(wetBulbK, pressurePa)
+  if (wetBulbK > dryBulbK) {
+    throw new CalcError('out-of-range', 'The wet bulb is above the dry bulb of the same air.', {
+      hint: 'Read both in the same air; the wet one is never the warmer.',
+    })
+  }
+  const share = psychrolib.GetRelHumFromTWetBulb(dryBulbK - ZERO_C, wetBulbK - ZERO_C, pressurePa)
+  if (share < DRIEST) {
+    throw new CalcError('out-of-range', 'By these two bulbs the air would hold no water at all.', {
+      hint: 'Wet the wick again and wait until the wet bulb stands still.',
+    })
+  }
+  return Math.min(share, 1)
 }

@@ -16,11 +16,11 @@ import {
 } from '../../../fields/index.ts'
 import { quantityIn } from '../../../quantity/index.ts'
 import { contentsIn, couplingItem, geometryIn, partItem, sectionItem, spillIn } from './items.ts'
+import { MOST_ITEMS } from './most-items.ts'
 import { partedIn } from './parted.ts'
 
 export const COUPLING_TYPES = ['two-valve', 'one-valve', 'no-valve', 'diaphragm'] as const
 export const MASS_UNITS = ['lb', 'oz', 'g', 'kg'] as const
-const MOST_ITEMS = 50
 
 /** Fields of one coupling, one section or one altered part stand at the top; lists take several. */
 const itemsIn = {
