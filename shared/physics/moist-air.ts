@@ -77,11 +77,11 @@ export function humidityAt(dryBulbK: number, wetBulbK: number, pressurePa: numbe
   const found =
     wetBulbK > dryBulbK
       ? Number.NaN
-      : psychrolib.GetRelHumFromTWetBulb(dryBulbK - ZERO_C, wetBulbK - ZERO_C, pressurePa)
+      : psychrolib.GetRelHumFromTWetBulb(dryBulbK - ZERO_CELSIUS_K, wetBulbK - ZERO_CELSIUS_K, pressurePa)
   if (found >= DRIEST) return Math.min(found, 1)
   throw new CalcError(
     'out-of-range',
-    `No air has a wet bulb of ${(wetBulbK - ZERO_C).toFixed(1)} °C at ${(dryBulbK - ZERO_C).toFixed(1)} °C.`,
+    `No air has a wet bulb of ${(wetBulbK - ZERO_CELSIUS_K).toFixed(1)} °C at ${(dryBulbK - ZERO_CELSIUS_K).toFixed(1)} °C.`,
     { hint: 'The wet bulb is below the air temperature, and some 20 K at most.' },
   )
 }
@@ -148,7 +148,7 @@ export function humidityByWetBulb(dryBulbK: number, wetBulbK: number, pressurePa
       hint: 'Read both in the same air; the wet one is never the warmer.',
     })
   }
-  const share = psychrolib.GetRelHumFromTWetBulb(dryBulbK - ZERO_C, wetBulbK - ZERO_C, pressurePa)
+  const share = psychrolib.GetRelHumFromTWetBulb(dryBulbK - ZERO_CELSIUS_K, wetBulbK - ZERO_CELSIUS_K, pressurePa)
   if (share < DRIEST) {
     throw new CalcError('out-of-range', 'By these two bulbs the air would hold no water at all.', {
       hint: 'Wet the wick again and wait until the wet bulb stands still.',

@@ -55,6 +55,7 @@ describe('common practice of the trade', () => {
       'micron-gauge: name …, plusMinus [value 10, unit micron], percentOfReading 10, source shop-micron-gauge',
       'caliper: name caliper, plusMinus [value 0.2, unit mm], source shop-caliper',
       'barometer: name barometer, plusMinus [value 1, unit hPa], source shop-barometer',
+      'hygrometer: name hygrometer, plusMinus [value 5, unit %], source shop-hygrometer',
     ])
     expect(figuresIn(instruments.weather)).toBe('plusMinus [value 3, unit kPa], source weather')
     expect(figuresIn(instruments.lowSideGaugeReaches)).toBe('value 250, unit psi, note …')

@@ -14,11 +14,11 @@ notesOf('cooling-check', [
     },
     warns: 'conditions-move-the-high-side',
     assumes:
-      'ambient returnAir dischargePressure suctionPressure ventTemperature altitude altitude',
+      'ambient returnAir dischargePressure suctionPressure ventTemperature relativeHumidity altitude altitude',
     shows:
       'Published band, high side; Published band, low side; Condensing above ambient; Dew point of the air going in; Heat taken from the air',
     restsOn:
-      'shop-thermometers shop-gauges us-standard-atmosphere-1976 weather tm-5-3805-291-23-1 large-sedan-2000 sports-car-2010 loader-cooling small-car-1994 blower-and-humidity-1987 equation-r-134a pure-equation-uncertainty curve-fit condensing-rise-2006 ashrae-psychrometrics',
+      'shop-thermometers shop-gauges shop-hygrometer us-standard-atmosphere-1976 weather tm-5-3805-291-23-1 large-sedan-2000 sports-car-2010 loader-cooling small-car-1994 blower-and-humidity-1987 equation-r-134a pure-equation-uncertainty curve-fit condensing-rise-2006 ashrae-psychrometrics',
   },
   {
     input: {
