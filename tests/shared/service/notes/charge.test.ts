@@ -16,11 +16,17 @@ notesOf('charge', [
       serviceHoseLength: '72 in',
       serviceHoseHolds: 'liquid',
     },
+    tells:
+      'check; setOnScale 11.6 ±0.6 oz; missing 9.16 ±0.52 oz; tolerance 1 oz; inHose 2.47 ±0.005 oz; labelCharge 2.38 lb; 2 to do',
     warns: '',
     assumes:
       'ambient hoseSize labelCharge sections chargeTolerance scaleTolerance serviceHoseStarts',
-    shows:
-      'Refrigerant in the section; Mass to add; Refrigerant that stays in the service hose; Mass to set on the scale',
+    computes: [
+      'Refrigerant in the section: 9.16 ±0.52 oz',
+      'Mass to add: 9.16 ±0.52 oz',
+      'Refrigerant that stays in the service hose: 2.47 ±0.005 oz',
+      'Mass to set on the scale: 11.6 ±0.6 oz',
+    ],
     restsOn: 'shop-thermometers hose-sizes loader-charge shop-scale equation-r-134a',
   },
   {
@@ -32,10 +38,11 @@ notesOf('charge', [
       phase: 'liquid',
       temperature: '110 °F',
     },
+    tells: 'check; setOnScale 9.16 ±0.027 oz; tolerance 1 oz; 2 to do',
     warns: 'label-charge-missing no-band',
     assumes:
       'temperature hoseSize labelCharge sealed sections chargeTolerance scaleTolerance serviceHoseLength',
-    shows: 'Refrigerant in the section; Mass to add',
+    computes: ['Refrigerant in the section: 9.16 ±0.027 oz', 'Mass to add: 9.16 ±0.027 oz'],
     restsOn: 'shop-thermometers hose-sizes loader-charge shop-scale equation-r-134a',
   },
   {
@@ -50,26 +57,33 @@ notesOf('charge', [
       temperature: '100 °F',
       recovered: '8 oz',
     },
+    tells:
+      'check; setOnScale 8 ±0.53 oz; missing 8 ±0.53 oz; tolerance 1.5 oz; labelCharge 6 lb; recovered 8 ±0.53 oz; 2 to do',
     warns: 'recovered-more-than-held no-band',
     assumes:
       'temperature recovered tubeSize labelCharge sections chargeTolerance serviceHoseLength',
-    shows:
-      'Refrigerant in the section; Mass to add; Recovered mass beside what the opened part held',
+    computes: [
+      'Refrigerant in the section: 5.34 ±0.021 oz',
+      'Mass to add: 5.34 ±0.021 oz',
+      'Recovered mass beside what the opened part held: -2.65 ±0.53 oz',
+    ],
     restsOn:
       'shop-thermometers shop-scale astm-b280 liquid-line-38c liquid-line-hr loader-charge tolerance-by-size equation-r-32 equation-r-125 mixing-10.1063/1.1649997',
   },
   {
     input: { refrigerant: 'R-134a', job: 'system-opened' },
+    tells: 'check; 3 to do',
     warns: 'label-gone',
     assumes: 'parts',
-    shows: '',
+    computes: [],
     restsOn: 'full-charge-ways equation-r-134a',
   },
   {
     input: { refrigerant: 'R-407C', job: 'pressure-lost', labelCharge: '2 kg' },
+    tells: 'check; setOnScale 4.41 lb; 3 to do',
     warns: 'blend-shifted',
     assumes: 'parts scaleTolerance serviceHoseLength',
-    shows: 'Full charge',
+    computes: ['Full charge: 4.41 lb'],
     restsOn: 'shop-scale equation-r-32 equation-r-125 equation-r-134a mixing-10.1063/1.1649997',
   },
   {
@@ -81,19 +95,24 @@ notesOf('charge', [
       parted: ['liquid:18mm/4mm+2mm', 'suction:25mm/5mm+3mm'],
       coldest: '60 °F',
     },
+    tells:
+      'fine; bound 0.257 oz; tolerance 1 oz; space 5.85 mL; likeParts 12 mL; labelCharge 3.5 lb; 2 to do',
     warns: '',
     assumes:
       'parted.0.mouthDiameter parted.0.partings suctionDry labelCharge sealed airInclusion chargeTolerance',
-    shows:
-      'Most that can be lost at the liquid coupling; Most that can be lost at the suction coupling',
+    computes: [
+      'Most that can be lost at the liquid coupling: 0.0669 ±0.0035 oz',
+      'Most that can be lost at the suction coupling: 0.172 ±0.007 oz',
+    ],
     restsOn:
       'shop-caliper companion-valves coupler-catalogue loader-charge equation-r-134a iso-14541',
   },
   {
     input: { refrigerant: 'R-134a', job: 'couplers-parted', labelCharge: '3 lb 8 oz' },
+    tells: 'check; labelCharge 3.5 lb; 3 to do',
     warns: '',
     assumes: 'labelCharge sealed',
-    shows: '',
+    computes: [],
     restsOn: 'equation-r-134a',
   },
   {
@@ -104,9 +123,10 @@ notesOf('charge', [
       couplingType: 'two-valve',
       sealed: false,
     },
+    tells: 'check; setOnScale 3.5 lb; 3 to do',
     warns: '',
     assumes: 'parts scaleTolerance serviceHoseLength',
-    shows: 'Full charge',
+    computes: ['Full charge: 3.5 lb'],
     restsOn: 'shop-scale equation-r-134a',
   },
   {
@@ -120,9 +140,43 @@ notesOf('charge', [
       temperature: '100 °F',
       recovered: '4 lb',
     },
+    tells:
+      'check; setOnScale 3.75 ±0.0008 lb; change 4.08 ±0.012 oz; recovered 4 ±0.04 lb; 3 to do',
     warns: 'was-overcharged',
     assumes: 'temperature recovered serviceHoseLength',
-    shows: 'Change of charge by the part; Full charge',
+    computes: ['Change of charge by the part: 4.08 ±0.012 oz', 'Full charge: 3.75 ±0.0008 lb'],
     restsOn: 'shop-thermometers shop-scale equation-r-134a',
+  },
+  {
+    input: {
+      refrigerant: 'R-134a',
+      job: 'section-opened',
+      sealed: true,
+      labelCharge: '3 lb',
+      volume: '200 mL',
+      phase: 'two-phase',
+      temperature: '60 °F',
+      quality: '30 %',
+      makerCorrection: '5 oz',
+    },
+    tells: 'check; setOnScale 5 oz; tolerance 1 oz; labelCharge 3 lb; 2 to do',
+    warns: '',
+    assumes: 'temperature labelCharge sections chargeTolerance scaleTolerance serviceHoseLength',
+    computes: ['Refrigerant in the section: 0.544 ±0.01 oz', 'Mass to add: 5 oz'],
+    restsOn: 'shop-thermometers loader-charge shop-scale equation-r-134a',
+  },
+  {
+    input: {
+      refrigerant: 'R-134a',
+      job: 'couplers-parted',
+      labelCharge: '3 lb',
+      hexSize: '1-1/16 in',
+      couplingType: 'two-valve',
+    },
+    tells: 'check; labelCharge 3 lb; 3 to do',
+    warns: '',
+    assumes: 'hexSize labelCharge sealed',
+    computes: [],
+    restsOn: 'shop-caliper equation-r-134a',
   },
 ])
