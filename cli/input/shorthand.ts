@@ -62,7 +62,7 @@ export const EVERYDAY: Readonly<Record<string, string>> = {
   readings: 'readings 134a 32psig/48F 210psig/122F -m vehicle -d valve',
   diagnose: 'diagnose 134a 45psig/60F 330psig/125F 90F -m off-road -d valve',
   charge:
-    'charge 134a 3lb8oz -j parted -t two-valve --parted liquid:18mm/4mm+2mm,suction:25mm/5mm+3mm --coldest 60F',
+    'charge 134a 3lb8oz -t two-valve --parted liquid:18mm/4mm+2mm,suction:25mm/5mm+3mm --coldest 60F',
   oil: 'oil 134a 8floz --replaced condenser,drier --new-oil pag46 -c open',
   recovery: 'recovery 134a 3lb8oz 75psig/75F',
   'air-check': 'air-check 134a 90psig/75F',

@@ -6,6 +6,7 @@ import {
   compressorDriveIn,
   gaugesIn,
   labelChargeIn,
+  type OpeningJob,
   openingJobIn,
   placeIn,
   recoveredIn,
@@ -81,7 +82,7 @@ const itemsIn = {
 
 export const chargeFields = {
   refrigerant: refrigerantIn,
-  job: openingJobIn,
+  job: openingJobIn.optional(),
   want: z
     .enum(['correction', 'full-charge'])
     .optional()
@@ -115,4 +116,6 @@ export const chargeFields = {
   ...thermometersIn,
 }
 
-export type ChargeInput = z.output<z.ZodObject<typeof chargeFields>>
+/** What is asked; the job follows from couplings where it was not named. */
+export type AskedCharge = z.output<z.ZodObject<typeof chargeFields>>
+export type ChargeInput = AskedCharge & { readonly job: OpeningJob }
