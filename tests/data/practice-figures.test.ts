@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import bores from '../../data/service/bores.json' with { type: 'json' }
 import charge from '../../data/service/charge.json' with { type: 'json' }
 import bands from '../../data/service/charge-bands.json' with { type: 'json' }
 import contamination from '../../data/service/contamination.json' with { type: 'json' }
@@ -54,6 +55,7 @@ describe('common practice of the trade', () => {
       'micron-gauge: name …, plusMinus [value 10, unit micron], percentOfReading 10, source shop-micron-gauge',
       'caliper: name caliper, plusMinus [value 0.2, unit mm], source shop-caliper',
       'barometer: name barometer, plusMinus [value 1, unit hPa], source shop-barometer',
+      'hygrometer: name hygrometer, plusMinus [value 5, unit %], source shop-hygrometer',
     ])
     expect(figuresIn(instruments.weather)).toBe('plusMinus [value 3, unit kPa], source weather')
     expect(figuresIn(instruments.lowSideGaugeReaches)).toBe('value 250, unit psi, note …')
@@ -178,6 +180,16 @@ describe('remembered', () => {
     expect(figuresIn(cutOuts.standsFor)).toBe(
       'R-1234yf R-134a, R-407C R-22, R-32 R-410A, R-454B R-410A',
     )
+  })
+
+  it('nominal bores of hose by dash number: 5/16, 13/32, 1/2 and 5/8 in', () => {
+    const hoses = bores.rows.filter(({ kind }) => kind === 'hose')
+    expect(hoses.map(({ size, nominal, boreIn }) => `${size} ${nominal} ${boreIn}`)).toEqual([
+      '#6 5/16 0.3125',
+      '#8 13/32 0.40625',
+      '#10 1/2 0.5',
+      '#12 5/8 0.625',
+    ])
   })
 
   it('components that burn by ASHRAE 34: whatever a pickable refrigerant of class 2L, 2 or 3 is, and its kin', () => {
