@@ -1,8 +1,7 @@
 import figures from '../../data/service/diagnosis.json' with { type: 'json' }
 import { type Conditions, type FaultKind, type Preset, preset } from '../cycle/index.ts'
 import { type Effect, effectsOf } from './effects.ts'
-import { FEATURES } from './features.ts'
-import { finer } from './finer.ts'
+import { type Finer, finer } from './finer.ts'
 import { NUISANCES, OF_THE_TEST, type TestNuisance } from './nuisance.ts'
 
 /** Severities that are solved; those between lie on straight lines. */
@@ -22,32 +21,27 @@ export function nominalEffects(id: string): readonly Effect[] {
 }
 
 /** The same in some weather, solved there; the spread of faults is that of the nominal weather. */
-export function solvedEffects({ machine }: Preset, conditions: Conditions): readonly Effect[] {
+export function solvedEffects({ machine }: Preset, conditions: Conditions): readonly Finer[] {
   const nominal = nominalEffects(machine.id)
   const columnsOf = (cause: FaultKind | 'none') =>
     nominal.find((effect) => effect.cause === cause)?.columns
   return finer(effectsOf(machine, conditions, SOLVED_AT, columnsOf), BETWEEN)
 }
 
-/** An effect with what is not known of its being carried over to other weather, as a covariance's diagonal. */
-export interface Carried extends Effect {
-  readonly carried: Float64Array
-}
-
 /** Nominal effects carried over to other weather along straight lines; the further, the less sure. */
 export function carriedEffects(
   { machine, nominal }: Preset,
   conditions: Conditions,
-): readonly Carried[] {
+): readonly Finer[] {
   const away: Readonly<Record<TestNuisance, number>> = {
     speed: conditions.speed / nominal.speed - 1,
     returnHumidity: conditions.returnHumidity - nominal.returnHumidity,
     returnAirK: conditions.returnAirK - nominal.returnAirK,
     ambientK: conditions.ambientK - nominal.ambientK,
   }
-  return finer(nominalEffects(machine.id), BETWEEN).map((effect): Carried => {
+  return finer(nominalEffects(machine.id), BETWEEN).map((effect): Finer => {
     const mean = Float64Array.from(effect.mean)
-    const carried = new Float64Array(FEATURES.length)
+    const carried = Float64Array.from(effect.carried)
     for (const name of OF_THE_TEST) {
       const column = effect.columns[NUISANCES.indexOf(name)] as Float64Array
       for (let i = 0; i < mean.length; i += 1) {
