@@ -24,7 +24,7 @@ import { packedOf } from '../../generate/effects.ts'
 
 const N = FEATURES.length
 const HIGH = FEATURES.indexOf('highSidePa')
-const VENT = FEATURES.indexOf('ventK')
+const OUT = FEATURES.indexOf('condenserAirK')
 
 /** One nuisance moves one reading by a whole unit of it; all others do nothing. */
 function effect(moves: Partial<Record<(typeof NUISANCES)[number], [Feature, number][]>>): Effect {
@@ -44,26 +44,31 @@ const NO_TEST = { speed: 0, returnHumidity: 0, returnAirK: 0, ambientK: 0 }
 
 describe('how far this machine lies from the model', () => {
   it('spreads readings by what is not known of it', () => {
-    const one = effect({ blower: [['ventK', 30]], ambientK: [['ventK', 0.5]] })
+    const one = effect({ blower: [['condenserAirK', 30]], ambientK: [['condenserAirK', 0.5]] })
     const prior = priorLatent('model', one.mean)
     const { covariance, shift } = spreadBy(prior, one, { ...NO_TEST, ambientK: 2 })
     // a tenth of the blower, of which a known machine leaves three tenths: 30 · 0.03; and 0.5 · 2
-    expect(covariance[VENT * N + VENT]).toBeCloseTo(0.9 ** 2 + 1, 12)
+    expect(covariance[OUT * N + OUT]).toBeCloseTo(0.9 ** 2 + 1, 12)
     expect([...shift]).toEqual(Array(N).fill(0))
     const kind = spreadBy(priorLatent('kind', one.mean), one, NO_TEST)
     // all of it, and what the model itself may be off: 2 K
-    expect(kind.covariance[VENT * N + VENT]).toBeCloseTo(3 ** 2 + 2 ** 2, 12)
+    expect(kind.covariance[OUT * N + OUT]).toBeCloseTo(3 ** 2 + 2 ** 2, 12)
   })
 
   it('is known better after a baseline, by Bayes for one reading', () => {
-    const one = effect({ blower: [['ventK', 30]] })
+    const one = effect({ blower: [['condenserAirK', 30]] })
     const prior = priorLatent('kind', one.mean)
     const sigma = 1
-    const { latent } = afterBaseline(prior, one, [{ feature: 'ventK', value: 4, sigma }], NO_TEST)
+    const { latent } = afterBaseline(
+      prior,
+      one,
+      [{ feature: 'condenserAirK', value: 4, sigma }],
+      NO_TEST,
+    )
     // prior variance 9 + 4 = 13 against 1: a shift of 4 · 13 / 14, and 13 / 14 of variance left
     const { shift, covariance } = spreadBy(latent, one, NO_TEST)
-    expect(shift[VENT]).toBeCloseTo((4 * 13) / 14, 10)
-    expect(covariance[VENT * N + VENT]).toBeCloseTo(13 / 14, 10)
+    expect(shift[OUT]).toBeCloseTo((4 * 13) / 14, 10)
+    expect(covariance[OUT * N + OUT]).toBeCloseTo(13 / 14, 10)
     // the blower takes its part of it, the model's own error the rest
     expect(latent.mean[OF_THE_MACHINE.indexOf('blower')]).toBeCloseTo((0.1 * 3 * 4) / 14, 10)
   })
@@ -84,6 +89,26 @@ describe('how far this machine lies from the model', () => {
     const { shift } = spreadBy(latent, one, NO_TEST)
     expect(shift[FEATURES.indexOf('lowSidePa')]).toBeGreaterThan(1000)
     expect(shift[HIGH]).toBe(0)
+  })
+
+  it('counts how far the coils bring the refrigerant to their air: pressure and pipe move together', () => {
+    const one = effect({})
+    const mean = Float64Array.from(FEATURES, (feature) => (feature === 'highSidePa' ? 1.5e6 : 300))
+    const sound = { ...one, mean }
+    const { latent } = afterBaseline(
+      priorLatent('kind', mean),
+      sound,
+      [{ feature: 'highSidePa', value: 1.7e6, sigma: 1 }],
+      NO_TEST,
+    )
+    const { shift } = spreadBy(latent, sound, NO_TEST)
+    expect(shift[HIGH]).toBeCloseTo(2e5, -1)
+    // 0.024 of the pressure a kelvin, 4.5 K of spread, beside 3 % of the pressure's own
+    const byCoil = (0.024 * 1.5e6 * 4.5) ** 2
+    const part = byCoil / (byCoil + (0.03 * 1.5e6) ** 2)
+    const warmer = (part * 2e5) / (0.024 * 1.5e6)
+    expect(shift[FEATURES.indexOf('liquidLineK')]).toBeCloseTo(warmer, 3)
+    expect(shift[FEATURES.indexOf('suctionLineK')]).toBeCloseTo(0, 9)
   })
 
   it('keeps the spread of a test of its own in each test', () => {

@@ -25,7 +25,7 @@ export interface Grounds {
 }
 
 /** A cause less likely than this by the effects carried over is not solved in the test's own weather. */
-const WORTH_SOLVING = 2e-3
+const WORTH_SOLVING = 5e-4
 
 /**
  * Weighs every cause by effects carried over from the nominal weather; where the kind of the machine

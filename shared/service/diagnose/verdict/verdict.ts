@@ -17,7 +17,7 @@ export interface Verdict {
 }
 
 /** From this share on a cause, or a class that reads alike, is named. */
-const NAMED_FROM = 0.7
+const NAMED_FROM = 0.8
 /** Share that a set of causes must hold where none is named. */
 const SET_HOLDS = 0.9
 /** A member of a class is named with it from this share of the class on. */
