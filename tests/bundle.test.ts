@@ -3,7 +3,7 @@ import { build } from 'esbuild'
 import { describe, expect, it } from 'vitest'
 
 /** Bytes, gzipped: the whole service, all refrigerants and rules with it, stays small on the edge. */
-const BUDGET = 400_000
+const BUDGET = 410_000
 
 describe('the bundle for the edge', () => {
   it('fits its budget', { timeout: 30_000 }, async () => {
