@@ -32,6 +32,24 @@ export const DIAGRAMS: readonly DiagramKind[] = [
     summary: 'Where a pressure or a temperature lies on bubble and dew line',
     load: async () => (await import('./saturation-curve/of-saturation.ts')).saturationCurve,
   },
+  {
+    kind: 'vacuum-rise',
+    operation: 'evacuation',
+    summary: 'A standing vacuum over time: readings, the shape that fits best, and the limits',
+    load: async () => (await import('./standing/of-evacuation.ts')).vacuumRise,
+  },
+  {
+    kind: 'pressure-hold',
+    operation: 'leak-test',
+    summary: 'A standing test: what was read, and what the temperature alone explains',
+    load: async () => (await import('./standing/of-leak-test.ts')).pressureHold,
+  },
+  {
+    kind: 'charge-bar',
+    operation: 'charge',
+    summary: 'The charge as a bar: what is there, what is missing, and the tolerance',
+    load: async () => (await import('./bars/of-charge.ts')).chargeBar,
+  },
 ]
 
 /** The kinds of picture of an operation, the usual one first. */

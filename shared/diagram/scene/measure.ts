@@ -1,6 +1,7 @@
 import { figureText } from '../../answer/figure-text.ts'
 import { type Kind, Quantity, requireUnit } from '../../quantity/index.ts'
 import { CHOICES } from '../../quantity/shown-units.ts'
+import { TIGHT } from './node.ts'
 
 /** A unit along an axis. */
 export interface Measure {
@@ -26,9 +27,9 @@ export function measureIn(kind: Kind, symbol: string): Measure {
   }
 }
 
-/** A figure in words, in one unit system. */
+/** A figure in words, in one unit system, that no line is broken within. */
 export const inWords = (quantity: Quantity, system: 'us' | 'si'): string =>
-  figureText({ value: quantity }, { units: system, precise: false })
+  figureText({ value: quantity }, { units: system, precise: false }).replaceAll(' ', TIGHT)
 
 /** The same of a plain value in SI. */
 export const wordsOf = (kind: Kind, si: number, system: 'us' | 'si', plusMinus?: number): string =>

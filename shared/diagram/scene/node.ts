@@ -24,11 +24,15 @@ const ESCAPES: Readonly<Record<string, string>> = {
   '"': '&quot;',
 }
 
+/** A space that lines are not broken at; written out it is like any other. */
+export const TIGHT = '\u00a0'
+
 /** Letters that XML 1.0 allows, and none that would end an element or an attribute. */
 const escaped = (text: string) =>
   text
     // biome-ignore lint/suspicious/noControlCharactersInRegex: XML has no way to write them
     .replace(/[\u0000-\u0008\u000b\u000c\u000e-\u001f\ufffe\uffff]|\p{Cs}/gu, '')
+    .replaceAll(TIGHT, ' ')
     .replace(/[&<>"]/gu, (letter) => ESCAPES[letter] ?? letter)
 
 /**

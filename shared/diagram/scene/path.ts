@@ -57,12 +57,13 @@ function insideOf(a: Pixel, b: Pixel, box: Box): readonly [Pixel, Pixel] | undef
   return [at(from), at(to)]
 }
 
-/** Slanted lines that fill a rectangle: tells an area apart without colour, and without an id. */
-export function hatching(box: Box, gap = 6): string {
+/** Slanted lines that fill a rectangle, rising or falling to the right: tells an area apart without colour, and without an id. */
+export function hatching(box: Box, falling = false, gap = 6): string {
   const height = box.bottom - box.top
   const lines: string[] = []
   for (let x = box.left - height; x < box.right; x += gap) {
-    const cut = insideOf([x, box.bottom], [x + height, box.top], box)
+    const [from, to] = falling ? [box.top, box.bottom] : [box.bottom, box.top]
+    const cut = insideOf([x, from], [x + height, to], box)
     const path = cut && pathOf(cut)
     if (path) lines.push(path)
   }
