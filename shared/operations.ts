@@ -15,6 +15,7 @@ import { readings } from './service/readings.ts'
 import { recovery } from './service/recovery.ts'
 import { retrofit } from './service/retrofit.ts'
 import { saturation } from './service/saturation.ts'
+import { simulate } from './service/simulate.ts'
 import { table } from './service/table.ts'
 import { workOrder } from './work-order/work-order.ts'
 
@@ -36,6 +37,7 @@ export const operations: readonly Operation[] = [
   coolingCheck,
   retrofit,
   workOrder,
+  simulate,
 ]
 
 /** The operation of this name. @throws {CalcError} `unknown-name` with the nearest names. */

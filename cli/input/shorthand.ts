@@ -29,6 +29,7 @@ export const WORDS: Readonly<Record<string, readonly Group[]>> = {
   charging: [['labelCharge'], ['scaleStart']],
   retrofit: [['labelCharge']],
   'cooling-check': [['ambient'], ['ventTemperature'], ['suctionPressure'], ['dischargePressure']],
+  simulate: [['modelMachine'], ['fault'], ['severity'], ['ambient'], ['returnAir']],
 }
 
 /** Options of one letter for the fields that a day is full of. */
@@ -66,6 +67,7 @@ export const EVERYDAY: Readonly<Record<string, string>> = {
   'cooling-check': 'cooling-check 134a 95F 52F',
   retrofit: 'retrofit R-12 134a 3lb -m off-road -c open',
   'work-order': 'work-order --new loader-7.yaml',
+  simulate: 'simulate loader undercharge 80% 95F',
 }
 
 /** What a second name of a refrigerant fills: of a conversion the new one. */

@@ -66,6 +66,27 @@ export function moistAir(dryBulbK: number, relativeHumidity: number, pressurePa:
 }
 
 /**
+ * Relative humidity of air from its dry and wet bulb.
+ *
+ * @param wetBulbK - Not above the dry bulb.
+ * @throws {CalcError} `out-of-range`, also for a wet bulb that the driest air does not reach.
+ */
+export function humidityAt(dryBulbK: number, wetBulbK: number, pressurePa: number): number {
+  guard(dryBulbK, pressurePa)
+  guard(wetBulbK, pressurePa)
+  const found =
+    wetBulbK > dryBulbK
+      ? Number.NaN
+      : psychrolib.GetRelHumFromTWetBulb(dryBulbK - ZERO_C, wetBulbK - ZERO_C, pressurePa)
+  if (found >= DRIEST) return Math.min(found, 1)
+  throw new CalcError(
+    'out-of-range',
+    `No air has a wet bulb of ${(wetBulbK - ZERO_C).toFixed(1)} °C at ${(dryBulbK - ZERO_C).toFixed(1)} °C.`,
+    { hint: 'The wet bulb is below the air temperature, and some 20 K at most.' },
+  )
+}
+
+/**
  * The same air after a coil has cooled it: it keeps its water until it is saturated, then loses what is over.
  *
  * @param air - Air that goes in.

@@ -103,6 +103,9 @@ function drawPanel(view: BarPicture, panel: Bars, frame: Frame, top: number, num
   const x = linear(0, measure.of(most * 1.06), box.left, box.right)
   const at = (si: number) => x(measure.of(si))
   const labels = labelsIn(paint, { left: EDGE, right: width - 4, top: box.top, bottom: box.bottom })
+  for (const line of panel.lines) {
+    labels.keep({ ...box, left: at(line.at) - 2, right: at(line.at) + 2 })
+  }
   const body = [
     ...named,
     part(
