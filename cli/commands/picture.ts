@@ -40,7 +40,8 @@ export async function pictureOf(
   }
   const options: DrawingOptions = await readOptions(fieldsOf(DRAWING), given, streams)
   return async (input) => {
-    const text = (await entry.load()).draw(input, options)
+    const { loadDiagram } = await import('../../shared/diagram/load.ts')
+    const text = (await loadDiagram(entry.kind)).draw(input, options)
     if (file === '-') {
       await streams.out(`${text}\n`)
       return

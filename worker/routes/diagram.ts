@@ -1,5 +1,6 @@
 import type { Context } from 'hono'
 import { Hono } from 'hono/tiny'
+import { DRAWN } from '../../shared/diagram/all.ts'
 import { DIAGRAMS, type DiagramKind } from '../../shared/diagram/index.ts'
 import { DRAWING } from '../../shared/diagram/options.ts'
 import { fieldsOf } from '../../shared/input/index.ts'
@@ -45,6 +46,5 @@ async function draw(entry: DiagramKind, context: Context): Promise<Response> {
   if (refusal) return refusal
   const options = inputFromQuery(fieldsOf(DRAWING), context.req.queries())
   const input = bodyOf(await context.req.text())
-  const diagram = await entry.load()
-  return reply(diagram.draw(input, options), SVG_TYPE, NOT_KEPT)
+  return reply(DRAWN[entry.kind].draw(input, options), SVG_TYPE, NOT_KEPT)
 }

@@ -1,4 +1,4 @@
-import { line } from 'd3-shape'
+import { rounded } from './node.ts'
 
 export type Pixel = readonly [x: number, y: number]
 
@@ -13,8 +13,7 @@ export interface Box {
 /** Path data of a line through points; nothing where there are less than two. */
 export function pathOf(points: readonly Pixel[]): string | undefined {
   if (points.length < 2) return undefined
-  const drawn = line().digits(2)
-  return drawn(points.map(([x, y]) => [x, y])) ?? undefined
+  return `M${points.map((point) => point.map(rounded).join()).join('L')}`
 }
 
 /** Path data of what of a line lies inside a box: in pieces where it leaves and comes back. */

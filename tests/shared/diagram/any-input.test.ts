@@ -1,6 +1,8 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
+import { DRAWN } from '../../../shared/diagram/all.ts'
 import { DIAGRAMS, diagramsOf } from '../../../shared/diagram/index.ts'
+import { loadDiagram } from '../../../shared/diagram/load.ts'
 import { NARROWEST, WIDEST } from '../../../shared/diagram/options.ts'
 import { THEMES } from '../../../shared/diagram/scene/theme.ts'
 import { CalcError } from '../../../shared/errors.ts'
@@ -11,11 +13,12 @@ import { faultsOf } from '../../support/picture.ts'
 const WIDTHS = fc.constantFrom(NARROWEST, 360, 720, 1280, WIDEST)
 
 describe('every picture', () => {
-  it('has a name of its own, and an operation that there is', () => {
+  it('has a name of its own, an operation that there is, and one drawing by both ways', async () => {
     const kinds = DIAGRAMS.map(({ kind }) => kind)
     expect(new Set(kinds).size).toBe(kinds.length)
     const names = operations.map(({ name }) => name)
     for (const { operation: name } of DIAGRAMS) expect(names).toContain(name)
+    for (const { kind } of DIAGRAMS) expect(await loadDiagram(kind)).toBe(DRAWN[kind])
     expect(diagramsOf('readings')[0]?.kind).toBe('pressure-enthalpy')
   })
 
@@ -23,7 +26,7 @@ describe('every picture', () => {
     const of = operation(entry.operation)
 
     it('is drawn of the example, in every theme and at every width', async () => {
-      const diagram = await entry.load()
+      const diagram = await loadDiagram(entry.kind)
       for (const theme of THEMES) {
         for (const width of [NARROWEST, 360, 1280]) {
           for (const units of ['us', 'si', 'both']) {
@@ -39,7 +42,7 @@ describe('every picture', () => {
     it('is well-formed and finite for any input, or refused as the operation refuses', {
       timeout: 120_000,
     }, async () => {
-      const diagram = await entry.load()
+      const diagram = await loadDiagram(entry.kind)
       let drawn = 0
       fc.assert(
         fc.property(arbitraryInput(of), WIDTHS, (input, width) => {
@@ -62,12 +65,12 @@ describe('every picture', () => {
     })
 
     it('says the same twice', async () => {
-      const diagram = await entry.load()
+      const diagram = await loadDiagram(entry.kind)
       expect(diagram.draw(of.example)).toBe(diagram.draw(of.example))
     })
 
     it('refuses a width that no screen has, and a theme that there is not', async () => {
-      const diagram = await entry.load()
+      const diagram = await loadDiagram(entry.kind)
       expect(() => diagram.draw(of.example, { width: 100 })).toThrow(CalcError)
       expect(() => diagram.draw(of.example, { theme: 'neon' as never })).toThrow(CalcError)
     })

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { DIAGRAMS } from '../../../shared/diagram/index.ts'
+import { loadDiagram } from '../../../shared/diagram/load.ts'
 import { CalcError } from '../../../shared/errors.ts'
 import { operation } from '../../../shared/operations.ts'
 import { createApp } from '../../../worker/app.ts'
@@ -20,7 +21,7 @@ describe.each(DIAGRAMS.map((entry) => [entry.kind, entry] as const))(
 
     it('is the same through every door', async () => {
       const options = { theme: 'dark', width: 400 } as const
-      const direct = (await entry.load()).draw(example, options)
+      const direct = (await loadDiagram(entry.kind)).draw(example, options)
       const api = await post(`${kind}?theme=dark&width=400`, example)
       expect(api.status).toBe(200)
       expect(api.headers.get('content-type')).toBe('image/svg+xml')
