@@ -7,6 +7,7 @@ import { type Law, lawIn } from './fields/place.ts'
 import { pickRefrigerant } from './fields/refrigerant.ts'
 import { type Issue, issueError } from './issue-error.ts'
 import {
+  type Presentation,
   Quantity,
   quantityOut,
   type Shown,
@@ -192,6 +193,11 @@ export interface DefinedOperation<F extends Fields, R extends z.ZodType> extends
   readonly result: R
   /** Parses an input, for steps that then call `compute`. @throws {CalcError} */
   parse(input: unknown): z.output<z.ZodObject<F>>
+  /** The same with the units that the answer is to be shown in, for pictures of it. @throws {CalcError} */
+  read(input: unknown): {
+    readonly own: z.output<z.ZodObject<F>>
+    readonly presentation: Presentation
+  }
   run(input: unknown): Answer<z.output<R>>
 }
 
@@ -252,6 +258,7 @@ export function defineOperation<F extends Fields, R extends z.ZodType>(
     fields,
     result,
     parse: (raw) => read(raw).own,
+    read,
     run(raw) {
       const { own, presentation, changes } = read(raw)
       const computed = compute(own)
