@@ -1,0 +1,2 @@
+export { foldedView } from './folded.ts'
+export { settingsView } from './settings.ts'
