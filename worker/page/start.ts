@@ -35,6 +35,8 @@ function viewOf(here: string): TemplateResult {
       (operation) =>
         laterNow()?.settingsView(operation, draw) ?? html`<p class="empty">Loading …</p>`,
     )
+  if (here === 'orders' || here.startsWith('orders/'))
+    return ordersNow(here.slice('orders/'.length))
   if (isOperationName(here)) {
     return html`${trailView(here)}
     ${withOperation(here, (operation) => {
@@ -47,6 +49,28 @@ function viewOf(here: string): TemplateResult {
     <h1 tabindex="-1">There is nothing here</h1>
     <p><a href="#/">To the visit</a></p>
   </article>`
+}
+
+type Orders = typeof import('./orders/view.ts')
+let orders: Orders | undefined
+
+/** Orders come with every step, so they are loaded when they are asked for. */
+function ordersNow(rest: string): TemplateResult {
+  if (orders) return orders.ordersView(rest, draw)
+  return withOperation('work-order', () => {
+    import('./orders/view.ts').then(
+      async (loaded) => {
+        await loaded.openStore()
+        orders = loaded
+        draw()
+      },
+      () => {
+        failed.add('work-order')
+        draw()
+      },
+    )
+    return html`<p class="empty">Loading …</p>`
+  })
 }
 
 /** What could not be loaded, with when it was tried: offline, before all of it was kept. */

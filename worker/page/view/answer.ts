@@ -7,12 +7,21 @@ import { capital, listView, withLinks } from './parts.ts'
 
 const WORDS = { stop: 'Stop', check: 'Check', fine: 'Good', information: 'Answer' } as const
 
-/** An answer: what it is and what to do, the figures, what next, what can hurt; the rest is folded. */
-export function answerView(answer: Answer, inWords: (text: string) => string): TemplateResult {
+/**
+ * An answer: what it is and what to do, the figures, what next, what can hurt; the rest is folded.
+ *
+ * @param middle - What stands for dangers, law and assumptions where something says them at length.
+ */
+export function answerView(
+  answer: Answer,
+  inWords: (text: string) => string,
+  middle?: TemplateResult,
+): TemplateResult {
   const { level = 'information', headline = '', figures = [], next = [], line } = answer
   return html`<div class="answer ${level}">
     <p class="headline"><strong class="level">${WORDS[level]}</strong> ${headline}</p>
-    ${line ? nothing : figuresView(figures)} ${nextView(next)} ${notesView(answer, inWords)} ${laterNow()?.foldedView(answer) ?? nothing}
+    ${line ? nothing : figuresView(figures)} ${nextView(next)} ${middle ?? notesView(answer, inWords)}
+    ${laterNow()?.foldedView(answer) ?? nothing}
   </div>`
 }
 

@@ -5,13 +5,13 @@ import {
   type Draft,
   type DraftValue,
   fieldLabel,
-  isDraft,
   rowLabel,
   unitAtEnd,
   unitsFor,
   valueAt,
   withUnit,
 } from '../../../shared/form/index.ts'
+import { DAYS, LONG } from '../../../shared/form/order.ts'
 import type { Field, Shape } from '../../../shared/input/index.ts'
 import type { Units } from '../state.ts'
 
@@ -28,8 +28,17 @@ export interface Form {
   readonly operation: string
   readonly draft: Draft
   readonly units: Units
-  readonly fault: Fault | undefined
+  readonly faults: readonly Fault[]
   readonly change: (path: Path, value: DraftValue) => void
+  /** Draws the form anew where nothing in it is another, but what is shown of it. */
+  readonly redraw: () => void
+  /** How a group of fields is shown that is a form of its own, where it is one. */
+  readonly section?: (
+    form: Form,
+    field: Field,
+    fields: readonly Field[],
+    path: Path,
+  ) => TemplateResult | undefined
   /** Names of refrigerants, for fields that take one. */
   readonly named: ReadonlySet<string>
 }
@@ -45,7 +54,10 @@ export function fieldView(form: Form, field: Field, above: Path = []): TemplateR
   const { shape } = field
   switch (shape.type) {
     case 'record':
-      return recordView(form, field, shape.fields, path)
+      return (
+        form.section?.(form, field, shape.fields, path) ??
+        recordView(form, field, shape.fields, path)
+      )
     case 'list':
       if (shape.item.type === 'choice') return ticksView(form, field, shape.item.choices, path)
       if (shape.item.type === 'record') return rowsView(form, field, shape.item.fields, path)
@@ -85,8 +97,8 @@ const faultView = (id: string, wrong: Fault | undefined) =>
   html`<p class="fault" id="${id}-fault">${wrong ? wrong.message : nothing}</p>`
 
 /** The fault of this field; of a group of fields, or a list, too where it is about the whole of it. */
-const faultAt = ({ fault }: Form, path: Path): Fault | undefined =>
-  fault && samePath(fault.path, path) ? fault : undefined
+const faultAt = ({ faults }: Form, path: Path): Fault | undefined =>
+  faults.find((fault) => samePath(fault.path, path))
 
 const textAt = (form: Form, path: Path): string => {
   const value = valueAt(form.draft, path)
@@ -107,12 +119,20 @@ function textInput(form: Form, field: Field, path: Path, placeholder: string): T
   const { shape } = field
   const id = idOf(form, path)
   const text = textAt(form, path)
+  if (LONG.has(field.name)) {
+    return html`<textarea
+      id=${id}
+      aria-describedby="${id}-hint ${id}-fault"
+      .value=${live(text)}
+      @input=${(event: Event) => form.change(path, (event.target as HTMLTextAreaElement).value)}
+    ></textarea>`
+  }
   const units = shape.type === 'quantity' ? unitsFor(path, shape.examples, form.units) : []
   const ended = unitAtEnd(text, units)
   return html`<div class="typed">
     <input
       id=${id}
-      type="text"
+      type=${DAYS.has(field.name) ? 'date' : 'text'}
       inputmode=${shape.type === 'number' ? 'decimal' : 'text'}
       autocomplete="off"
       autocapitalize="off"
@@ -239,8 +259,20 @@ function recordView(
     <legend>${fieldLabel(form.operation, field.name)}${neededView(field)}</legend>
     <p class="hint" id="${id}-hint">${field.description}</p>
     ${faultView(id, faultAt(form, path))}
-    <div class="fields">${fields.map((inner) => fieldView(form, inner, path))}</div>
+    ${recordFields(form, fields, path)}
   </fieldset>`
+}
+
+const recordFields = (form: Form, fields: readonly Field[], path: Path) =>
+  html`<div class="fields">${fields.map((inner) => fieldView(form, inner, path))}</div>`
+
+/** Fields one after the other; a group of fields that stands alone needs no second title. */
+export function fieldsView(form: Form, fields: readonly Field[], above: Path): TemplateResult {
+  const [only, ...others] = fields
+  if (only?.shape.type === 'record' && others.length === 0) {
+    return recordFields(form, only.shape.fields, [...above, only.name])
+  }
+  return html`<div class="fields">${fields.map((field) => fieldView(form, field, above))}</div>`
 }
 
 /** Rows that one adds and takes away: couplings, parts, readings of a rise. */
@@ -284,15 +316,20 @@ const articled = (word: string) => `${/^[aeiou]/u.test(word) ? 'an' : 'a'} ${wor
 export function filledText(form: Form, fields: readonly Field[], above: Path = []): string {
   return fields
     .flatMap(({ name, shape }) => {
-      const value = valueAt(form.draft, [...above, name])
+      const path = [...above, name]
+      const value = valueAt(form.draft, path)
       if (typeof value === 'boolean') return value ? [fieldLabel(form.operation, name)] : []
-      if (typeof value === 'string' && value !== '') {
-        return [shape.type === 'choice' ? choiceLabel(name, value) : value]
-      }
-      if (Array.isArray(value)) return value.length > 0 ? [`${value.length}`] : []
-      return isDraft(value)
-        ? Object.values(value).filter((entry) => typeof entry === 'string' && entry !== '')
-        : []
+      if (Array.isArray(value)) return listText(form, name, shape, value)
+      if (shape.type === 'record') return [filledText(form, shape.fields, path)]
+      if (typeof value !== 'string' || value.trim() === '') return []
+      return [shape.type === 'choice' ? choiceLabel(name, value) : value]
     })
+    .filter((text) => text !== '')
     .join(' · ')
+}
+
+function listText(form: Form, name: string, shape: Shape, value: readonly DraftValue[]) {
+  const item = shape.type === 'list' ? shape.item.type : ''
+  if (item === 'choice') return value.map((choice) => choiceLabel(name, String(choice)))
+  return value.length === 0 ? [] : [`${fieldLabel(form.operation, name)}: ${value.length}`]
 }

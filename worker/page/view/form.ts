@@ -1,49 +1,65 @@
 import { html, nothing, type TemplateResult } from 'lit-html'
-import { groupsOf, isEmpty, valueAt } from '../../../shared/form/index.ts'
+import { type Group, groupsOf } from '../../../shared/form/index.ts'
 import type { Field } from '../../../shared/input/index.ts'
-import { type Form, fieldView, filledText, type Path } from './field.ts'
+import { type Form, fieldsView, filledText, type Path } from './field.ts'
 
 /** A form in groups: the first ones open, the others folded with what stands in them. */
 export function formView(form: Form, fields: readonly Field[]): TemplateResult {
   return html`<form class="form" @submit=${(event: Event) => event.preventDefault()} novalidate>
-    ${groupsOf(form.operation, fields).map((group) =>
-      group.shown
-        ? openGroup(form, group.title, group.fields)
-        : foldedGroup(form, group.title, group.fields),
-    )}
+    ${groupsView(form, groupsOf(form.operation, fields))}
   </form>`
 }
 
+/** Groups of fields that stand below `above` in the draft. */
+export const groupsView = (form: Form, groups: readonly Group[], above: Path = []) =>
+  groups.map((group) =>
+    group.shown ? openGroup(form, group, above) : foldedGroup(form, group, above),
+  )
+
 const openGroup = (
   form: Form,
-  title: string,
-  fields: readonly Field[],
+  { title, fields }: Group,
+  above: Path,
 ) => html`<fieldset class="group">
   <legend>${title}</legend>
-  <div class="fields">${fields.map((field) => fieldView(form, field))}</div>
+  ${fieldsView(form, fields, above)}
 </fieldset>`
 
-/** Opens by itself where something is wrong in it. */
-function foldedGroup(form: Form, title: string, fields: readonly Field[]): TemplateResult {
-  const filled = filledText(form, fields)
-  const wrong = fields.some(({ name }) => form.fault?.path[0] === name)
-  return html`<details class="group" .open=${keptOpen(form, title, wrong)} @toggle=${remember(form, title)}>
+const foldedGroup = (form: Form, { title, fields }: Group, above: Path) =>
+  foldView(
+    form,
+    title,
+    filledText(form, fields, above),
+    [...above, title],
+    fields.some(({ name }) => isWrong(form, [...above, name])),
+    () => fieldsView(form, fields, above),
+  )
+
+const isWrong = ({ faults }: Form, path: Path) =>
+  faults.some((fault) => path.every((part, index) => fault.path[index] === part))
+
+/** A part that is folded until somebody needs it, or until something is wrong in it. */
+export function foldView(
+  form: Form,
+  title: string,
+  filled: string,
+  key: Path,
+  wrong: boolean,
+  inside: () => TemplateResult | readonly TemplateResult[],
+): TemplateResult {
+  const name = [form.operation, ...key].join('/')
+  const open = wrong || (toggled.get(name) ?? false)
+  const remember = (event: Event) => {
+    const now = (event.target as HTMLDetailsElement).open
+    if (now === (toggled.get(name) ?? false)) return
+    toggled.set(name, now)
+    form.redraw()
+  }
+  return html`<details class="group" .open=${open} @toggle=${remember}>
     <summary>${title}${filled === '' ? nothing : html` <span class="filled">${filled}</span>`}</summary>
-    <div class="fields">${fields.map((field) => fieldView(form, field))}</div>
+    ${open ? inside() : nothing}
   </details>`
 }
 
-/** Which groups somebody opened or folded, for as long as the page is open. */
+/** Which parts somebody opened or folded, for as long as the page is open. */
 const toggled = new Map<string, boolean>()
-
-const keyOf = ({ operation }: Form, title: string) => `${operation} ${title}`
-
-const keptOpen = (form: Form, title: string, wrong: boolean) =>
-  wrong || (toggled.get(keyOf(form, title)) ?? false)
-
-const remember = (form: Form, title: string) => (event: Event) => {
-  toggled.set(keyOf(form, title), (event.target as HTMLDetailsElement).open)
-}
-
-/** Whether anything at all stands at a path. */
-export const isFilled = (form: Form, path: Path): boolean => !isEmpty(valueAt(form.draft, path))

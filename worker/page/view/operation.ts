@@ -19,7 +19,11 @@ import type { Fault, Form } from './field.ts'
 import { formView } from './form.ts'
 
 /** Fields that take the name of a refrigerant. */
-const NAMED: ReadonlySet<string> = new Set(['refrigerant', 'newRefrigerant', 'cylinderHolds'])
+export const NAMED: ReadonlySet<string> = new Set([
+  'refrigerant',
+  'newRefrigerant',
+  'cylinderHolds',
+])
 
 /** An operation as a form and, beside or under it, its answer; and that answer in a sentence. */
 export function operationView(
@@ -38,7 +42,8 @@ export function operationView(
     operation: name,
     draft,
     units,
-    fault: faultOf(outcome, inWords),
+    faults: faultsOf(outcome, inWords),
+    redraw: changed,
     named: NAMED,
     change(path, value) {
       fill(name, path, value)
@@ -70,10 +75,10 @@ export function operationView(
 }
 
 /** What is only missing is no mistake: it is asked for, and no field is marked. */
-function faultOf(outcome: Outcome, inWords: (text: string) => string): Fault | undefined {
-  if (outcome.kind !== 'error' || outcome.error.code === 'missing-input') return undefined
+export function faultsOf(outcome: Outcome, inWords: (text: string) => string): readonly Fault[] {
+  if (outcome.kind !== 'error' || outcome.error.code === 'missing-input') return []
   const { message, hint, path } = outcome.error
-  return { path, message: inWords(`${message} ${hint}`.trim()) }
+  return [{ path, message: inWords(`${message} ${hint}`.trim()) }]
 }
 
 export function outcomeView(outcome: Outcome, inWords: (text: string) => string): TemplateResult {
@@ -110,7 +115,7 @@ function errorView(error: CalcError, inWords: (text: string) => string): Templat
 }
 
 /** On a narrow screen the answer is far below what one types: its first words stay in sight. */
-function peekView(outcome: Outcome, inWords: (text: string) => string) {
+export function peekView(outcome: Outcome, inWords: (text: string) => string) {
   const text = spokenOf(outcome, inWords)
   if (text === '') return nothing
   const level =

@@ -20,7 +20,8 @@ export function settingsView(operation: Operation, changed: () => void): Templat
     operation: operation.name,
     draft: commonDraft(),
     units: settings.units,
-    fault: undefined,
+    faults: [],
+    redraw: changed,
     named: new Set<string>(),
     change(path: readonly (string | number)[], value: Parameters<typeof fill>[2]) {
       fill(operation.name, path, value)
