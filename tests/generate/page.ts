@@ -1,6 +1,7 @@
 import { createHash } from 'node:crypto'
 import {
   cpSync,
+  existsSync,
   mkdirSync,
   mkdtempSync,
   readFileSync,
@@ -18,7 +19,9 @@ import { ASK_EACH_TIME, FINGERPRINTED, FOR_EVER } from '../../worker/static-file
 
 const ROOT = new URL('../..', import.meta.url).pathname
 const SOURCE = join(ROOT, 'worker/page')
-const ENTRY = join(SOURCE, 'start.ts')
+const START = join(SOURCE, 'start.ts')
+/** What is loaded before the first answer and draws nothing. */
+const CORE = join(SOURCE, 'core.ts')
 
 /** One address and what is at it. */
 type Files = Map<string, string | Uint8Array>
@@ -47,7 +50,8 @@ const WITHOUT_JSON_SCHEMA: Plugin = {
 }
 
 /**
- * Whatever is loaded on demand is loaded on top of the whole first part, and says so: then that part is
+ * Whatever is loaded on demand is loaded on top of the core of the page (views on top of all that is
+ * drawn at first, too), and says so: then the core is
  * one file, and not one for each set of steps that share something of it, which compresses better.
  */
 const ON_TOP_OF_THE_FIRST: Plugin = {
@@ -57,7 +61,7 @@ const ON_TOP_OF_THE_FIRST: Plugin = {
       kind === 'dynamic-import' ? { path: join(resolveDir, path), namespace: 'later' } : undefined,
     )
     bundle.onLoad({ filter: /./, namespace: 'later' }, ({ path }) => ({
-      contents: `import ${JSON.stringify(ENTRY)}; export * from ${JSON.stringify(path)}`,
+      contents: `import ${JSON.stringify(path.startsWith(SOURCE) ? START : CORE)}; export * from ${JSON.stringify(path)}`,
       resolveDir: dirname(path),
     }))
   },
@@ -66,7 +70,11 @@ const ON_TOP_OF_THE_FIRST: Plugin = {
 /** All files of the page, by their addresses. */
 export async function builtPage(): Promise<BuiltPage> {
   const { outputFiles, metafile } = await build({
-    entryPoints: { start: ENTRY, style: join(SOURCE, 'style.css') },
+    entryPoints: {
+      start: START,
+      compute: join(SOURCE, 'compute/apart.ts'),
+      style: join(SOURCE, 'style.css'),
+    },
     absWorkingDir: ROOT,
     bundle: true,
     splitting: true,
@@ -86,6 +94,7 @@ export async function builtPage(): Promise<BuiltPage> {
     // the security policy refuses and reports.
     banner: { js: '(globalThis.__zod_globalConfig??={}).jitless=true;' },
   })
+  const apart = outputOf(metafile, 'compute/apart.ts')
   const files: Files = new Map(
     outputFiles.map(({ path, contents }) => [FINGERPRINTED + basename(path), contents]),
   )
@@ -95,6 +104,8 @@ export async function builtPage(): Promise<BuiltPage> {
   files.set('/index.html', indexPage(parts, addressOf(style)))
   files.set('/manifest.webmanifest', JSON.stringify(MANIFEST))
   files.set('/favicon.svg', ICON)
+  // By a name that the page knows: what it leads to has its fingerprint.
+  files.set('/compute.js', `import '${addressOf(apart)}'\n`)
   files.set('/sw.js', await serviceWorker(files))
   return { files, first: ['/index.html', addressOf(style), ...parts] }
 }
@@ -203,12 +214,13 @@ const COMPRESSIONS = {
 /** Writes the page into a folder, each file plain and compressed; the folder is whole or as before. */
 export async function writePage(folder: string): Promise<BuiltPage> {
   const page = await builtPage()
+  if (isCurrent(folder, page)) return page
   mkdirSync(dirname(folder), { recursive: true })
   const next = mkdtempSync(join(dirname(folder), 'page-'))
   for (const [address, content] of page.files) {
     const path = join(next, address)
     mkdirSync(dirname(path), { recursive: true })
-    const bytes = typeof content === 'string' ? Buffer.from(content) : content
+    const bytes = bytesOf(content)
     writeFileSync(path, bytes)
     for (const [ending, compress] of Object.entries(COMPRESSIONS)) {
       writeFileSync(`${path}.${ending}`, compress(bytes))
@@ -228,9 +240,19 @@ export async function writePage(folder: string): Promise<BuiltPage> {
   return page
 }
 
-/** Bytes of a first visit, gzipped. */
+/** The service worker knows every file by what is in it; what goes with them is compared by itself. */
+const isCurrent = (folder: string, { files }: BuiltPage): boolean =>
+  textOf(join(folder, 'sw.js')) === files.get('/sw.js') &&
+  textOf(join(folder, '_headers')) === edgeHeaders()
+
+const textOf = (path: string) => (existsSync(path) ? readFileSync(path, 'utf8') : undefined)
+
+const bytesOf = (content: string | Uint8Array) =>
+  typeof content === 'string' ? Buffer.from(content) : content
+
+/** Bytes of a first visit, gzipped as they are served. */
 export const firstBytes = ({ files, first }: BuiltPage): number =>
-  first.reduce((sum, address) => sum + gzipSync(files.get(address) ?? '').length, 0)
+  first.reduce((sum, address) => sum + COMPRESSIONS.gz(bytesOf(files.get(address) ?? '')).length, 0)
 
 if (process.argv[1] === import.meta.filename) {
   const page = await writePage(join(ROOT, 'dist/page'))

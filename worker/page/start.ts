@@ -3,6 +3,7 @@ import { ABOUT } from '../../shared/about.ts'
 import { knownQuestion } from '../../shared/form/index.ts'
 import { keep } from './offline/keep.ts'
 import { isOperationName, loadOperation, type OperationName, operationNow } from './operations.ts'
+import { drawnBy } from './redraw.ts'
 import { currentSettings } from './state.ts'
 import { laterNow, loadLater } from './view/later.ts'
 import { operationView } from './view/operation.ts'
@@ -15,6 +16,8 @@ status.className = 'unseen'
 status.setAttribute('role', 'status')
 
 const keeper = keep(() => draw())
+
+drawnBy(draw)
 
 /** Which view the address names. */
 const hereNow = () => location.hash.replace(/^#\/?/u, '')

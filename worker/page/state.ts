@@ -9,8 +9,10 @@ import {
   SHARED,
   withValue,
 } from '../../shared/form/index.ts'
-import { type Field, fieldsOf } from '../../shared/input/index.ts'
-import type { Answer, Operation } from '../../shared/operation.ts'
+import { fieldsOf } from '../../shared/input/index.ts'
+import type { Operation } from '../../shared/operation.ts'
+import { outcomeNow } from './compute/compute.ts'
+import type { Outcome } from './compute/outcome.ts'
 import { readKept, writeKept } from './kept.ts'
 
 export type Units = 'us' | 'si' | 'both' | undefined
@@ -45,7 +47,10 @@ const ownDraft = (operation: string): Draft =>
   drafts.get(operation) ?? readKept(draftName(operation), {})
 
 /** What stands in the form of an operation: its own fields, and those that all forms share. */
-export const draftFor = (operation: string): Draft => ({ ...ownDraft(operation), ...common })
+export const draftFor = (operation: string): Draft => ({
+  ...ownDraft(operation),
+  ...Object.fromEntries(Object.entries(common).filter(([, value]) => !isEmpty(value))),
+})
 
 /** Whether anything of its own is filled in: what is remembered alone asks for no answer. */
 export const isAsked = (operation: string): boolean => !isEmpty(ownDraft(operation))
@@ -72,35 +77,25 @@ export function clear(operation: string): void {
   keepDraft(operation, {})
 }
 
-/** Fills the form with the example of the operation. */
+/** Fills the form with the example of the operation; it moves no shop to another place. */
 export function fillExample(operation: Operation): void {
   clear(operation.name)
   for (const [name, value] of Object.entries(operation.example)) {
-    fill(operation.name, [name], draftOf(value))
+    if (OF_THE_PLACE.has(name)) {
+      keepDraft(operation.name, withValue(ownDraft(operation.name), [name], draftOf(value)))
+    } else fill(operation.name, [name], draftOf(value))
   }
 }
 
-/** What an operation says to what stands in its form. */
-export type Outcome =
-  | { readonly kind: 'nothing' }
-  | { readonly kind: 'answer'; readonly answer: Answer }
-  | { readonly kind: 'error'; readonly error: CalcError }
-  | { readonly kind: 'fault'; readonly message: string }
-
-/** Runs an operation on a filled form; nothing where nothing is filled in. */
+/** What an operation says to a filled form. */
 export function outcomeOf(operation: Operation, draft: Draft, units: Units): Outcome {
-  const fields: readonly Field[] = fieldsOf(operation)
   try {
-    const { input, placeOf } = inputOf(fields, draft)
-    try {
-      return { kind: 'answer', answer: operation.run(units ? { ...input, units } : input) }
-    } catch (error) {
-      if (!(error instanceof CalcError)) throw error
-      return { kind: 'error', error: error.with({ path: placeOf(error.path) }) }
-    }
+    const { input, placeOf } = inputOf(fieldsOf(operation), draft)
+    const outcome = outcomeNow(operation, units ? { ...input, units } : input)
+    if (outcome.kind !== 'error') return outcome
+    return { kind: 'error', error: outcome.error.with({ path: placeOf(outcome.error.path) }) }
   } catch (error) {
     if (error instanceof CalcError) return { kind: 'error', error }
-    console.error(error)
-    return { kind: 'fault', message: error instanceof Error ? error.message : String(error) }
+    throw error
   }
 }

@@ -3,6 +3,7 @@ import { isQuantity, isScalar, scalarText } from '../../../shared/answer/scalar.
 import { labelOf } from '../../../shared/answer/words.ts'
 import type { Answer } from '../../../shared/operation.ts'
 import { MARKS, type Source } from '../../../shared/sources.ts'
+import { redraw } from '../redraw.ts'
 import { capital, listView } from './parts.ts'
 
 /** How it came about, cautions and first aid in full, all values, sources: for whoever doubts it. */
@@ -26,15 +27,25 @@ export const foldedView = (answer: Answer): TemplateResult => html`
   ${fold('Sources', answer.sources.length, () => sourcesView(answer.sources))}
 `
 
+/** Which parts are open: what is folded is not drawn, since an answer changes with every letter. */
+const opened = new Set<string>()
+
 function fold(
   title: string,
   count: number,
   inside: () => TemplateResult,
 ): TemplateResult | typeof nothing {
   if (count === 0) return nothing
-  return html`<details class="fold">
+  const toggled = (event: Event) => {
+    const { open } = event.target as HTMLDetailsElement
+    if (open === opened.has(title)) return
+    if (open) opened.add(title)
+    else opened.delete(title)
+    redraw()
+  }
+  return html`<details class="fold" .open=${opened.has(title)} @toggle=${toggled}>
     <summary>${title}</summary>
-    ${inside()}
+    ${opened.has(title) ? inside() : nothing}
   </details>`
 }
 

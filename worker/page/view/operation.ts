@@ -4,16 +4,9 @@ import type { CalcError } from '../../../shared/errors.ts'
 import { knownQuestion, labeller } from '../../../shared/form/index.ts'
 import { fieldsOf } from '../../../shared/input/index.ts'
 import type { Operation } from '../../../shared/operation.ts'
-import {
-  clear,
-  draftFor,
-  fill,
-  fillExample,
-  isAsked,
-  type Outcome,
-  outcomeOf,
-  type Units,
-} from '../state.ts'
+import { isWorking } from '../compute/compute.ts'
+import type { Outcome } from '../compute/outcome.ts'
+import { clear, draftFor, fill, fillExample, isAsked, outcomeOf, type Units } from '../state.ts'
 import { answerView } from './answer.ts'
 import type { Fault, Form } from './field.ts'
 import { formView } from './form.ts'
@@ -67,7 +60,7 @@ export function operationView(
           <button type="button" @click=${act(() => fillExample(operation))}>Fill in an example</button>
         </p>
       </section>
-      <section class="told" id="told" aria-label="Answer">${outcomeView(outcome, inWords)}</section>
+      <section class="told" id="told" aria-label="Answer" aria-busy=${isWorking() ? 'true' : 'false'}>${outcomeView(outcome, inWords)}</section>
     </div>
     ${peekView(outcome, inWords)}
   </article>`
