@@ -48,6 +48,7 @@ export function effectsOf(
   severities: readonly number[],
   columnsFrom: ColumnsFrom = 'differences',
   sizes: Readonly<Record<Nuisance, number>> = SPREAD,
+  causes: readonly FaultKind[] = faultsOf(machine),
 ): readonly Effect[] {
   const sound: Case = { machine, conditions, faults: NO_FAULTS, deviations: NO_DEVIATIONS }
   const whole = shownIn(sound)
@@ -56,7 +57,7 @@ export function effectsOf(
     columnsFrom === 'differences' ? undefined : columnsFrom(cause)
   const columns = given('none') ?? columnsOf(sound, whole, sizes)
   const found: Effect[] = [{ cause: 'none', severity: 0, impact: 0, mean: whole.mean, columns }]
-  for (const cause of faultsOf(machine)) {
+  for (const cause of causes) {
     const at = (severity: number): Case => ({
       ...sound,
       faults: faultOf(machine, cause, severity),

@@ -1,6 +1,6 @@
 import figures from '../../data/service/diagnosis.json' with { type: 'json' }
 import type { Effect } from './effects.ts'
-import { FEATURES, type Observation } from './features.ts'
+import { FEATURES, type Feature, type Observation } from './features.ts'
 import { cholesky, forward } from './gaussian.ts'
 import {
   KNOWN_SHARE,
@@ -13,7 +13,8 @@ import {
 
 /**
  * How far this machine lies from the model, as far as it is known: its shares of OF_THE_MACHINE,
- * then how far the model itself is off in each of FEATURES.
+ * then how far the model itself is off in each of FEATURES, then by how many kelvin more its coils
+ * bring the refrigerant to their air.
  */
 export interface Latent {
   readonly mean: Float64Array
@@ -22,9 +23,17 @@ export interface Latent {
 }
 
 const MACHINE = OF_THE_MACHINE.length
-export const LATENT_SIZE = MACHINE + FEATURES.length
+const OFFSETS = MACHINE + FEATURES.length
 
 const { discrepancy } = figures
+
+type Move = { readonly share?: number; readonly kelvin?: number }
+/** How far coils bring the refrigerant to their air: machines differ in that by several kelvin. */
+const APPROACHES = Object.values(discrepancy.approach) as readonly {
+  readonly sigmaK: number
+  readonly moves: Readonly<Partial<Record<Feature, Move>>>
+}[]
+export const LATENT_SIZE = OFFSETS + APPROACHES.length
 
 /**
  * Before anything of this machine was read.
@@ -44,18 +53,21 @@ export function priorLatent(kind: 'model' | 'kind', scale: Float64Array): Latent
     FEATURES.forEach((feature, i) => {
       set(MACHINE + i, offOf(feature, scale[i] as number))
     })
+    APPROACHES.forEach(({ sigmaK }, k) => {
+      set(OFFSETS + k, sigmaK)
+    })
   }
   return { mean: new Float64Array(LATENT_SIZE), covariance }
 }
 
 /** How far the model may be off in a feature of a sound machine, 1 σ. */
-function offOf(feature: (typeof FEATURES)[number], value: number): number {
+function offOf(feature: Feature, value: number): number {
   const { share, kelvin } = discrepancy.offset[feature]
   return share * value + kelvin
 }
 
 /** What the latent's parts add to a feature. */
-function loadings({ columns }: Effect, feature: number): Float64Array {
+function loadings({ columns, mean }: Effect, feature: number): Float64Array {
   const row = new Float64Array(LATENT_SIZE)
   for (let k = 0; k < MACHINE; k += 1) {
     row[k] = (columns[NUISANCES.indexOf(OF_THE_MACHINE[k] as MachineNuisance)] as Float64Array)[
@@ -63,6 +75,10 @@ function loadings({ columns }: Effect, feature: number): Float64Array {
     ] as number
   }
   row[MACHINE + feature] = 1
+  APPROACHES.forEach(({ moves }, k) => {
+    const { share = 0, kelvin = 0 } = moves[FEATURES[feature] as Feature] ?? {}
+    row[OFFSETS + k] = share * (mean[feature] as number) + kelvin
+  })
   return row
 }
 

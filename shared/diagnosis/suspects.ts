@@ -1,6 +1,7 @@
 import figures from '../../data/service/diagnosis.json' with { type: 'json' }
 import type { Effect } from './effects.ts'
 import { FEATURES, type Observation } from './features.ts'
+import type { Finer } from './finer.ts'
 import { type Cause, type Hypothesis, mistaken } from './hypotheses.ts'
 import { afterBaseline, priorLatent, spreadBy, type TestSizes } from './latent.ts'
 import type { Priors } from './posterior.ts'
@@ -24,10 +25,13 @@ export interface Candidate {
   /** How common it is among those that it may be. */
   readonly share: number
   /** The sound machine first; from {@link solvedEffects} or {@link carriedEffects}. */
-  readonly effects: readonly (Effect & { readonly carried?: Float64Array })[]
+  readonly effects: readonly Finer[]
   readonly knowledge: 'model' | 'kind'
   readonly baseline?: Baseline | undefined
 }
+
+/** Variance of what lies anywhere in a span, as a part of its square. */
+const UNIFORM = 12
 
 /**
  * Everything that a machine of one kind may have, with spread and prior. What the model is off by
@@ -50,13 +54,18 @@ export function suspectsOf(
   const hypotheses = effects.map((effect) => {
     const found = spreads.get(effect.columns) ?? spreadBy(latent, effect, sizes)
     spreads.set(effect.columns, found)
-    const { cause, severity, impact, mean, carried } = effect
+    const { cause, severity, impact, mean, carried, along } = effect
     const covariance = Float64Array.from(found.covariance)
     const n = FEATURES.length
     for (let i = 0; i < n; i += 1) {
+      for (let j = 0; j < n; j += 1) {
+        covariance[i * n + j] =
+          (covariance[i * n + j] as number) +
+          ((along[i] as number) * (along[j] as number)) / UNIFORM
+      }
       const change = (mean[i] as number) - (sound.mean[i] as number)
       const off = knowledge === 'model' ? 0 : figures.discrepancy.ofTheChange * change
-      covariance[i * n + i] = (covariance[i * n + i] as number) + off * off + (carried?.[i] ?? 0)
+      covariance[i * n + i] = (covariance[i * n + i] as number) + off * off + (carried[i] as number)
     }
     return {
       cause,

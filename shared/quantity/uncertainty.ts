@@ -84,8 +84,11 @@ export function budgetAround(
 /** `f` with one of its values replaced. */
 const one =
   (f: (...values: number[]) => number, values: readonly number[]) =>
-  (index: number, value: number) =>
-    f(...values.with(index, value))
+  (index: number, value: number) => {
+    const moved = values.slice()
+    moved[index] = value
+    return f(...moved)
+  }
 
 /** The half of the span that each input makes; undefined where it carries no uncertainty. */
 function spansOf(

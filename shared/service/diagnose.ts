@@ -20,7 +20,7 @@ import { baselineOf, restEvidence } from './diagnose/observations/beside.ts'
 import { observationsOf, weighedObservation } from './diagnose/observations/observations.ts'
 import { takenIn } from './diagnose/observations/taken.ts'
 import { candidatesOf } from './diagnose/posterior/candidates.ts'
-import { infer } from './diagnose/posterior/infer.ts'
+import { inferBoth } from './diagnose/posterior/infer.ts'
 import { nextSteps } from './diagnose/verdict/next.ts'
 import { diagnoseOut, differenceOf, priorsShown, rounded } from './diagnose/verdict/result.ts'
 import { stepText, TEXTS } from './diagnose/verdict/texts.ts'
@@ -85,15 +85,20 @@ function diagnoseMachine(input: DiagnoseInput): Computation<DiagnoseResult> {
   const inferred =
     broken || !testable
       ? undefined
-      : infer(candidatesOf(kinds, test.weather, test.running.highFrom, baseline), observations, {
-          sizes: test.weather.sizes,
-          priors,
-          evidence: {
-            patterns: kinds.knowledge === 'model' ? [] : patterns,
-            rest: atRest,
-            ruledOut: input.ruledOut ?? [],
+      : inferBoth(
+          (how) => candidatesOf(kinds, test.weather, test.running.highFrom, baseline, how),
+          kinds.presets.length > 1,
+          observations,
+          {
+            sizes: test.weather.sizes,
+            priors,
+            evidence: {
+              patterns: kinds.knowledge === 'model' ? [] : patterns,
+              rest: atRest,
+              ruledOut: input.ruledOut ?? [],
+            },
           },
-        })
+        )
   const verdict = inferred ? verdictOf(inferred) : NOTHING_WEIGHED
   const steps = inferred ? nextSteps(inferred, observations) : []
   const rest = restOf(m, f, found)

@@ -22,6 +22,7 @@ export function report(list: readonly Evaluated[], failures: number): string {
       'Faults that cost a tenth of the capacity or more, and sound machines',
       list.filter(isReal),
     ),
+    ...levelLines('Everything that was drawn', list),
     ...levelLines(
       'Of these, distinguishable by the plant (2 σ from every other class)',
       list.filter(isDistinct),

@@ -36,7 +36,7 @@ const {
 } = readingsIn
 
 /** What can be read on the machine while it runs, today or when it was sound. */
-const runningIn = {
+export const runningIn = {
   suctionPressure,
   suctionTemperature,
   liquidPressure,
@@ -65,6 +65,8 @@ const runningIn = {
 
 /** Names of the readings that a baseline may hold. */
 export type RunningField = keyof typeof runningIn
+
+export const RUNNING_FIELDS = Object.keys(runningIn) as readonly RunningField[]
 
 export const diagnoseIn = {
   refrigerant,

@@ -70,8 +70,11 @@ export function kindsOf(input: DiagnoseInput, r: Refrigerant): Kinds {
   }
   const open = presets().filter(({ architecture }) => fits(architecture, input))
   const own = open.filter(({ machine }) => machine.refrigerant === r.info.id)
+  // Where several stay open, those that the effects are known of ahead of time.
   const chosen =
-    own.length > 0 ? own : open.filter(({ machine }) => stands(machine.refrigerant, r, open))
+    own.length === 1 || TABLED.includes(r.info.id)
+      ? own
+      : open.filter(({ machine }) => stands(machine.refrigerant, r, open))
   const [first] = chosen
   if (first === undefined) {
     throw new CalcError('bad-input', 'The machine model has no machine of this kind.', {
@@ -99,6 +102,9 @@ function fits(architecture: Architecture, input: DiagnoseInput): boolean {
     (input.displacement === undefined || input.displacement === displacement)
   )
 }
+
+/** Refrigerants whose effects are known ahead of time: several kinds are averaged over only with these. */
+const TABLED: readonly string[] = ['R-134a', 'R-410A']
 
 /** Of a refrigerant that the model has no machine with: high pressures like R-410A, all else like R-134a. */
 function stands(model: string, r: Refrigerant, open: readonly Preset[]): boolean {

@@ -1,4 +1,4 @@
-import type { Preset } from '../../../cycle/index.ts'
+import type { FaultKind, Preset } from '../../../cycle/index.ts'
 import { soundReadings } from '../../../diagnosis/effects.ts'
 import { FEATURES, type Observation } from '../../../diagnosis/features.ts'
 import { carriedEffects, nominalEffects, solvedEffects } from '../../../diagnosis/kinds.ts'
@@ -15,25 +15,29 @@ export interface BaselineRead {
 }
 
 /**
- * Each kind of machine that it may be, with what its faults show in this weather: solved there where
- * the kind is known, carried over from its nominal weather where several are open.
+ * Each kind of machine that it may be, with what its faults show in this weather.
+ *
+ * @param how - Carried over from the nominal weather; or the sound machine and these causes solved there.
  */
 export function candidatesOf(
   { presets, knowledge }: Kinds,
   weather: Weather,
   highFrom: Running['highFrom'],
   baseline: BaselineRead | undefined,
+  how: 'carried' | readonly FaultKind[],
 ): readonly Candidate[] {
-  const several = presets.length > 1
   return presets.map(({ preset, share }): Candidate => {
     const conditions = conditionsIn(preset.nominal, weather)
-    const effects = several ? carriedEffects(preset, conditions) : solvedEffects(preset, conditions)
+    const effects =
+      how === 'carried'
+        ? carriedEffects(preset, conditions)
+        : solvedEffects(preset, conditions, how)
     return {
       share,
       knowledge: knowledge === 'model' ? 'model' : 'kind',
       effects: atPort(effects, preset, highFrom),
       baseline: baseline && {
-        sound: soundIn(preset, baseline, several),
+        sound: soundIn(preset, baseline, how === 'carried'),
         observations: baseline.observations,
         sizes: baseline.weather.sizes,
       },
@@ -41,11 +45,11 @@ export function candidatesOf(
   })
 }
 
-function soundIn(preset: Preset, { weather, highFrom }: BaselineRead, several: boolean) {
+function soundIn(preset: Preset, { weather, highFrom }: BaselineRead, carriedOver: boolean) {
   const conditions = conditionsIn(preset.nominal, weather)
   const [carried] = carriedEffects(preset, conditions)
   const [nominal] = nominalEffects(preset.machine.id)
-  const solved = several ? undefined : soundReadings(preset.machine, conditions)
+  const solved = carriedOver ? undefined : soundReadings(preset.machine, conditions)
   const sound = carried ?? nominal
   if (sound === undefined) throw new Error(`${preset.machine.id} does not run when it is sound.`)
   const [effect = sound] = atPort(

@@ -14,7 +14,7 @@ export interface NextStep {
 }
 
 /** Hypotheses beyond so many say nothing to the worth of a reading. */
-const MOST_HYPOTHESES = 60
+const MOST_HYPOTHESES = 40
 /** Gain below which a reading is not worth its time, bit. */
 const LEAST_GAIN = 0.03
 

@@ -17,7 +17,7 @@ export interface Verdict {
 }
 
 /** From this share on a cause, or a class that reads alike, is named. */
-const NAMED_FROM = 0.7
+const NAMED_FROM = 0.8
 /** Share that a set of causes must hold where none is named. */
 const SET_HOLDS = 0.9
 /** A member of a class is named with it from this share of the class on. */
@@ -99,6 +99,9 @@ const soundFirst = <R extends { readonly cause: Cause }>(set: readonly R[], fits
       ]
     : set
 
+/** Shares that were rounded add up to a little less. */
+const ROUNDING = 1e-9
+
 /** The fewest causes, likeliest first, that hold a share. */
 export function holding<R extends { readonly probability: number }>(
   causes: readonly R[],
@@ -107,7 +110,7 @@ export function holding<R extends { readonly probability: number }>(
   let sum = 0
   const end = causes.findIndex(({ probability }) => {
     sum += probability
-    return sum >= share
+    return sum >= share - ROUNDING
   })
   return causes.slice(0, end < 0 ? causes.length : end + 1)
 }
