@@ -1,10 +1,12 @@
 import { describe, expect, it } from 'vitest'
 import { likeParts } from '../../../shared/service/charge/space/like-parts.ts'
+import { charge } from '../../../shared/service/charge.ts'
 import { contamination } from '../../../shared/service/contamination.ts'
 import { coolingCheck } from '../../../shared/service/cooling-check.ts'
 import { leakTest } from '../../../shared/service/leak-test.ts'
 import { readings } from '../../../shared/service/readings.ts'
 import { workOrder } from '../../../shared/work-order/work-order.ts'
+import { refusalOf } from '../../support/refusal.ts'
 
 describe('like parts of a mouth', () => {
   const of = (millimetres: number) => {
@@ -34,6 +36,17 @@ describe("a maker's target", () => {
       }).result.verdicts[0]
     expect(judged('12 ±0 °F')?.target).toMatchObject({ value: 12, plusMinus: 0 })
     expect(judged('12 ±2 °F')?.target).toMatchObject({ value: 12, plusMinus: 2 })
+    const subcooled = (subcoolingTarget: string) =>
+      readings
+        .run({
+          ...{ refrigerant: 'R-410A', machine: 'stationary', meteringDevice: 'expansion-valve' },
+          ...{ liquidPressure: '340 ±0.1 psig', liquidTemperature: '95 ±0.1 °F' },
+          subcoolingTarget,
+          units: 'us',
+        })
+        .result.verdicts.find(({ method }) => method === 'target-subcooling-of-maker')?.target
+    expect(subcooled('10 ±0 °F')).toMatchObject({ value: 10, plusMinus: 0 })
+    expect(subcooled('10 ±2 °F')).toMatchObject({ value: 10, plusMinus: 2 })
     // 17 °F at the edge of 12 ± 5: only an exact target can be judged inside.
     expect(judged('12.5 ±0 °F')?.outcome).toBe('inside')
     expect(judged('12.5 ±2 °F')?.outcome).toBe('cannot-tell')
@@ -63,6 +76,58 @@ describe('a low resting pressure', () => {
     const next = (pressure: string) =>
       contamination.run({ refrigerant: 'R-134a', pressure, temperature: '80 °F' }).result.whatToDo
     expect(next('60 psig').length).toBeGreaterThan(next('87 psig').length)
+  })
+})
+
+describe('lists', () => {
+  it('name up to 12 suspects of 60 letters', () => {
+    const suspects = (count: number) =>
+      contamination.run({
+        ...{ refrigerant: 'R-134a', pressure: '87 psig', temperature: '80 °F' },
+        suspects: Array(count).fill('R-12'),
+      })
+    expect(() => suspects(12)).not.toThrow()
+    expect(refusalOf(() => suspects(13)).path).toEqual(['suspects'])
+    const named = (name: string) =>
+      refusalOf(() =>
+        contamination.run({
+          ...{ refrigerant: 'R-134a', pressure: '87 psig', temperature: '80 °F' },
+          suspects: [name],
+        }),
+      ).code
+    expect(named('x'.repeat(60))).toBe('unknown-refrigerant')
+    expect(named('x'.repeat(61))).toBe('bad-input')
+  })
+
+  it('say which of them lacks what', () => {
+    const sections = [{ volume: '1 L', phase: 'vapour', temperature: '75 °F' }, { hoseSize: '#8' }]
+    const asked = { refrigerant: 'R-134a', job: 'section-opened', labelCharge: '3 lb' }
+    expect(refusalOf(() => charge.run({ ...asked, sections })).path).toEqual([
+      ...['sections', 1, 'length'],
+    ])
+    const temper = [{ tubeTemper: 'drawn', volume: '1 L', phase: 'vapour', temperature: '75 °F' }]
+    expect(refusalOf(() => charge.run({ ...asked, sections: temper })).path).toEqual([
+      ...['sections', 0, 'tubeTemper'],
+    ])
+  })
+})
+
+describe('lines by the words of the trade', () => {
+  it('liquid is the liquid line, suction and vapour the suction line, both the two of them', () => {
+    const lines = (couplingsOn: string) =>
+      charge
+        .run({
+          ...{ refrigerant: 'R-134a', job: 'couplers-parted', labelCharge: '3 lb', couplingsOn },
+          ...{ couplingType: 'two-valve', mouthDiameter: '18 mm', firstDepth: '4 mm' },
+          ...{ secondDepth: '2 mm', coldest: '60 °F' },
+        })
+        .steps.map(({ what }) => /(liquid|suction)/u.exec(what)?.[0])
+    expect(lines('liquid')).toEqual(lines('liquid-line'))
+    expect(lines('suction')).toEqual(lines('suction-line'))
+    expect(lines('vapour-line')).toEqual(lines('suction-line'))
+    expect(lines('both')).toEqual(lines('both-lines'))
+    expect(lines('liquid-line')).not.toEqual(lines('suction-line'))
+    expect(lines('both')).toHaveLength(2)
   })
 })
 
@@ -101,5 +166,16 @@ describe('what a work order takes from its steps', () => {
     expect(estimated).toHaveLength(1)
     expect(estimated[0]?.message).toMatch(/^[A-Z][^:,]+, [A-Z][^:]+: Partly estimated/u)
     for (const { message } of warnings) expect(message).toMatch(/^[A-Z][^.]*(?:: |\. ?|$)/u)
+  })
+
+  it('misses the drier where parts were replaced without one, and not where one is among them', () => {
+    const replaced = (parts: readonly unknown[]) =>
+      workOrder
+        .run({ ...order, job: 'system-opened', parts })
+        .result.steps.find(({ id }) => id === 'replace')
+        ?.findings.join(' ')
+    expect(replaced([{ part: 'condenser' }])).toContain('No receiver-drier or accumulator')
+    expect(replaced([{ part: 'drier' }])).toBe('')
+    expect(replaced([{ name: 'Receiver-drier' }])).toBe('')
   })
 })
