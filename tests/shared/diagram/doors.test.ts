@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { DIAGRAMS } from '../../../shared/diagram/index.ts'
+import { DIAGRAMS, exampleOf } from '../../../shared/diagram/index.ts'
 import { loadDiagram } from '../../../shared/diagram/load.ts'
 import { CalcError } from '../../../shared/errors.ts'
 import { operation } from '../../../shared/operations.ts'
@@ -17,7 +17,7 @@ const post = (address: string, body: unknown) =>
 describe.each(DIAGRAMS.map((entry) => [entry.kind, entry] as const))(
   'the picture %s',
   (kind, entry) => {
-    const { example } = operation(entry.operation)
+    const example = exampleOf(entry, operation(entry.operation))
 
     it('is the same through every door', async () => {
       const options = { theme: 'dark', width: 400 } as const
