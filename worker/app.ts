@@ -80,7 +80,7 @@ export function createApp(
     app.get(address, () => reply(ICON, 'image/svg+xml'))
   }
   app.get('/style.css', () => reply(STYLE, 'text/css; charset=utf-8'))
-  app.get('/', async () => reply(await frontPage(operations), HTML_TYPE))
+  app.get('/', async () => reply(await frontPage(), HTML_TYPE))
   app.route('/v1/refrigerants', refrigerantRoutes(operations))
   app.route('/v1/units', unitRoutes())
   app.route('/v1/diagram', diagramRoutes(operations))
