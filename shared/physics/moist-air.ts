@@ -77,7 +77,11 @@ export function humidityAt(dryBulbK: number, wetBulbK: number, pressurePa: numbe
   const found =
     wetBulbK > dryBulbK
       ? Number.NaN
-      : psychrolib.GetRelHumFromTWetBulb(dryBulbK - ZERO_CELSIUS_K, wetBulbK - ZERO_CELSIUS_K, pressurePa)
+      : psychrolib.GetRelHumFromTWetBulb(
+          dryBulbK - ZERO_CELSIUS_K,
+          wetBulbK - ZERO_CELSIUS_K,
+          pressurePa,
+        )
   if (found >= DRIEST) return Math.min(found, 1)
   throw new CalcError(
     'out-of-range',
@@ -148,7 +152,11 @@ export function humidityByWetBulb(dryBulbK: number, wetBulbK: number, pressurePa
       hint: 'Read both in the same air; the wet one is never the warmer.',
     })
   }
-  const share = psychrolib.GetRelHumFromTWetBulb(dryBulbK - ZERO_CELSIUS_K, wetBulbK - ZERO_CELSIUS_K, pressurePa)
+  const share = psychrolib.GetRelHumFromTWetBulb(
+    dryBulbK - ZERO_CELSIUS_K,
+    wetBulbK - ZERO_CELSIUS_K,
+    pressurePa,
+  )
   if (share < DRIEST) {
     throw new CalcError('out-of-range', 'By these two bulbs the air would hold no water at all.', {
       hint: 'Wet the wick again and wait until the wet bulb stands still.',
