@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import { MADE_BY } from '../../../shared/about.ts'
 import { DIAGRAMS, exampleOf } from '../../../shared/diagram/index.ts'
 import { loadDiagram } from '../../../shared/diagram/load.ts'
 import { CalcError } from '../../../shared/errors.ts'
@@ -35,9 +36,17 @@ describe.each(DIAGRAMS.map((entry) => [entry.kind, entry] as const))(
         written,
       })
       expect(written).toEqual({ 'a.svg': `${direct}\n` })
-      expect(file.err).toBe(`Drawn into a.svg: ${kind}.\n`)
+      expect(file.err).toBe('')
       // The answer is printed as ever.
-      expect(JSON.parse(file.out)).toEqual(operation(entry.operation).run(example))
+      expect(JSON.parse(file.out)).toEqual({
+        ...operation(entry.operation).run(example),
+        madeBy: MADE_BY,
+      })
+      const watched = await session([entry.operation, '-', '--svg', 'a.svg', '--json', ...words], {
+        stdin,
+        watched: true,
+      })
+      expect(watched.err).toBe(`Drawn into a.svg: ${kind}.\n`)
       const out = await session([entry.operation, '-', '--svg', '-', ...words], { stdin })
       expect(out).toEqual({ status: 0, out: `${direct}\n`, err: '' })
     })
