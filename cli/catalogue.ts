@@ -10,6 +10,7 @@ const ALONE: Readonly<Record<string, Load>> = {
   saturation: async () => (await import('../shared/service/saturation.ts')).saturation,
   table: async () => (await import('../shared/service/table.ts')).table,
   readings: async () => (await import('../shared/service/readings.ts')).readings,
+  diagnose: async () => (await import('../shared/service/diagnose.ts')).diagnose,
   charge: async () => (await import('../shared/service/charge.ts')).charge,
   oil: async () => (await import('../shared/service/oil.ts')).oil,
   recovery: async () => (await import('../shared/service/recovery.ts')).recovery,
@@ -23,6 +24,7 @@ const ALONE: Readonly<Record<string, Load>> = {
   'cooling-check': async () => (await import('../shared/service/cooling-check.ts')).coolingCheck,
   retrofit: async () => (await import('../shared/service/retrofit.ts')).retrofit,
   'work-order': async () => (await import('../shared/work-order/work-order.ts')).workOrder,
+  simulate: async () => (await import('../shared/service/simulate.ts')).simulate,
 }
 
 /** Names that {@link operationsFor} loads alone. */

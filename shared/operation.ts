@@ -6,6 +6,7 @@ import { CalcError } from './errors.ts'
 import { lawIn } from './fields/place.ts'
 import { type Issue, issueError } from './issue-error.ts'
 import {
+  type Presentation,
   Quantity,
   quantityOut,
   type Shown,
@@ -114,6 +115,10 @@ const frameOut = {
   figures: toldOut.figures.optional(),
   next: toldOut.next.optional(),
   line: toldOut.line.optional(),
+  madeBy: z
+    .string()
+    .optional()
+    .describe('Version of program and data, in an answer that the command line writes to be kept'),
   law: z.string().optional().describe('What the law asks of whoever opens the system, in one line'),
   steps: z
     .array(
@@ -188,6 +193,11 @@ export interface DefinedOperation<F extends Fields, R extends z.ZodType> extends
   readonly result: R
   /** Parses an input, for steps that then call `compute`. @throws {CalcError} */
   parse(input: unknown): z.output<z.ZodObject<F>>
+  /** The same with the units that the answer is to be shown in, for pictures of it. @throws {CalcError} */
+  read(input: unknown): {
+    readonly own: z.output<z.ZodObject<F>>
+    readonly presentation: Presentation
+  }
   run(input: unknown): Answer<z.output<R>>
 }
 
@@ -248,6 +258,7 @@ export function defineOperation<F extends Fields, R extends z.ZodType>(
     fields,
     result,
     parse: (raw) => read(raw).own,
+    read,
     run(raw) {
       const { own, presentation, changes } = read(raw)
       const computed = compute(own)

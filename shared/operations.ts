@@ -7,6 +7,7 @@ import { charge } from './service/charge.ts'
 import { charging } from './service/charging.ts'
 import { contamination } from './service/contamination.ts'
 import { coolingCheck } from './service/cooling-check.ts'
+import { diagnose } from './service/diagnose.ts'
 import { evacuation } from './service/evacuation.ts'
 import { fractionation } from './service/fractionation.ts'
 import { leakTest } from './service/leak-test.ts'
@@ -15,6 +16,7 @@ import { readings } from './service/readings.ts'
 import { recovery } from './service/recovery.ts'
 import { retrofit } from './service/retrofit.ts'
 import { saturation } from './service/saturation.ts'
+import { simulate } from './service/simulate.ts'
 import { table } from './service/table.ts'
 import { workOrder } from './work-order/work-order.ts'
 
@@ -23,6 +25,7 @@ export const operations: readonly Operation[] = [
   saturation,
   table,
   readings,
+  diagnose,
   charge,
   oil,
   recovery,
@@ -36,6 +39,7 @@ export const operations: readonly Operation[] = [
   coolingCheck,
   retrofit,
   workOrder,
+  simulate,
 ]
 
 /** The operation of this name. @throws {CalcError} `unknown-name` with the nearest names. */

@@ -35,6 +35,10 @@ export const own: Readonly<Record<string, Own>> = {
     resultLines: async () => (await import('../render/table.ts')).tableLines,
     rowLines: async () => (await import('../render/table.ts')).firstTableLines,
   },
+  simulate: {
+    resultLines: async () => (await import('../render/simulate.ts')).simulateLines,
+    rowLines: async () => (await import('../render/simulate.ts')).screenSweep,
+  },
   'work-order': {
     markdown: async () => {
       const { workOrderMarkdown } = await import('../../shared/work-order/markdown.ts')

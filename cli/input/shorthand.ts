@@ -13,6 +13,13 @@ export const WORDS: Readonly<Record<string, readonly Group[]>> = {
     ['liquidPressure', 'liquidTemperature'],
     ['ambient'],
   ],
+  diagnose: [
+    ['suctionPressure', 'suctionTemperature'],
+    ['dischargePressure', 'liquidTemperature'],
+    ['ambient'],
+    ['returnAir'],
+    ['ventTemperature'],
+  ],
   charge: [['labelCharge']],
   oil: [['oilTotal'], ['labelCharge']],
   recovery: [['labelCharge'], ['systemPressure', 'systemTemperature'], ['systemTemperature']],
@@ -29,6 +36,7 @@ export const WORDS: Readonly<Record<string, readonly Group[]>> = {
   charging: [['labelCharge'], ['scaleStart']],
   retrofit: [['labelCharge']],
   'cooling-check': [['ambient'], ['ventTemperature'], ['suctionPressure'], ['dischargePressure']],
+  simulate: [['modelMachine'], ['fault'], ['severity'], ['ambient'], ['returnAir']],
 }
 
 /** Options of one letter for the fields that a day is full of. */
@@ -52,8 +60,9 @@ export const EVERYDAY: Readonly<Record<string, string>> = {
   saturation: 'saturation 134a 32psig',
   table: 'table 407C 0F 120F',
   readings: 'readings 134a 32psig/48F 210psig/122F -m vehicle -d valve',
+  diagnose: 'diagnose 134a 45psig/60F 330psig/125F 90F -m off-road -d valve',
   charge:
-    'charge 134a 3lb8oz -j parted -t two-valve --parted liquid:18mm/4mm+2mm,suction:25mm/5mm+3mm --coldest 60F',
+    'charge 134a 3lb8oz -t two-valve --parted liquid:18mm/4mm+2mm,suction:25mm/5mm+3mm --coldest 60F',
   oil: 'oil 134a 8floz --replaced condenser,drier --new-oil pag46 -c open',
   recovery: 'recovery 134a 3lb8oz 75psig/75F',
   'air-check': 'air-check 134a 90psig/75F',
@@ -66,6 +75,7 @@ export const EVERYDAY: Readonly<Record<string, string>> = {
   'cooling-check': 'cooling-check 134a 95F 52F',
   retrofit: 'retrofit R-12 134a 3lb -m off-road -c open',
   'work-order': 'work-order --new loader-7.yaml',
+  simulate: 'simulate loader undercharge 80% 95F',
 }
 
 /** What a second name of a refrigerant fills: of a conversion the new one. */

@@ -23,6 +23,20 @@ const READINGS = [
   '#   liquidTemperature: 122 °F',
 ]
 
+const DIAGNOSIS = [
+  '',
+  '# The same from when it was sound tells most; and what else is known of it:',
+  '# baseline:',
+  '#   suctionPressure: 30 psig',
+  '#   suctionTemperature: 46 °F',
+  '#   liquidPressure: 215 psig',
+  '#   liquidTemperature: 118 °F',
+  '#   ambient: 85 °F',
+  '# diagnosis:',
+  '#   liquidStore: receiver',
+  '#   displacement: fixed',
+]
+
 const OPENED = [
   '',
   '# Parts that are replaced; an accumulator, condenser, drier, evaporator, hose or compressor takes oil:',
@@ -101,6 +115,7 @@ export function templateOf(answers: Answers, form: 'yaml' | 'json'): string {
     answers.cabOff === 'yes' ? 'cabOff: true' : '# cabOff: true   (the cab is lifted or tilted)',
     ...own,
     ...READINGS,
+    ...(job === 'diagnose' ? DIAGNOSIS : []),
     '',
   ]
     .join('\n')

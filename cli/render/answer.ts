@@ -68,8 +68,10 @@ function inOptions(operation: Operation, answer: Answer): Answer {
 }
 
 /** What an operation shows in rows, such as a table, stands on the screen too. */
-const rowsOf = (answer: Answer, page: AnswerPage): readonly string[] =>
-  page.rowLines ? ['', ...page.rowLines(answer, page)] : []
+function rowsOf(answer: Answer, page: AnswerPage): readonly string[] {
+  const rows = page.rowLines?.(answer, page) ?? []
+  return rows.length > 0 ? ['', ...rows] : []
+}
 
 /** The sheet for the file, the inspector, the class: everything that the answer holds. */
 function sheetText(operation: Operation, answer: Answer, page: AnswerPage): string {

@@ -29,8 +29,10 @@ export interface Figure {
   /** What it is, in a word or two. */
   readonly label: string
   readonly value: Quantity | number | string
-  /** What it means; may name figures in braces. */
+  /** What it means; may name figures in braces, and the quantities of `beside`. */
   readonly says?: string | undefined
+  /** Quantities that its meaning names and that are no figures of their own, with their steps. */
+  readonly beside?: Readonly<Record<string, Pick<Figure, 'value' | 'step'>>> | undefined
   readonly basis?: Basis | undefined
   /** Smallest step of the gauge or scale that must show it, SI. */
   readonly step?: number | undefined
@@ -112,9 +114,9 @@ export interface ShownTold {
 /** The told answer in the chosen units, its sentences filled from its figures. */
 export function showTold(told: Told, presentation: Presentation): ShownTold {
   const byId = new Map(told.figures.map((figure) => [figure.id, figure]))
-  const fill = (sentence: string) =>
+  const fill = (sentence: string, beside: Figure['beside'] = {}) =>
     sentence.replace(/\{(\w+)(?:\|(both|bare|spoken))?\}/gu, (_, id: string, form?: string) => {
-      const figure = byId.get(id)
+      const figure = beside[id] ?? byId.get(id)
       if (!figure) throw new Error(`A sentence names the figure "${id}", which the answer lacks.`)
       return figureText(figure, presentation, form as FigureForm | undefined)
     })
@@ -126,10 +128,10 @@ export function showTold(told: Told, presentation: Presentation): ShownTold {
       label: figure.label,
       value: figure.value instanceof Quantity ? show(figure.value, presentation) : figure.value,
       text: figureText(figure, presentation),
-      ...(figure.says === undefined ? {} : { says: fill(figure.says) }),
+      ...(figure.says === undefined ? {} : { says: fill(figure.says, figure.beside) }),
       ...(figure.basis === undefined ? {} : { basis: figure.basis }),
     })),
-    next: told.next.map(fill),
+    next: told.next.map((sentence) => fill(sentence)),
     line: told.line ?? false,
   }
 }

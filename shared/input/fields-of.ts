@@ -2,10 +2,13 @@ import type { Operation } from '../operation.ts'
 import type { Field, Shape } from './field.ts'
 import { type JsonSchema, schemaOf } from './schema-of.ts'
 
-const known = new WeakMap<Operation, readonly Field[]>()
+/** Whatever has an input: an operation, or how a picture is to be drawn. */
+type WithInput = Pick<Operation, 'input'>
+
+const known = new WeakMap<WithInput, readonly Field[]>()
 
 /** Fields of an operation's input in the order of its schema, for doors that read text. */
-export function fieldsOf(operation: Operation): readonly Field[] {
+export function fieldsOf(operation: WithInput): readonly Field[] {
   const before = known.get(operation)
   if (before) return before
   const fields = fieldsOfObject(schemaOf(operation.input))

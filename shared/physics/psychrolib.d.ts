@@ -7,6 +7,7 @@ declare module 'psychrolib' {
     GetTDewPointFromHumRatio(dryBulbC: number, humidityRatio: number, pressurePa: number): number
     GetTWetBulbFromHumRatio(dryBulbC: number, humidityRatio: number, pressurePa: number): number
     GetRelHumFromHumRatio(dryBulbC: number, humidityRatio: number, pressurePa: number): number
+    GetRelHumFromTWetBulb(dryBulbC: number, wetBulbC: number, pressurePa: number): number
     GetMoistAirEnthalpy(dryBulbC: number, humidityRatio: number): number
     GetSatHumRatio(dryBulbC: number, pressurePa: number): number
   }

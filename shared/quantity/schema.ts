@@ -122,6 +122,14 @@ export const quantityIn = {
   massFlow: schemaOf('MassFlow', 'A mass flow', ['massFlow']),
   leakRate: schemaOf('LeakRate', 'A leak rate', ['leakRate']),
   fraction: schemaOf('Fraction', 'A percentage', ['fraction']),
+  /** A mass, or a share of a mass that is known. */
+  amount: schemaOf('Amount', 'A mass, or a percentage of the whole', ['mass', 'fraction']),
+  /** How far a fault goes, in its own unit. */
+  faultSize: schemaOf('FaultSize', 'A percentage, a pressure difference or a mass', [
+    'fraction',
+    'pressureDifference',
+    'mass',
+  ]),
 }
 
 /** Output schema of any quantity. */

@@ -2,6 +2,7 @@ import { ALL_DANGERS } from '../dangers.ts'
 import { defineOperation } from '../operation.ts'
 import { lawOfJob } from '../rules/job-law.ts'
 import { chargeFields } from './charge/input/fields.ts'
+import { checkItems } from './charge/input/most-items.ts'
 import { computeCharge } from './charge/verdict/answer.ts'
 import { chargeResult } from './charge/verdict/result.ts'
 
@@ -40,5 +41,6 @@ export const charge = defineOperation({
     serviceHoseLength: '72 in',
     serviceHoseHolds: 'liquid',
   },
+  check: checkItems,
   compute: (input) => computeCharge(input),
 })

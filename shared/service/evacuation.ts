@@ -117,7 +117,7 @@ export const evacuation = defineOperation({
 })
 
 /** The coldest part, with the ± of its thermometer. */
-const coldest = (input: EvacuationInput, notes: ReturnType<typeof newNotes>) =>
+export const coldest = (input: EvacuationInput, notes: ReturnType<typeof newNotes>) =>
   reader(input, notes)(input.temperature, 'pipe-probe', 'temperature')
 
 /** In the cold a standing vacuum below the limit shows no dryness: water pushes no higher. */

@@ -45,7 +45,7 @@ export const recovery = defineOperation({
   check: checkFields,
   result,
   cautions: {
-    always: ['pressure', 'cold-burns', 'asphyxiation', 'do-not-mix', 'local-rules'],
+    always: ['pressure', 'cold-burns', 'asphyxiation', 'do-not-mix', 'maker-first', 'local-rules'],
     mayAlso: ALL_DANGERS,
   },
   example: {

@@ -2,6 +2,7 @@ import { spawnSync } from 'node:child_process'
 import { existsSync } from 'node:fs'
 import { coldStart } from './cold-start.ts'
 import { cycleBench } from './cycle.ts'
+import { diagnoseBench } from './diagnose.ts'
 import { httpBench } from './http.ts'
 import { microBench } from './micro.ts'
 import { rowsBench } from './rows.ts'
@@ -54,14 +55,22 @@ await part(
       'R-1234yf': '1 and 25 ms',
       'R-410A': '5 and 20 ms',
     }
-    const { cases, sweepMs } = cycleBench()
+    const { cases, sweepMs, answerMs } = cycleBench()
     for (const { what, medianMs, p99Ms } of cases) {
       const times = `median ${medianMs.toFixed(2)} ms, 99 % ${p99Ms.toFixed(1)} ms`
       print(`  ${what.padEnd(28)}${times} (${aims[what] ?? 'none'})`)
     }
     print(`  sweep of 60 charges         ${sweepMs.toFixed(0)} ms (aim 100)`)
+    print(`  the same by "simulate"      ${answerMs.toFixed(0)} ms (aim 100)`)
   },
 )
+
+await part('A diagnosis by five readings, processor time (aim 50 ms)', () => {
+  for (const { what, medianMs, p99Ms } of diagnoseBench()) {
+    const times = `median ${medianMs.toFixed(0)} ms, 99 % ${p99Ms.toFixed(0)} ms`
+    print(`  machine: ${what.padEnd(19)}${times}`)
+  }
+})
 
 await part('Start of the command line, median of alternating runs', () => {
   if (!isBuilt) {

@@ -2,12 +2,21 @@ import { preset, presets } from '../../shared/cycle/machines.ts'
 import { stateOf } from '../../shared/cycle/readings.ts'
 import { run } from '../../shared/cycle/run.ts'
 import { NO_DEVIATIONS, NO_FAULTS } from '../../shared/cycle/types.ts'
+import { simulate } from '../../shared/service/simulate.ts'
 import { randomCase } from '../generate/cycle-cases.ts'
 import { randomFrom } from '../generate/rise-simulation.ts'
 
 const EACH = 300
 const WARM_UP = 60
 const SWEEP = 60
+
+const SWEEP_ASKED = {
+  modelMachine: 'van',
+  sweep: 'charge',
+  sweepFrom: '50 %',
+  sweepTo: '148 %',
+  sweepPoints: SWEEP,
+}
 
 /** How long one case takes, ms of processor time: what other programs do at the same time is left out. */
 export interface CycleTiming {
@@ -27,6 +36,8 @@ function timed(work: () => void): number {
 export function cycleBench(): {
   readonly cases: readonly CycleTiming[]
   readonly sweepMs: number
+  /** The same as an operation answers it, every row shown in both unit systems. */
+  readonly answerMs: number
 } {
   const random = randomFrom(20)
   const times = new Map<string, number[]>()
@@ -57,5 +68,6 @@ export function cycleBench(): {
       p99Ms: at(list, 0.99),
     })),
     sweepMs,
+    answerMs: timed(() => simulate.run(SWEEP_ASKED)),
   }
 }

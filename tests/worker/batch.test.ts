@@ -113,6 +113,13 @@ describe('a batch, whatever is in it,', () => {
     expect(workOf('contamination', {})).toBe(weightOf('contamination'))
     expect(weightOf('contamination')).toBeGreaterThan(100)
     expect(workOf('saturation', { list: Array(1_000).fill({ a: 1, b: 2 }) })).toBe(31)
+    // Every row of a sweep is worked out like an input of its own; a number of rows that is none counts as the most.
+    const one = weightOf('simulate')
+    expect(workOf('simulate', {})).toBe(one)
+    expect(workOf('simulate', { sweep: 'charge', sweepPoints: 20 })).toBe(21 * one)
+    expect(workOf('simulate', { sweep: 'charge' })).toBe(61 * one)
+    expect(workOf('simulate', { sweep: 'charge', sweepPoints: -1e9 })).toBe(one)
+    expect(workOf('simulate', { sweep: 'charge', sweepPoints: 1e9 })).toBe(61 * one)
   })
 
   it('takes a longer body than one input', async () => {

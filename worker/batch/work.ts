@@ -13,7 +13,15 @@ export const WEIGHTS: Readonly<Record<string, number>> = {
   'work-order': 60,
   contamination: 250,
   fractionation: 250,
+  simulate: 30,
 }
+
+/** Inputs that are worked out several times over, a row each. */
+const ROWS: Readonly<Record<string, (item: Partial<Record<string, unknown>>) => number>> = {
+  simulate: ({ sweep, sweepPoints }) =>
+    sweep === undefined ? 0 : typeof sweepPoints === 'number' ? sweepPoints : MOST_ROWS,
+}
+const MOST_ROWS = 60
 
 /** Values in an item that count as one item more. */
 const VALUES_AN_ITEM = 100
@@ -22,7 +30,12 @@ export const weightOf = (operation: string): number => WEIGHTS[operation] ?? 1
 
 /** What an item of an operation counts. */
 export const workOf = (operation: string, item: unknown): number =>
-  weightOf(operation) * (1 + Math.floor(valuesIn(item) / VALUES_AN_ITEM))
+  weightOf(operation) * (1 + Math.floor(valuesIn(item) / VALUES_AN_ITEM) + rowsIn(operation, item))
+
+function rowsIn(operation: string, item: unknown): number {
+  if (typeof item !== 'object' || item === null) return 0
+  return Math.min(Math.max(ROWS[operation]?.({ ...item }) ?? 0, 0), MOST_ROWS)
+}
 
 function valuesIn(tree: unknown): number {
   if (typeof tree !== 'object' || tree === null) return 1

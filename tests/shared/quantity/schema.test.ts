@@ -20,6 +20,8 @@ const TAKES: Readonly<Record<keyof typeof quantityIn, readonly Kind[]>> = {
   massFlow: ['massFlow'],
   leakRate: ['leakRate'],
   fraction: ['fraction'],
+  amount: ['mass', 'fraction'],
+  faultSize: ['fraction', 'pressureDifference', 'mass'],
 }
 
 describe.each(Object.entries(TAKES))('a field of %s', (name, kinds) => {

@@ -1,0 +1,188 @@
+import * as z from 'zod'
+import modelData from '../../data/service/machines.json' with { type: 'json' }
+import data from '../../data/service/simulate.json' with { type: 'json' }
+import { type Case, NO_DEVIATIONS, NO_FAULTS, type Outcome, run } from '../cycle/index.ts'
+import { pickRefrigerant } from '../fields/index.ts'
+import { type Place, resolvePlace } from '../instrument/index.ts'
+import { type Notes, newNotes, withNotes } from '../notes.ts'
+import { defineOperation } from '../operation.ts'
+import { barometricPressure, fraction, mass, temperature } from '../quantity/index.ts'
+import { sourceTable } from '../source-table.ts'
+import { plausible } from './plausible.ts'
+import { propertySources } from './property-sources.ts'
+import { compared } from './simulate/compare.ts'
+import { faultsIn, presentIn } from './simulate/faults.ts'
+import { type SimulateInput, simulateFields } from './simulate/fields.ts'
+import { machineFor } from './simulate/machines.ts'
+import {
+  conditionsOut,
+  machineOut,
+  outcomeOut,
+  partsOut,
+  performanceOut,
+  pointsOut,
+  presentOut,
+  readingsOut,
+  sweepOut,
+} from './simulate/result.ts'
+import { explain } from './simulate/steps.ts'
+import { shownSweep, sweepOf } from './simulate/sweep.ts'
+import { TEXTS, withoutBand } from './simulate/texts.ts'
+import { simulateTold } from './simulate/told.ts'
+import { PERFORMANCE, READINGS, type View, viewOf } from './simulate/view.ts'
+import { weatherFor } from './simulate/weather.ts'
+
+const sourceOf = sourceTable(data.sources)
+const modelSource = sourceTable(modelData.sources)
+
+/** An invented machine in some weather with some faults: what it does and shows, beside the sound one. */
+export const simulate = defineOperation({
+  name: 'simulate',
+  summary: 'An invented machine with faults put in: what every gauge shows, beside the sound one',
+  description:
+    'For learning and for comparing causes: a steady model of an invented machine, in any weather, with any of eleven faults, alone or together. Tells how it ends up (steady, cycling, stopped by a cut-out, icing up, pumped dry), what gauges and thermometers show, cooling and power, where the refrigerant is, and the corners of the cycle; a sweep leads one fault over a range. Its pressures are no target for a real machine, and no pressure says what to add.',
+  fields: simulateFields,
+  result: z.strictObject({
+    machine: machineOut,
+    conditions: conditionsOut,
+    faults: z.array(presentOut),
+    outcome: outcomeOut,
+    readings: readingsOut.describe('What gauges and thermometers show'),
+    performance: performanceOut.describe('What no gauge shows; all but capacity while it runs'),
+    points: pointsOut,
+    parts: partsOut.describe('Refrigerant by part of the machine'),
+    sound: z
+      .strictObject({ outcome: outcomeOut, points: pointsOut, parts: partsOut })
+      .optional()
+      .describe('The same machine without its faults, in the same weather'),
+    sweep: sweepOut.optional(),
+  }),
+  cautions: { always: ['weigh-the-charge', 'maker-first'], mayAlso: [] },
+  example: {
+    modelMachine: 'loader',
+    ambient: '95 °F',
+    returnAir: '82 °F',
+    relativeHumidity: '50 %',
+    compressorRpm: 1500,
+    chargeNow: '45 %',
+  },
+  compute(input) {
+    const notes = newNotes()
+    const place = resolvePlace(input)
+    notes.assumptions.push(...place.assumptions)
+    const { name, machine, architecture, nominal } = machineFor(
+      input.modelMachine,
+      input.refrigerant,
+    )
+    const asked: Case = {
+      machine,
+      conditions: weatherFor(input, nominal, place, notes),
+      faults: faultsIn(input, machine, notes),
+      deviations: deviationsIn(input),
+    }
+    const present = presentIn(asked.faults, machine)
+    const now = viewOf(run(asked), place)
+    const sound =
+      present.length === 0 ? undefined : viewOf(run({ ...asked, faults: NO_FAULTS }), place)
+    const sweep = sweepOf(asked, input)
+    notes.steps.push(...explain(now))
+    notes.sources.push(
+      sourceOf('machine-model'),
+      ...Object.keys(modelData.sources).map((id) =>
+        modelSource(id as keyof typeof modelData.sources),
+      ),
+      ...(input.fault ? [sourceOf('fault-sizes-assumed')] : []),
+      ...propertySources(pickRefrigerant(machine.refrigerant)),
+      ...place.sources,
+    )
+    warn(now.outcome, notes)
+    const { conditions } = asked
+    return {
+      ...withNotes(
+        {
+          machine: {
+            id: input.modelMachine,
+            name,
+            architecture,
+            refrigerant: machine.refrigerant,
+            labelCharge: mass(machine.charge),
+            highFitting: machine.ports.high,
+          },
+          conditions: {
+            ambient: temperature(conditions.ambientK),
+            returnAir: temperature(conditions.returnAirK),
+            relativeHumidity: fraction(conditions.returnHumidity),
+            compressorRpm: Math.round(conditions.speed * 60),
+            condenserFan: fraction(conditions.condenserFan),
+            blower: fraction(conditions.blower),
+            barometer: barometricPressure(conditions.barometerPa),
+          },
+          faults: present,
+          outcome: outcomeShown(now, place),
+          readings: compared('readings', READINGS, now, sound).map(
+            ({ name: reading, ...rest }) => ({
+              reading,
+              ...rest,
+            }),
+          ),
+          performance: compared('performance', PERFORMANCE, now, sound).map(
+            ({ name: figure, ...rest }) => ({ figure, ...rest }),
+          ),
+          points: now.running?.points ?? [],
+          parts: now.running?.parts ?? [],
+          sound: sound && {
+            outcome: outcomeShown(sound, place),
+            points: sound.running?.points ?? [],
+            parts: sound.running?.parts ?? [],
+          },
+          sweep: sweep && shownSweep(sweep, place),
+        },
+        notes,
+      ),
+      told: simulateTold({
+        name,
+        highFitting: machine.ports.high,
+        device: machine.device.kind,
+        present,
+        now,
+        sound,
+        sweep,
+        place,
+      }),
+    }
+  },
+})
+
+/** How far one machine of a kind may differ from another. */
+const DEVIATES = [0.5, 1.5] as const
+
+function deviationsIn({ deviations = {} }: SimulateInput): Case['deviations'] {
+  const given = Object.entries(deviations).flatMap(([name, value]) => {
+    if (value === undefined) return []
+    const path = ['deviations', name]
+    return [[name, plausible(withoutBand(value, path.join('.')), ...DEVIATES, 'A share', path).si]]
+  })
+  return { ...NO_DEVIATIONS, ...Object.fromEntries(given) }
+}
+
+function outcomeShown({ outcome, running }: View, place: Place) {
+  const gauge = (pressurePa: number) => place.gauge(pressurePa).within(undefined)
+  return {
+    state: outcome.kind,
+    ...(outcome.kind === 'cycling'
+      ? { by: outcome.by, duty: fraction(outcome.duty), closes: gauge(outcome.closesPa) }
+      : {}),
+    ...('limitPa' in outcome ? { limit: gauge(outcome.limitPa) } : {}),
+    remarks: running?.remarks ?? [],
+    bubbles: running?.bubbles,
+    storeLevel: running?.storeLevel,
+  }
+}
+
+function warn(outcome: Outcome, { warnings }: Notes): void {
+  const say = (code: keyof typeof TEXTS.warnings) =>
+    warnings.push({ code, message: TEXTS.warnings[code] })
+  say('invented-machine')
+  if (outcome.kind === 'cycling') say('shown-before-opening')
+  if (outcome.kind.endsWith('trip') && 'state' in outcome && outcome.state) say('shown-on-the-way')
+}

@@ -1,0 +1,116 @@
+import { type Case, type Outcome, run, stateOf } from '../../cycle/index.ts'
+import { FEATURES, featuresOf, USUAL_CANDIDATES } from '../../diagnosis/index.ts'
+import { CalcError } from '../../errors.ts'
+import type { Place } from '../../instrument/index.ts'
+import { requireSetting, shownSize, sizeOf, withoutFault, withSize, worstOf } from './faults.ts'
+import { type Setting, type SimulateInput, SWEEPS, type SweepName, USUAL_POINTS } from './fields.ts'
+import { viewOf } from './view.ts'
+
+/** One size of the fault that is led over a range, with what the machine does then. */
+interface SweepRow {
+  readonly size: number
+  readonly outcome: Outcome
+  /** Whether a usual instrument shows a difference from the machine without this fault. */
+  readonly moved: boolean
+}
+
+export interface Sweep {
+  readonly name: SweepName
+  readonly setting: Setting
+  readonly rows: readonly SweepRow[]
+  /** Sizes at both ends of the longest run of rows that did not move; two rows at least. */
+  readonly plateau: readonly [from: number, to: number] | undefined
+}
+
+/**
+ * One fault over a range, all else as in the case. Each row starts from the state of the one before.
+ *
+ * @throws {CalcError} `bad-input` for ends without a fault that they belong to, or for equal ends.
+ */
+export function sweepOf(asked: Case, input: SimulateInput): Sweep | undefined {
+  const { sweep: name, sweepFrom, sweepTo, sweepPoints = USUAL_POINTS } = input
+  if (name === undefined) {
+    const stray = (['sweepFrom', 'sweepTo', 'sweepPoints'] as const).find((field) => input[field])
+    if (stray === undefined) return undefined
+    throw new CalcError('missing-input', 'There is a range, and no fault that it is of.', {
+      path: ['sweep'],
+      hint: 'Say which: charge, condenser-air, restriction and so on.',
+    })
+  }
+  const setting = SWEEPS[name]
+  const { machine } = asked
+  requireSetting(setting, machine, 'sweep')
+  const usual = worstOf(setting, machine)
+  const from = sweepFrom ? sizeOf(setting, sweepFrom, machine, 'sweepFrom') : usual[0]
+  const to = sweepTo ? sizeOf(setting, sweepTo, machine, 'sweepTo') : usual[1]
+  if (from === to) {
+    throw new CalcError('bad-input', 'The sweep begins where it ends.', {
+      path: ['sweepTo'],
+      hint: 'Give two sizes that differ.',
+    })
+  }
+  const reference = run({ ...asked, faults: withoutFault(asked.faults, setting) })
+  let near = stateOf(reference)
+  const rows = Array.from({ length: sweepPoints }, (_, index): SweepRow => {
+    const size = from + ((to - from) * index) / (sweepPoints - 1)
+    const outcome = run(
+      { ...asked, faults: withSize(asked.faults, setting, size) },
+      near?.solution.trial.guess,
+    )
+    near = stateOf(outcome) ?? near
+    return { size, outcome, moved: moves(reference, outcome) }
+  })
+  return { name, setting, rows, plateau: plateauOf(rows) }
+}
+
+/** Some reading lies further away than its instrument tells (1 σ). Weighing is no reading here. */
+function moves(reference: Outcome, outcome: Outcome): boolean {
+  const [before, now] = [stateOf(reference), stateOf(outcome)]
+  if (before === undefined || now === undefined || reference.kind !== outcome.kind) return true
+  const [a, b] = [featuresOf(before), featuresOf(now)]
+  return USUAL_CANDIDATES.some(({ feature, sigma }) => {
+    const index = FEATURES.indexOf(feature)
+    return feature !== 'chargeShare' && Math.abs((b[index] ?? 0) - (a[index] ?? 0)) > sigma
+  })
+}
+
+function plateauOf(rows: readonly SweepRow[]): Sweep['plateau'] {
+  let best: readonly SweepRow[] = []
+  let open: SweepRow[] = []
+  for (const row of rows) {
+    open = row.moved ? [] : [...open, row]
+    if (open.length > best.length) best = open
+  }
+  const [first, last] = [best[0], best.at(-1)]
+  if (first === undefined || last === undefined || first === last) return undefined
+  return first.size < last.size ? [first.size, last.size] : [last.size, first.size]
+}
+
+/** A sweep as it is shown. */
+export function shownSweep({ name, setting, rows, plateau }: Sweep, place: Place) {
+  const shown = (si: number) => shownSize(setting, si)
+  return {
+    fault: name,
+    unit: shown(0).kind,
+    plateau: plateau && { from: shown(plateau[0]), to: shown(plateau[1]) },
+    rows: rows.map(({ size, outcome, moved }) => {
+      const { capacity, running } = viewOf(outcome, place)
+      const { readings, performance, storeLevel } = running ?? {}
+      return {
+        size: shown(size),
+        state: outcome.kind,
+        moved,
+        suctionPressure: readings?.suctionPressure,
+        dischargePressure: readings?.dischargePressure,
+        superheat: readings?.superheat,
+        subcooling: readings?.subcooling,
+        dischargeTemperature: readings?.dischargeTemperature,
+        liquidTemperature: readings?.liquidTemperature,
+        ventTemperature: readings?.ventTemperature,
+        capacity,
+        power: performance?.power,
+        storeLevel,
+      }
+    }),
+  }
+}
