@@ -163,11 +163,8 @@ describe('suspects of several kinds', () => {
   })
 
   it('share the priors of the causes that this kind can have', () => {
-    const solved = effectsOf(
-      preset('van-valve-134a').machine,
-      preset('van-valve-134a').nominal,
-      [1],
-    )
+    const { machine, nominal } = preset('van-valve-134a')
+    const solved = effectsOf(machine, nominal, [0.3])
     const all = suspectsOf({ share: 1, effects: finer(solved, 2), knowledge: 'kind' }, NO_TEST, {
       none: 3,
       overcharge: 1,
@@ -260,6 +257,11 @@ describe('effects between those that were solved', () => {
     expect(of(some, 'overcharge')).toBe(of(all, 'overcharge'))
     expect(of(some, 'condenser-air')).not.toBe(of(all, 'condenser-air'))
     expect(Math.abs(of(some, 'condenser-air') - of(all, 'condenser-air'))).toBeLessThan(60_000)
+    // their own change stays what it was where they were solved
+    const carried = carriedEffects(one, cool)
+    const change = (list: typeof all) => of(list, 'condenser-air') - (list[0]?.mean[HIGH] as number)
+    expect(change(some)).toBeCloseTo(change(carried), 6)
+    expect(some[0]?.mean[HIGH]).not.toBe(carried[0]?.mean[HIGH])
   })
 })
 

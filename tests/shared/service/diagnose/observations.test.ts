@@ -154,6 +154,27 @@ describe('what a test is like', () => {
 })
 
 describe('an answer', () => {
+  it('says which readings went into nothing', () => {
+    const unused = (more: Record<string, unknown>) =>
+      diagnose
+        .run({
+          refrigerant: 'R-134a',
+          architecture: 'valve',
+          dischargePressure: '220 psig',
+          ...more,
+        })
+        .warnings.filter(({ code }) => code === 'reading-not-used')
+        .map(({ message }) => message)
+    expect(unused({})).toEqual([])
+    expect(unused({ recovered: '0.5 kg' })).toEqual([
+      'recovered went into nothing: it needs labelCharge beside it.',
+    ])
+    expect(unused({ recovered: '0.5 kg', labelCharge: '0.7 kg' })).toEqual([])
+    expect(unused({ liquidPressure: '215 psig' })).toEqual([
+      'liquidPressure went into nothing: dischargePressure was used instead.',
+    ])
+  })
+
   it('is the same by gauge on a mountain and by absolute pressure', () => {
     const barometer = '80 ±0.1 kPa'
     const bare = { refrigerant: 'R-134a', ambient: '30 °C', architecture: 'valve', barometer }
