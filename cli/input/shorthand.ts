@@ -29,6 +29,7 @@ export const WORDS: Readonly<Record<string, readonly Group[]>> = {
   charging: [['labelCharge'], ['scaleStart']],
   retrofit: [['labelCharge']],
   'cooling-check': [['ambient'], ['ventTemperature'], ['suctionPressure'], ['dischargePressure']],
+  lesson: [['topic']],
   simulate: [['modelMachine'], ['fault'], ['severity'], ['ambient'], ['returnAir']],
 }
 
@@ -67,6 +68,7 @@ export const EVERYDAY: Readonly<Record<string, string>> = {
   'cooling-check': 'cooling-check 134a 95F 52F',
   retrofit: 'retrofit R-12 134a 3lb -m off-road -c open',
   'work-order': 'work-order --new loader-7.yaml',
+  lesson: 'lesson high-head --seed 7',
   simulate: 'simulate loader undercharge 80% 95F',
 }
 
