@@ -68,8 +68,8 @@ export const EVERYDAY: Readonly<Record<string, string>> = {
   'cooling-check': 'cooling-check 134a 95F 52F',
   retrofit: 'retrofit R-12 134a 3lb -m off-road -c open',
   'work-order': 'work-order --new loader-7.yaml',
-  lesson: 'lesson high-head --seed 7',
   simulate: 'simulate loader undercharge 80% 95F',
+  lesson: 'lesson high-head --seed 7',
 }
 
 /** What a second name of a refrigerant fills: of a conversion the new one. */
