@@ -10,6 +10,7 @@ const ALONE: Readonly<Record<string, Load>> = {
   saturation: async () => (await import('../shared/service/saturation.ts')).saturation,
   table: async () => (await import('../shared/service/table.ts')).table,
   readings: async () => (await import('../shared/service/readings.ts')).readings,
+  diagnose: async () => (await import('../shared/service/diagnose.ts')).diagnose,
   charge: async () => (await import('../shared/service/charge.ts')).charge,
   oil: async () => (await import('../shared/service/oil.ts')).oil,
   recovery: async () => (await import('../shared/service/recovery.ts')).recovery,

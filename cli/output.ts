@@ -19,6 +19,10 @@ export interface Output {
   /** False where `--no-settings` leaves the shop's settings out. */
   readonly settings?: boolean
   readonly progress?: boolean
+  /** File that the answer is drawn into; `-` for standard output. */
+  readonly svg?: string
+  /** Which picture, where the step has more than one. */
+  readonly diagram?: string
 }
 
 export const outputOptions = (): readonly Option[] => [
@@ -33,6 +37,12 @@ export const outputOptions = (): readonly Option[] => [
 
 export const markdownOption = (): Option =>
   new Option('--markdown', 'Print a sheet in Markdown').conflicts(['json', 'csv'])
+
+/** Options of the picture of an answer. */
+export const pictureOptions = (kinds: readonly string[] = []): readonly Option[] => [
+  new Option('--svg <file>', 'Draw the answer into a file; "-" draws it instead of the answer'),
+  new Option('--diagram <kind>', `Which picture: ${kinds.join(' | ')}; the first if not given`),
+]
 
 /** Options of an order's file. */
 export const orderOptions = (): readonly Option[] => [

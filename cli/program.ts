@@ -1,6 +1,8 @@
 import { Command, CommanderError } from 'commander'
 import { ABOUT } from '../shared/about.ts'
+import { drawingIn } from '../shared/diagram/options.ts'
 import { CalcError } from '../shared/errors.ts'
+import { kebab } from '../shared/input/index.ts'
 import type { Operation } from '../shared/operation.ts'
 import { jsonText } from '../shared/visible.ts'
 import { operationsFor } from './catalogue.ts'
@@ -13,7 +15,7 @@ import { EXIT, type ExitStatus, exitStatusOf } from './exit.ts'
 import { joinQuantities } from './input/join-quantities.ts'
 import { fullOptions } from './input/option-names.ts'
 import { EVERYDAY } from './input/shorthand.ts'
-import { markdownOption, orderOptions, outputOptions } from './output.ts'
+import { markdownOption, orderOptions, outputOptions, pictureOptions } from './output.ts'
 import { errorText } from './render/error.ts'
 import { inkOf } from './render/ink.ts'
 import { hanging } from './render/wrap.ts'
@@ -165,12 +167,13 @@ export async function run(argv: readonly string[], streams: Streams): Promise<Ex
 
 /** Options that every calculation has beside its fields. */
 const OTHER_OPTIONS = [
-  ...[...outputOptions(), markdownOption(), ...orderOptions()].map(({ long }) =>
-    (long ?? '').replace(/^--/u, ''),
+  ...[...outputOptions(), markdownOption(), ...orderOptions(), ...pictureOptions()].map(
+    ({ long }) => (long ?? '').replace(/^--/u, ''),
   ),
   'input',
   'help',
   'settings',
+  ...Object.keys(drawingIn).map(kebab),
 ]
 
 /** `help table` as `table --help`, so that the options are there to be explained. */

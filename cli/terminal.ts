@@ -49,7 +49,9 @@ export function terminal(process: NodeJS.Process): Streams {
     readFile: async (path) => (await import('node:fs/promises')).readFile(path, 'utf8'),
     settings: settingsFile(process.env),
     writeFile,
-    ask: process.stdin.isTTY === true && process.stdout.isTTY === true ? PROMPTS : undefined,
+    get ask() {
+      return process.stdin.isTTY === true && process.stdout.isTTY === true ? PROMPTS : undefined
+    },
     openFile: (path) => createReadStream(path),
     isThere: existsSync,
     isWatched: process.stderr.isTTY === true,

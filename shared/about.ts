@@ -8,3 +8,6 @@ export const ABOUT = {
   description:
     'Refrigerant service calculations for people who open air-conditioning systems: saturation, superheat, charge, oil and the work order that ties them together.',
 } as const
+
+/** Who made an answer that is kept: a later version may say otherwise. */
+export const MADE_BY = `${ABOUT.name} ${ABOUT.version}, data of ${ABOUT.data}`

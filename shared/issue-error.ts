@@ -87,7 +87,9 @@ function faultOf(issue: Issue, raw: unknown, fields: readonly string[]): CalcErr
   const calc = issue.params?.calc
   if (calc) {
     const code = ERROR_CODES.find((entry): entry is ErrorCode => entry === calc.code)
-    return new CalcError(code ?? 'bad-input', issue.message, { path, hint: calc.hint })
+    const absent = code === 'missing-input' && valueAt(raw, path) === undefined
+    const message = absent ? `${nameOf(path)} is missing.` : issue.message
+    return new CalcError(code ?? 'bad-input', message, { path, hint: calc.hint })
   }
   switch (issue.code) {
     case 'unrecognized_keys':

@@ -3,10 +3,10 @@ import type { Sentence, ShownSentence } from './answer/sentence.ts'
 import { type ShownTold, showTold, type Told, toldOut } from './answer/told.ts'
 import { type Caution, type CautionId, caution, cautions } from './cautions.ts'
 import { CalcError } from './errors.ts'
-import { type Law, lawIn } from './fields/place.ts'
-import { pickRefrigerant } from './fields/refrigerant.ts'
+import { lawIn } from './fields/place.ts'
 import { type Issue, issueError } from './issue-error.ts'
 import {
+  type Presentation,
   Quantity,
   quantityOut,
   type Shown,
@@ -16,8 +16,6 @@ import {
   UNIT_SYSTEMS,
   type UnitSystem,
 } from './quantity/index.ts'
-import type { JobGiven } from './rules/facts.ts'
-import { lawLine } from './rules/law-line.ts'
 import { distinctSources, type Source, source } from './sources.ts'
 
 /** One line of how a figure came about: the formula in words, and the numbers in it. */
@@ -117,6 +115,10 @@ const frameOut = {
   figures: toldOut.figures.optional(),
   next: toldOut.next.optional(),
   line: toldOut.line.optional(),
+  madeBy: z
+    .string()
+    .optional()
+    .describe('Version of program and data, in an answer that the command line writes to be kept'),
   law: z.string().optional().describe('What the law asks of whoever opens the system, in one line'),
   steps: z
     .array(
@@ -159,8 +161,11 @@ interface Definition<F extends Fields, R extends z.ZodType> {
   readonly description?: string
   /** Fields of the input object; unknown fields are refused. */
   readonly fields: F
-  /** Whether its job opens a system: then it takes `law`, and says in a line what that asks. */
-  readonly opens?: boolean
+  /**
+   * Of a job that opens a system, what the law asks of it, in one line (`lawOfJob`): then it takes
+   * `law`. Named here so that the rules come only with steps that need them.
+   */
+  readonly opens?: (own: object) => string | undefined
   /** An input of an earlier version by the names of this one, and what was changed in it. */
   readonly older?: (raw: unknown) => { readonly raw: unknown; readonly changes: readonly string[] }
   /** Rules between fields: throw a CalcError with the path. */
@@ -188,6 +193,11 @@ export interface DefinedOperation<F extends Fields, R extends z.ZodType> extends
   readonly result: R
   /** Parses an input, for steps that then call `compute`. @throws {CalcError} */
   parse(input: unknown): z.output<z.ZodObject<F>>
+  /** The same with the units that the answer is to be shown in, for pictures of it. @throws {CalcError} */
+  read(input: unknown): {
+    readonly own: z.output<z.ZodObject<F>>
+    readonly presentation: Presentation
+  }
   run(input: unknown): Answer<z.output<R>>
 }
 
@@ -200,7 +210,7 @@ export interface DefinedOperation<F extends Fields, R extends z.ZodType> extends
 export function defineOperation<F extends Fields, R extends z.ZodType>(
   definition: Definition<F, R>,
 ): DefinedOperation<F, R> {
-  const { name, summary, result, opens = false } = definition
+  const { name, summary, result, opens } = definition
   // At run time alone: a step that opens a system need not name the field to be told of it.
   const fields: F = opens ? { law: lawIn.optional(), ...definition.fields } : definition.fields
   const { always, mayAlso } = definition.cautions
@@ -226,7 +236,7 @@ export function defineOperation<F extends Fields, R extends z.ZodType>(
     if (undeclared.length > 0) {
       throw new Error(`${name} gives cautions that it does not declare: ${undeclared.join(', ')}`)
     }
-    const law = opens ? lawOf(own) : undefined
+    const law = opens?.(own)
     return {
       ...computed,
       ...(law === undefined ? {} : { law }),
@@ -248,6 +258,7 @@ export function defineOperation<F extends Fields, R extends z.ZodType>(
     fields,
     result,
     parse: (raw) => read(raw).own,
+    read,
     run(raw) {
       const { own, presentation, changes } = read(raw)
       const computed = compute(own)
@@ -268,16 +279,6 @@ export function defineOperation<F extends Fields, R extends z.ZodType>(
     },
   }
   return operation
-}
-
-/** The line of the law for a job, from what its input says of machine and refrigerant. */
-function lawOf(own: object): string | undefined {
-  const { law, refrigerant, ...job } = own as Omit<JobGiven, 'refrigerant'> & {
-    readonly law?: Law
-    readonly refrigerant?: string
-  }
-  if (refrigerant === undefined) return law === undefined ? lawLine(undefined) : undefined
-  return lawLine(law, { ...job, refrigerant: pickRefrigerant(refrigerant) })
 }
 
 /** What an input of an earlier version was read as. */

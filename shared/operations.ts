@@ -7,6 +7,7 @@ import { charge } from './service/charge.ts'
 import { charging } from './service/charging.ts'
 import { contamination } from './service/contamination.ts'
 import { coolingCheck } from './service/cooling-check.ts'
+import { diagnose } from './service/diagnose.ts'
 import { evacuation } from './service/evacuation.ts'
 import { fractionation } from './service/fractionation.ts'
 import { leakTest } from './service/leak-test.ts'
@@ -25,6 +26,7 @@ export const operations: readonly Operation[] = [
   saturation,
   table,
   readings,
+  diagnose,
   charge,
   oil,
   recovery,

@@ -13,8 +13,13 @@ interface SourceRow {
 export function sourceTable<T extends Readonly<Record<string, SourceRow>>>(
   table: T,
 ): (id: keyof T & string) => Source {
+  const made = new Map<string, Source>()
   return (id) => {
+    const before = made.get(id)
+    if (before) return before
     const row = table[id] as SourceRow
-    return { id, ...row, mark: row.mark as Mark }
+    const source = { id, ...row, mark: row.mark as Mark }
+    made.set(id, source)
+    return source
   }
 }

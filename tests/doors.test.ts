@@ -1,6 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { exitStatusOf } from '../cli/exit.ts'
+import { MADE_BY } from '../shared/about.ts'
 import { CalcError } from '../shared/errors.ts'
 import { operations } from '../shared/operations.ts'
 import { createApp } from '../worker/app.ts'
@@ -46,7 +47,11 @@ describe.each(operations.map((operation) => [operation.name, operation] as const
             expect(api.status).toBe(statusOf[code])
             expect(heard).toEqual(expect.objectContaining({ code, detail: message, path, hint }))
           } else {
-            expect(cli).toEqual({ status: 0, out: `${JSON.stringify(answer)}\n`, err: '' })
+            expect(cli).toEqual({
+              status: 0,
+              out: `${JSON.stringify({ ...(answer as object), madeBy: MADE_BY })}\n`,
+              err: '',
+            })
             expect(api.status).toBe(200)
             expect(heard).toEqual(answer)
           }

@@ -16,6 +16,7 @@ import { referencePage } from './pages/reference.ts'
 import { STYLE } from './pages/style.ts'
 import { doorProblem, problemOf } from './problem.ts'
 import { emptyReply, HTML_TYPE, JSON_TYPE, NOT_KEPT, reply } from './reply.ts'
+import { diagramRoutes } from './routes/diagram.ts'
 import { operationRoutes } from './routes/operations.ts'
 import { refrigerantRoutes } from './routes/refrigerants.ts'
 import { tableRoutes } from './routes/table.ts'
@@ -79,9 +80,10 @@ export function createApp(
     app.get(address, () => reply(ICON, 'image/svg+xml'))
   }
   app.get('/style.css', () => reply(STYLE, 'text/css; charset=utf-8'))
-  app.get('/', async () => reply(await frontPage(operations), HTML_TYPE))
+  app.get('/', async () => reply(await frontPage(), HTML_TYPE))
   app.route('/v1/refrigerants', refrigerantRoutes(operations))
   app.route('/v1/units', unitRoutes())
+  app.route('/v1/diagram', diagramRoutes(operations))
   app.route('/v1/table', tableRoutes(operations))
   app.route('/v1', operationRoutes(operations))
   return app

@@ -7,15 +7,16 @@ export type Headers = Readonly<Record<string, string>>
 export const VERSION_HEADER = 'X-Chargewright-Version'
 
 /**
- * Headers of every answer: who speaks, and for browsers that nothing is loaded from elsewhere or framed.
+ * Headers of every answer and every file of the page: who speaks, and for browsers that nothing is
+ * loaded from elsewhere, written into a page, or framed.
  *
  * One object and not a middleware: setting a dozen headers on each answer cost as much as finding
  * its route. Strict transport security is left to whoever ends TLS, who decides it for their host.
  */
-const EVERY_ANSWER: Headers = {
+export const EVERY_ANSWER: Headers = {
   [VERSION_HEADER]: ABOUT.version,
   'Content-Security-Policy':
-    "default-src 'none'; style-src 'self'; img-src 'self' data:; base-uri 'none'; form-action 'none'; frame-ancestors 'none'",
+    "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data:; connect-src 'self'; worker-src 'self'; manifest-src 'self'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'",
   'Cross-Origin-Opener-Policy': 'same-origin',
   'Cross-Origin-Resource-Policy': 'same-origin',
   'Origin-Agent-Cluster': '?1',

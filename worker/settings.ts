@@ -6,6 +6,8 @@ export interface Settings {
   readonly RATE_LIMITER?: {
     limit(options: { readonly key: string }): Promise<{ readonly success: boolean }>
   }
+  /** The files of the page, at the edge, where they are asked before this program is. */
+  readonly ASSETS?: { fetch(request: Request): Promise<Response> }
   /** Which deployment runs, by the edge. */
   readonly CF_VERSION_METADATA?: { readonly id: string }
   /** Which build runs, elsewhere: answers that were kept from another are asked for again. */

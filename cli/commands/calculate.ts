@@ -1,4 +1,6 @@
 import type { Command } from 'commander'
+import { diagramsOf } from '../../shared/diagram/index.ts'
+import { DRAWING } from '../../shared/diagram/options.ts'
 import { CalcError } from '../../shared/errors.ts'
 import { gaugesIn, placeIn, scaleIn, thermometersIn } from '../../shared/fields/index.ts'
 import { type Field, fieldsOf, kebab } from '../../shared/input/index.ts'
@@ -13,13 +15,20 @@ import { sortWords } from '../input/words.ts'
 import { merged } from '../order/merge.ts'
 import { ANSWER_IDS, newOrder } from '../order/new.ts'
 import { entriesOf, inputOf, saveInto } from '../order/set.ts'
-import { markdownOption, type Output, orderOptions, outputOptions } from '../output.ts'
+import {
+  markdownOption,
+  type Output,
+  orderOptions,
+  outputOptions,
+  pictureOptions,
+} from '../output.ts'
 import { longChoicesText } from '../render/choices.ts'
 import { applied, withApplied } from '../settings/apply.ts'
 import { NO_SETTINGS } from '../settings/schema.ts'
 import { readSettings } from '../settings/store.ts'
 import type { Streams } from '../streams.ts'
 import { own, type Play } from './own.ts'
+import { pictureOf } from './picture.ts'
 import { writer } from './writer.ts'
 
 /** The command of an operation: name and summary now, options when it is called. */
@@ -67,6 +76,11 @@ export function addOptions(command: Command, operation: Operation, width: number
   command.optionsGroup('Output:')
   for (const field of fields) if (OUTPUT.has(field.name)) add(field)
   for (const option of outputOptions()) command.addOption(option)
+  const pictures = diagramsOf(operation.name).map(({ kind }) => kind)
+  if (pictures.length > 0) {
+    for (const option of pictureOptions(pictures)) command.addOption(option)
+    for (const field of fieldsOf(DRAWING)) add(field)
+  }
   if (own[operation.name]?.markdown) {
     for (const option of [markdownOption(), ...orderOptions()]) command.addOption(option)
   }
@@ -119,27 +133,43 @@ async function calculate(
   const settings = given.settings === false ? NO_SETTINGS : await readSettings(streams.settings)
   const entries = given.set ? entriesOf(given.set, fields) : []
   const over = merged(inputOf(entries), options)
-  const answer = (value: unknown) => {
-    if (!isObject(value)) return operation.run(value)
+  const whole = (value: object) => {
     const input = merged(value, over) as Record<string, unknown>
     const shop = applied(operation, settings, input)
-    return withApplied(operation.run({ ...shop.fields, ...input }), shop)
+    return { input: { ...shop.fields, ...input }, shop }
   }
+  const answer = (value: unknown) => {
+    if (!isObject(value)) return operation.run(value)
+    const { input, shop } = whole(value)
+    return withApplied(operation.run(input), shop)
+  }
+  const picture = await pictureOf(operation, given, streams)
+  const drawn = (value: unknown) =>
+    picture ? picture(isObject(value) ? whole(value).input : value) : undefined
   if (given.new !== undefined) {
     await newOrder(given.new, answersOf(options), streams)
     streams.out(`${visible(given.new)} is begun: open it, or fill it in by --set.\n`)
     return EXIT.answered
   }
   if (given.save) checkSave(file, entries.length)
+  const one = async (value: unknown, answered = answer(value)) => {
+    await drawn(value)
+    return given.svg === '-' ? EXIT.answered : write.one(answered)
+  }
   if (file === undefined) {
     const played = await playedOn(operation, given, options, streams)
-    return played ? played({ answer, write: write.one }) : write.one(answer({}))
+    return played ? played({ answer, write: write.one }) : one({})
   }
   const input = await readInput(file, fields, streams)
   if (input.type === 'one') {
     const answered = answer(input.value)
     if (given.save) await saveInto(file, entries, streams)
-    return write.one(answered)
+    return one(input.value, answered)
+  }
+  if (picture) {
+    throw new CalcError('bad-input', 'A picture is made of one input, not of rows.', {
+      hint: 'Leave --svg out, or give one input.',
+    })
   }
   return write.rows(input, answer)
 }

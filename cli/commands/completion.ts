@@ -1,9 +1,11 @@
 import { Argument, type Command } from 'commander'
+import { diagramsOf } from '../../shared/diagram/index.ts'
+import { DRAWING } from '../../shared/diagram/options.ts'
 import { fieldsOf, kebab } from '../../shared/input/index.ts'
 import type { Operation } from '../../shared/operation.ts'
 import type { Completable, CompletableOption } from '../completion/model.ts'
 import { optionsOf } from '../input/options.ts'
-import { markdownOption, orderOptions, outputOptions } from '../output.ts'
+import { markdownOption, orderOptions, outputOptions, pictureOptions } from '../output.ts'
 import type { Streams } from '../streams.ts'
 import { own } from './own.ts'
 
@@ -47,8 +49,9 @@ function completables(
     const operation = operations.find(({ name }) => name === command.name())
     if (!operation) return fromCommander(command, names)
     const fields = fieldsOf(operation)
+    const pictures = diagramsOf(operation.name).map(({ kind }) => kind)
     const options: readonly CompletableOption[] = [
-      ...fields.flatMap((field) =>
+      ...[...fields, ...(pictures.length > 0 ? fieldsOf(DRAWING) : [])].flatMap((field) =>
         optionsOf(field).map((option) => ({
           flag: option.long ?? '',
           letter: option.short,
@@ -62,6 +65,10 @@ function completables(
         ...outputOptions(),
         ...(own[operation.name]?.markdown ? [markdownOption(), ...orderOptions()] : []),
       ].map(plain),
+      ...(pictures.length > 0 ? pictureOptions(pictures) : []).map((option) => ({
+        ...plain(option),
+        values: option.long === '--diagram' ? pictures : [],
+      })),
     ]
     const words = fields.some(({ name }) => name === 'refrigerant') ? names : []
     return { name: operation.name, help: operation.summary, words, options }

@@ -1,6 +1,6 @@
+import { labelOf } from '../../shared/answer/words.ts'
 import { GAUGES, MOVES } from '../../shared/service/lesson/gauges.ts'
 import type { ExitStatus } from '../exit.ts'
-import { labelOf } from '../render/words.ts'
 import type { Play } from './own.ts'
 
 /** Seeds that are easy to say aloud. */

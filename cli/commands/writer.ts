@@ -1,3 +1,4 @@
+import { MADE_BY } from '../../shared/about.ts'
 import { CalcError } from '../../shared/errors.ts'
 import type { Answer, Operation } from '../../shared/operation.ts'
 import { jsonText, visibleAll } from '../../shared/visible.ts'
@@ -37,7 +38,7 @@ export function writer(
   const csv = async () => (await import('../render/csv.ts')).csvWriter(operation, both)
   return {
     async one(answer) {
-      if (output.json) streams.out(`${jsonText(answer)}\n`)
+      if (output.json) streams.out(`${jsonText({ ...answer, madeBy: MADE_BY })}\n`)
       else if (output.csv && !extra?.csv) {
         const { head, line } = await csv()
         streams.out(head + line({ row: 1, answer }))

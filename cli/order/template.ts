@@ -1,18 +1,5 @@
 import { visible } from '../../shared/visible.ts'
-
-/** What is known of an order when it is begun, as typed. */
-export interface Answers {
-  readonly name?: string
-  readonly kind?: string
-  readonly refrigerant?: string
-  readonly labelCharge?: string
-  readonly existingOil?: string
-  readonly compressorDrive?: string
-  readonly meteringDevice?: string
-  readonly job?: string
-  readonly cabOff?: string
-  readonly law?: string
-}
+import { type Answers, orderOf } from '../../shared/work-order/begin.ts'
 
 /** A text as YAML reads it back, whatever is in it. */
 const quoted = (text: string) =>
@@ -34,6 +21,20 @@ const READINGS = [
   '#   suctionTemperature: 48 °F',
   '#   liquidPressure: 210 psig',
   '#   liquidTemperature: 122 °F',
+]
+
+const DIAGNOSIS = [
+  '',
+  '# The same from when it was sound tells most; and what else is known of it:',
+  '# baseline:',
+  '#   suctionPressure: 30 psig',
+  '#   suctionTemperature: 46 °F',
+  '#   liquidPressure: 215 psig',
+  '#   liquidTemperature: 118 °F',
+  '#   ambient: 85 °F',
+  '# diagnosis:',
+  '#   liquidStore: receiver',
+  '#   displacement: fixed',
 ]
 
 const OPENED = [
@@ -83,10 +84,11 @@ const COUPLINGS = [
 ]
 
 /** A new order: what is known, and behind # only what this job will ask for. */
-export async function templateOf(answers: Answers, form: 'yaml' | 'json'): Promise<string> {
+export function templateOf(answers: Answers, form: 'yaml' | 'json'): string {
+  if (form === 'json') return `${JSON.stringify(orderOf(answers), null, 2)}\n`
   const { job = 'couplers-parted' } = answers
   const own = job === 'diagnose' ? [] : job === 'couplers-parted' ? COUPLINGS : OPENED
-  const text = [
+  return [
     '# A work order. Lines behind # wait for a figure: take the # away, or use',
     '# chargewright work-order FILE --set name=value --save',
     'version: 2',
@@ -113,6 +115,7 @@ export async function templateOf(answers: Answers, form: 'yaml' | 'json'): Promi
     answers.cabOff === 'yes' ? 'cabOff: true' : '# cabOff: true   (the cab is lifted or tilted)',
     ...own,
     ...READINGS,
+    ...(job === 'diagnose' ? DIAGNOSIS : []),
     '',
   ]
     .join('\n')
@@ -120,7 +123,4 @@ export async function templateOf(answers: Answers, form: 'yaml' | 'json'): Promi
       'place:\n  # law: us\n  # altitude: 1200 ft\n  # ambient: 75 °F',
       '# place:\n#   law: us\n#   altitude: 1200 ft\n#   ambient: 75 °F',
     )
-  if (form === 'yaml') return text
-  const { parse } = await import('yaml')
-  return `${JSON.stringify(parse(text), null, 2)}\n`
 }

@@ -1,6 +1,12 @@
+import {
+  isQuantity,
+  isScalar,
+  type Scalar,
+  scalarText,
+  valueText,
+} from '../../shared/answer/scalar.ts'
+import { labelOf } from '../../shared/answer/words.ts'
 import type { Page } from './pairs.ts'
-import { isQuantity, isScalar, type Scalar, scalarText, valueText } from './scalar.ts'
-import { labelOf } from './words.ts'
 import { padEnd, padStart, widest } from './wrap.ts'
 
 export type Row = Readonly<Record<string, unknown>>

@@ -1,7 +1,7 @@
+import { valueText } from '../../shared/answer/scalar.ts'
 import type { Answer } from '../../shared/operation.ts'
 import type { ShownQuantity } from '../../shared/quantity/index.ts'
 import type { Page } from './pairs.ts'
-import { valueText } from './scalar.ts'
 import { type SweepRow, sweepLines } from './simulate.ts'
 import { treeLines } from './tree.ts'
 import { padEnd, padStart, paragraph, widest } from './wrap.ts'

@@ -1,5 +1,5 @@
+import { isQuantity, type Scalar, scalarText, valueText } from '../../shared/answer/scalar.ts'
 import type { Ink } from './ink.ts'
-import { isQuantity, type Scalar, scalarText, valueText } from './scalar.ts'
 import { hanging, padStart, widest } from './wrap.ts'
 
 export interface Pair {

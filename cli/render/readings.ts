@@ -1,10 +1,10 @@
+import { isQuantity, scalarText, valueText } from '../../shared/answer/scalar.ts'
+import { labelOf } from '../../shared/answer/words.ts'
 import type { Answer } from '../../shared/operation.ts'
 import type { ShownQuantity } from '../../shared/quantity/index.ts'
 import type { readings } from '../../shared/service/readings.ts'
 import { type Page, type Pair, pairLines } from './pairs.ts'
-import { isQuantity, scalarText, valueText } from './scalar.ts'
 import { treeLines } from './tree.ts'
-import { labelOf } from './words.ts'
 import { hanging, paragraph } from './wrap.ts'
 
 type Readings = ReturnType<typeof readings.run>['result']

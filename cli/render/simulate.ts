@@ -1,7 +1,7 @@
+import { isQuantity } from '../../shared/answer/scalar.ts'
 import type { Answer } from '../../shared/operation.ts'
 import type { ShownQuantity } from '../../shared/quantity/index.ts'
 import type { Page } from './pairs.ts'
-import { isQuantity } from './scalar.ts'
 import { treeLines } from './tree.ts'
 import { padStart, widest } from './wrap.ts'
 

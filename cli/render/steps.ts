@@ -1,7 +1,7 @@
+import { scalarText } from '../../shared/answer/scalar.ts'
+import { labelOf } from '../../shared/answer/words.ts'
 import type { Answer } from '../../shared/operation.ts'
 import type { Page } from './pairs.ts'
-import { scalarText } from './scalar.ts'
-import { labelOf } from './words.ts'
 import { paragraph } from './wrap.ts'
 
 const INDENT = 5

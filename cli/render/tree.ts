@@ -1,7 +1,7 @@
+import { isQuantity, isScalar, type Scalar, scalarText } from '../../shared/answer/scalar.ts'
+import { labelOf } from '../../shared/answer/words.ts'
 import { gridLines, type Row } from './grid.ts'
 import { type Page, type Pair, pairLines } from './pairs.ts'
-import { isQuantity, isScalar, type Scalar, scalarText } from './scalar.ts'
-import { labelOf } from './words.ts'
 import { hanging, paragraph } from './wrap.ts'
 
 const INDENT = 2

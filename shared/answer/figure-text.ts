@@ -38,7 +38,10 @@ export function figureText(
   const inSystem = (chosen: 'us' | 'si') =>
     bare.kind === 'mass' && chosen === 'us' && inPounds(bare) && !precise
       ? poundsAndOunces(bare, step, safe)
-      : valueText(stripped(stepped(value, chosen, step, safe, precise)), bare.kind)
+      : valueText(
+          stripped(stepped(value, chosen, step ?? tenth(bare, chosen), safe, precise)),
+          bare.kind,
+        )
   const first = inSystem(system)
   const alone = units !== 'both' || bare.shownIn !== undefined
   if ((form !== 'both' && form !== 'spoken') || alone) return first
@@ -94,6 +97,13 @@ const valueText = ({ value, unit, plusMinus }: ShownValue, kind: Quantity['kind'
 }
 
 const OUNCES = 16
+const TENTH_KG = quantity('mass', 0.1, 'oz').si
+
+/** From ten ounces on no scale in a shop shows hundredths. */
+const tenth = ({ kind, shownIn, si }: Quantity, system: 'us' | 'si') =>
+  kind === 'mass' && system === 'us' && shownIn === undefined && Math.abs(si) >= 100 * TENTH_KG
+    ? TENTH_KG
+    : undefined
 
 /** From two pounds on, where nobody asked for another unit. */
 const inPounds = (given: Quantity) =>

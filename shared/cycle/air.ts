@@ -1,8 +1,7 @@
-import { DRY_AIR_GAS_CONSTANT } from '../gas-constants.ts'
+import { DRY_AIR_GAS_CONSTANT, ZERO_CELSIUS_K } from '../gas-constants.ts'
 import { type MoistAir, moistAir } from '../physics/moist-air.ts'
 import { waterVapourPressure } from '../physics/water.ts'
 
-const ZERO_C = 273.15
 /** Molar mass of water over that of dry air. */
 const WATER_TO_AIR = 0.621945
 /** J/(kg·K) and J/kg: moist-air enthalpy as in ASHRAE Fundamentals 2017, chapter 1, equation 30. */
@@ -83,14 +82,14 @@ export function saturatedAirTemperature(enthalpy: number, barometerPa: number): 
 
 /** kg water a kg dry air of air that has an enthalpy at a temperature. */
 export function humidityOf(enthalpy: number, temperatureK: number): number {
-  const celsius = temperatureK - ZERO_C
+  const celsius = temperatureK - ZERO_CELSIUS_K
   return (
     (enthalpy - DRY_HEAT_CAPACITY * celsius) / (VAPOUR_ENTHALPY + VAPOUR_HEAT_CAPACITY * celsius)
   )
 }
 
 function enthalpyOf(temperatureK: number, humidityRatio: number): number {
-  const celsius = temperatureK - ZERO_C
+  const celsius = temperatureK - ZERO_CELSIUS_K
   return (
     DRY_HEAT_CAPACITY * celsius + humidityRatio * (VAPOUR_ENTHALPY + VAPOUR_HEAT_CAPACITY * celsius)
   )

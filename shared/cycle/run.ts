@@ -1,3 +1,4 @@
+import { ZERO_CELSIUS_K } from '../gas-constants.ts'
 import type { Solution } from './branch.ts'
 import { clutchOpens, cycle } from './clutch.ts'
 import type { Guess } from './evaluate.ts'
@@ -7,8 +8,6 @@ import { findBelow, settled } from './scan.ts'
 import { type Setup, setUp } from './setup.ts'
 import { MOST_STARTS, solveAnyhow, solveSteady } from './solve.ts'
 import type { Case, Controls } from './types.ts'
-
-const FREEZING_K = 273.15
 
 /** What a machine does in the case asked. `start` is a state near by, for sweeps. */
 export function run(asked: Case, start?: Guess): Outcome {
@@ -60,7 +59,7 @@ function freezes(controls: Controls, state: Running): boolean {
   return (
     controls.thermostat === undefined &&
     controls.cyclingSwitch === undefined &&
-    state.leaving.surfaceK < FREEZING_K &&
+    state.leaving.surfaceK < ZERO_CELSIUS_K &&
     state.setup.returnAir.dewPointK > state.leaving.surfaceK
   )
 }

@@ -1,19 +1,7 @@
-import figures from '../../data/service/diagnosis.json' with { type: 'json' }
-import type { Guess } from '../cycle/evaluate.ts'
-import {
-  type Case,
-  type Conditions,
-  type Deviations,
-  type FaultKind,
-  faultOf,
-  faultsOf,
-  type Machine,
-  NO_DEVIATIONS,
-  NO_FAULTS,
-  run,
-  stateOf,
-} from '../cycle/index.ts'
-import { FEATURES, featuresOf } from './features.ts'
+import type { Conditions, FaultKind, Machine } from '../cycle/index.ts'
+import { type Columns, effectsOf } from './effects.ts'
+import { FEATURES } from './features.ts'
+import { KNOWN_SHARE, NUISANCES, type Nuisance, OF_THE_TEST, SPREAD } from './nuisance.ts'
 
 /** What may be the matter: one fault, none, or the readings themselves. */
 export type Cause = FaultKind | 'none' | 'reading-or-test-wrong'
@@ -33,10 +21,8 @@ export interface Hypothesis {
 export type Knowledge = 'known' | 'roughly'
 
 const SEVERITIES = [0.1, 0.2, 0.3, 0.4, 0.5, 0.65, 0.8, 1]
-/** Severity at which the spread of a fault's readings is taken; it changes little along it. */
-const SPREAD_AT = 0.4
 /** A mistake can move a reading by so many times the spread and the instrument together. */
-const MISTAKE = 6
+export const MISTAKE = 6
 
 /**
  * What every fault of a machine would show in some weather, at rising severity, with the spread by
@@ -50,118 +36,49 @@ export function hypotheses(
   conditions: Conditions,
   knowledge: Knowledge,
 ): readonly Hypothesis[] {
-  const sound: Case = { machine, conditions, faults: NO_FAULTS, deviations: NO_DEVIATIONS }
-  const whole = shownIn(sound)
-  if (whole === undefined) return []
-  const { mean } = whole
-  const covariance = spreadOf(sound, whole, knowledge)
-  const found: Hypothesis[] = [
-    { cause: 'none', severity: 0, mean, covariance },
-    {
-      cause: 'reading-or-test-wrong',
-      severity: 0,
-      mean,
-      covariance: covariance.map((value) => value * MISTAKE * MISTAKE),
-    },
-  ]
-  for (const cause of faultsOf(machine)) {
-    const at = (severity: number): Case => ({
-      ...sound,
-      faults: faultOf(machine, cause, severity),
-    })
-    const middle = shownIn(at(SPREAD_AT), whole.near)
-    const spread = middle === undefined ? covariance : spreadOf(at(SPREAD_AT), middle, knowledge)
-    let { near } = whole
-    for (const severity of SEVERITIES) {
-      const shown = shownIn(at(severity), near)
-      if (shown === undefined) continue
-      found.push({ cause, severity, mean: shown.mean, covariance: spread })
-      near = shown.near
-    }
-  }
-  return found
-}
-
-/** Readings, with the state that a next solve near by starts from. */
-interface Shown {
-  readonly mean: Float64Array
-  readonly near: Guess
-}
-
-function shownIn(asked: Case, near?: Guess): Shown | undefined {
-  const outcome = run(asked, near)
-  if (outcome.kind === 'high-pressure-trip' || outcome.kind === 'low-pressure-trip')
-    return undefined
-  const state = stateOf(outcome)
-  if (state === undefined) return undefined
-  return { mean: featuresOf(state), near: state.solution.trial.guess }
-}
-
-type Nudge = readonly [size: number, apply: (asked: Case, size: number) => Case]
-
-const { spread } = figures
-const deviation =
-  (name: keyof Deviations): Nudge[1] =>
-  (asked, size) => ({ ...asked, deviations: { ...asked.deviations, [name]: 1 + size } })
-const share =
-  (name: 'condenserFan' | 'blower' | 'speed'): Nudge[1] =>
-  (asked, size) => ({
-    ...asked,
-    conditions: { ...asked.conditions, [name]: asked.conditions[name] * (1 + size) },
+  const sizes = sizesOf(knowledge)
+  const effects = effectsOf(machine, conditions, SEVERITIES, 'differences', sizes)
+  const spreads = new Map<Columns, Float64Array>()
+  const found = effects.map(({ cause, severity, mean, columns }): Hypothesis => {
+    const covariance = spreads.get(columns) ?? spreadOf(columns, sizes)
+    spreads.set(columns, covariance)
+    return { cause, severity, mean, covariance }
   })
-const shift =
-  (name: 'returnHumidity' | 'returnAirK' | 'ambientK'): Nudge[1] =>
-  (asked, size) => ({
-    ...asked,
-    conditions: { ...asked.conditions, [name]: asked.conditions[name] + size },
-  })
+  const [sound, ...faults] = found
+  return sound === undefined ? [] : [sound, mistaken(sound), ...faults]
+}
 
-/** What differs from machine to machine, less so where this one is known. */
-const OF_THE_MACHINE: readonly Nudge[] = [
-  [spread.condenserConductance, deviation('condenserConductance')],
-  [spread.evaporatorConductance, deviation('evaporatorConductance')],
-  [spread.volumetric, deviation('volumetric')],
-  [spread.isentropic, deviation('isentropic')],
-  [spread.device, deviation('device')],
-  [spread.condenserFan, share('condenserFan')],
-  [spread.blower, share('blower')],
-  [
-    spread.charge,
-    (asked, size) => ({
-      ...asked,
-      faults: { ...asked.faults, charge: asked.faults.charge * (1 + size) },
-    }),
-  ],
-]
-/** What differs from test to test, however well the machine is known. */
-const OF_THE_TEST: readonly Nudge[] = [
-  [spread.speed * spread.knownMachineShare, share('speed')],
-  [spread.returnHumidity, shift('returnHumidity')],
-  [spread.returnAirK, shift('returnAirK')],
-  [spread.ambientK, shift('ambientK')],
-]
+/** The readings or the test are wrong: what is shown lies anywhere around the sound machine. */
+export const mistaken = ({ mean, covariance }: Hypothesis): Hypothesis => ({
+  cause: 'reading-or-test-wrong',
+  severity: 0,
+  mean,
+  covariance: covariance.map((value) => value * MISTAKE * MISTAKE),
+})
 
-/** J Λ Jᵀ, the columns of J by a difference each. What trips when nudged adds nothing. */
-function spreadOf(asked: Case, { mean, near }: Shown, knowledge: Knowledge): Float64Array {
+function sizesOf(knowledge: Knowledge): Readonly<Record<Nuisance, number>> {
+  const part = knowledge === 'known' ? KNOWN_SHARE : 1
+  const size = (name: Nuisance) =>
+    name === 'speed'
+      ? SPREAD.speed * KNOWN_SHARE
+      : SPREAD[name] * ((OF_THE_TEST as readonly Nuisance[]).includes(name) ? 1 : part)
+  return Object.fromEntries(NUISANCES.map((name) => [name, size(name)])) as Record<Nuisance, number>
+}
+
+/** J Λ Jᵀ. */
+function spreadOf(columns: Columns, sizes: Readonly<Record<Nuisance, number>>): Float64Array {
   const n = FEATURES.length
   const covariance = new Float64Array(n * n)
-  const part = knowledge === 'known' ? spread.knownMachineShare : 1
-  const nudges = [
-    ...OF_THE_MACHINE.map(([size, apply]): Nudge => [size * part, apply]),
-    ...OF_THE_TEST,
-  ]
-  for (const [size, apply] of nudges) {
-    // the nearer the difference, the less it runs over a corner
-    const step = size / 2
-    const moved = shownIn(apply(asked, step), near)?.mean
-    if (moved === undefined) continue
-    const column = moved.map((value, i) => (value - (mean[i] as number)) * 2)
+  NUISANCES.forEach((name, k) => {
+    const column = columns[k] as Float64Array
+    const variance = sizes[name] ** 2
     for (let i = 0; i < n; i += 1) {
       for (let j = 0; j < n; j += 1) {
         covariance[i * n + j] =
-          (covariance[i * n + j] as number) + (column[i] as number) * (column[j] as number)
+          (covariance[i * n + j] as number) +
+          variance * (column[i] as number) * (column[j] as number)
       }
     }
-  }
+  })
   return covariance
 }

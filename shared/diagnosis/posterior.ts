@@ -35,24 +35,40 @@ export function posterior(
 ): Posterior {
   const counts = new Map<Cause, number>()
   for (const { cause } of all) counts.set(cause, (counts.get(cause) ?? 0) + 1)
-  const logs = all.map((hypothesis) => {
-    const prior = priors === undefined ? 1 : (priors[hypothesis.cause] ?? 0)
-    const each = prior / (counts.get(hypothesis.cause) ?? 1)
-    const fit = observations.length === 0 ? 0 : fitOf(hypothesis, observations).logLikelihood
-    return Math.log(each) + fit
-  })
+  const logPriors = all.map(({ cause }) =>
+    Math.log((priors === undefined ? 1 : (priors[cause] ?? 0)) / (counts.get(cause) ?? 1)),
+  )
+  return weighed(all, observations, logPriors)
+}
+
+/** As {@link posterior}, with ln of how likely each hypothesis is before; they need not add up to 1. */
+export function weighed(
+  all: readonly Hypothesis[],
+  observations: readonly Observation[],
+  logPriors: readonly number[],
+): Posterior {
+  const logs = all.map(
+    (hypothesis, i) =>
+      (logPriors[i] as number) +
+      (observations.length === 0 ? 0 : fitOf(hypothesis, observations).logLikelihood),
+  )
   const most = Math.max(...logs)
   const raw = Float64Array.from(logs, (value) => Math.exp(value - most))
   const total = raw.reduce((a, b) => a + b, 0)
   const weights = raw.map((value) => value / total)
-  const causes = [...counts.keys()].map((cause): Ranked => {
-    let [probability, severity] = [0, 0]
-    all.forEach((hypothesis, i) => {
-      if (hypothesis.cause !== cause) return
-      probability += weights[i] as number
-      severity += (weights[i] as number) * hypothesis.severity
-    })
-    return { cause, probability, severity: probability > 0 ? severity / probability : 0 }
+  const sums = new Map<Cause, { probability: number; severity: number }>()
+  all.forEach(({ cause, severity }, i) => {
+    const sum = sums.get(cause) ?? { probability: 0, severity: 0 }
+    sum.probability += weights[i] as number
+    sum.severity += (weights[i] as number) * severity
+    sums.set(cause, sum)
   })
+  const causes = [...sums].map(
+    ([cause, { probability, severity }]): Ranked => ({
+      cause,
+      probability,
+      severity: probability > 0 ? severity / probability : 0,
+    }),
+  )
   return { causes: causes.sort((a, b) => b.probability - a.probability), weights }
 }

@@ -1,5 +1,5 @@
 import * as z from 'zod'
-import { CERTIFICATE_IDS } from '../rules/library.ts'
+import { CERTIFICATE_IDS } from '../rules/certificate-names.ts'
 
 /** Who does the work, as far as the law asks. */
 export const personIn = {

@@ -1,71 +1,40 @@
-import * as z from 'zod'
 import type { Operation } from '../operation.ts'
 import type { Field, Shape } from './field.ts'
+import { type JsonSchema, schemaOf } from './schema-of.ts'
 
-/** The part of JSON Schema that the input schemas use. */
-export interface JsonSchema {
-  readonly $ref?: string
-  readonly $defs?: Readonly<Record<string, JsonSchema>>
-  readonly type?: string
-  readonly description?: string
-  readonly default?: unknown
-  readonly enum?: readonly unknown[]
-  readonly const?: unknown
-  readonly properties?: Readonly<Record<string, JsonSchema>>
-  readonly required?: readonly string[]
-  readonly items?: JsonSchema
-  readonly anyOf?: readonly JsonSchema[]
-  readonly oneOf?: readonly JsonSchema[]
-  readonly allOf?: readonly JsonSchema[]
-  readonly examples?: readonly unknown[]
-}
+/** Whatever has an input: an operation, or how a picture is to be drawn. */
+type WithInput = Pick<Operation, 'input'>
 
-const known = new WeakMap<Operation, readonly Field[]>()
+const known = new WeakMap<WithInput, readonly Field[]>()
 
 /** Fields of an operation's input in the order of its schema, for doors that read text. */
-export function fieldsOf(operation: Operation): readonly Field[] {
+export function fieldsOf(operation: WithInput): readonly Field[] {
   const before = known.get(operation)
   if (before) return before
-  const schema = z.toJSONSchema(operation.input, {
-    io: 'input',
-    unrepresentable: 'any',
-  }) as JsonSchema
-  const fields = fieldsOfObject(schema, schema.$defs ?? {})
+  const fields = fieldsOfObject(schemaOf(operation.input))
   known.set(operation, fields)
   return fields
 }
 
-type Definitions = Readonly<Record<string, JsonSchema>>
-
-function fieldsOfObject(schema: JsonSchema, definitions: Definitions): readonly Field[] {
+function fieldsOfObject(schema: JsonSchema): readonly Field[] {
   return Object.entries(schema.properties ?? {}).map(([name, property]) => {
-    const target = resolve(property, definitions)
     return {
       name,
-      description: property.description ?? target.description ?? '',
+      description: property.description ?? '',
       required: schema.required?.includes(name) ?? false,
-      preset: property.default ?? target.default,
-      shape: shapeOf(property, definitions),
+      preset: property.default,
+      shape: shapeOf(property),
     }
   })
 }
 
-function resolve(schema: JsonSchema, definitions: Definitions): JsonSchema {
-  const name = schema.$ref?.replace(/^#\/\$defs\//u, '')
-  const target = name === undefined ? undefined : definitions[name]
-  if (target) return resolve(target, definitions)
-  const [only, ...others] = schema.allOf ?? []
-  return only && others.length === 0 ? { ...resolve(only, definitions), ...schema } : schema
-}
-
-function shapeOf(property: JsonSchema, definitions: Definitions): Shape {
-  const schema = resolve(property, definitions)
-  const variants = schema.anyOf ?? schema.oneOf
-  if (variants) return shapeOfVariants(schema, variants, definitions)
+function shapeOf(schema: JsonSchema): Shape {
+  const variants = schema.anyOf
+  if (variants) return shapeOfVariants(schema, variants)
   const choices = choicesOf(schema)
   if (choices) return { type: 'choice', choices }
-  if (schema.properties) return { type: 'record', fields: fieldsOfObject(schema, definitions) }
-  if (schema.items) return { type: 'list', item: shapeOf(schema.items, definitions) }
+  if (schema.properties) return { type: 'record', fields: fieldsOfObject(schema) }
+  if (schema.items) return { type: 'list', item: shapeOf(schema.items) }
   if (schema.type === 'boolean') return { type: 'flag' }
   if (schema.type === 'number' || schema.type === 'integer') {
     const values = schema.const === undefined ? schema.enum : [schema.const]
@@ -86,14 +55,9 @@ function choicesOf(schema: JsonSchema): readonly string[] | undefined {
   return texts && texts.length > 0 && texts.length === schema.enum?.length ? texts : undefined
 }
 
-function shapeOfVariants(
-  schema: JsonSchema,
-  variants: readonly JsonSchema[],
-  definitions: Definitions,
-): Shape {
-  const resolved = variants.map((variant) => resolve(variant, definitions))
-  if (isQuantity(resolved)) return { type: 'quantity', examples: textExamples(schema) }
-  const shapes = variants.map((variant) => shapeOf(variant, definitions))
+function shapeOfVariants(schema: JsonSchema, variants: readonly JsonSchema[]): Shape {
+  if (isQuantity(variants)) return { type: 'quantity', examples: textExamples(schema) }
+  const shapes = variants.map(shapeOf)
   const [first, ...others] = shapes
   if (first && others.length === 0) return first
   if (shapes.every((shape) => shape.type === 'choice')) {

@@ -1,4 +1,5 @@
 export * from './field.ts'
-export { fieldsOf, type JsonSchema } from './fields-of.ts'
+export { fieldsOf } from './fields-of.ts'
 export { parseJson } from './parse-json.ts'
 export { putText, readItems, readText, unknownName } from './read-text.ts'
+export type { JsonSchema } from './schema-of.ts'

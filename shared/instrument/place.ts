@@ -3,7 +3,6 @@ import { CalcError } from '../errors.ts'
 import type { Assumption, Warning } from '../operation.ts'
 import {
   absolutePressure,
-  gaugePressure,
   type Ingredient,
   type PressureReading,
   propagate,
@@ -13,6 +12,7 @@ import {
   say,
   standardAtmosphere,
   toAbsolute,
+  toGauge,
   widthOf,
 } from '../quantity/index.ts'
 import { sourceTable } from '../source-table.ts'
@@ -141,7 +141,7 @@ function placeOf(
         : absolutePressure(found.si, Math.hypot(widthOf(reading), plusMinusPa))
     },
     gauge: (pressurePa, plusMinus = 0) =>
-      gaugePressure(pressurePa - barometerPa, Math.hypot(plusMinus, plusMinusPa)),
+      toGauge(pressurePa, barometerPa, Math.hypot(plusMinus, plusMinusPa)),
     warnings: [],
     ...told,
   }

@@ -1,12 +1,12 @@
 /// <reference path="./psychrolib.d.ts" />
 import psychrolib from 'psychrolib'
 import { CalcError } from '../errors.ts'
+import { ZERO_CELSIUS_K } from '../gas-constants.ts'
 import { waterVapourPressure } from './water.ts'
 
 // The library keeps one unit system for everybody: it is set here, once, and nothing else imports it.
 psychrolib.SetUnitSystem(psychrolib.SI)
 
-const ZERO_C = 273.15
 /** Air that cooling systems meet: the library’s own range is wider, its iterations are safe within this. */
 const COLDEST_K = 233.15
 const HOTTEST_K = 343.15
@@ -54,13 +54,13 @@ export function moistAir(dryBulbK: number, relativeHumidity: number, pressurePa:
   if (relativeHumidity * waterVapourPressure(dryBulbK) > MOST_VAPOUR * pressurePa) {
     throw new CalcError(
       'out-of-range',
-      `Air at ${(dryBulbK - ZERO_C).toFixed(1)} °C and ${(100 * relativeHumidity).toFixed(0)} % would be mostly steam at this barometer.`,
+      `Air at ${(dryBulbK - ZERO_CELSIUS_K).toFixed(1)} °C and ${(100 * relativeHumidity).toFixed(0)} % would be mostly steam at this barometer.`,
       { hint: 'Check temperature, humidity and altitude.' },
     )
   }
   return stateOf(
     dryBulbK,
-    psychrolib.GetHumRatioFromRelHum(dryBulbK - ZERO_C, relativeHumidity, pressurePa),
+    psychrolib.GetHumRatioFromRelHum(dryBulbK - ZERO_CELSIUS_K, relativeHumidity, pressurePa),
     pressurePa,
   )
 }
@@ -77,11 +77,15 @@ export function humidityAt(dryBulbK: number, wetBulbK: number, pressurePa: numbe
   const found =
     wetBulbK > dryBulbK
       ? Number.NaN
-      : psychrolib.GetRelHumFromTWetBulb(dryBulbK - ZERO_C, wetBulbK - ZERO_C, pressurePa)
+      : psychrolib.GetRelHumFromTWetBulb(
+          dryBulbK - ZERO_CELSIUS_K,
+          wetBulbK - ZERO_CELSIUS_K,
+          pressurePa,
+        )
   if (found >= DRIEST) return Math.min(found, 1)
   throw new CalcError(
     'out-of-range',
-    `No air has a wet bulb of ${(wetBulbK - ZERO_C).toFixed(1)} °C at ${(dryBulbK - ZERO_C).toFixed(1)} °C.`,
+    `No air has a wet bulb of ${(wetBulbK - ZERO_CELSIUS_K).toFixed(1)} °C at ${(dryBulbK - ZERO_CELSIUS_K).toFixed(1)} °C.`,
     { hint: 'The wet bulb is below the air temperature, and some 20 K at most.' },
   )
 }
@@ -97,17 +101,19 @@ export function cooledAir(air: MoistAir, outletK: number, pressurePa: number): M
   const full =
     waterVapourPressure(outletK) > MOST_VAPOUR * pressurePa
       ? air.humidityRatio
-      : psychrolib.GetSatHumRatio(outletK - ZERO_C, pressurePa)
+      : psychrolib.GetSatHumRatio(outletK - ZERO_CELSIUS_K, pressurePa)
   return stateOf(outletK, Math.min(air.humidityRatio, full), pressurePa)
 }
 
 function stateOf(dryBulbK: number, humidityRatio: number, pressurePa: number): MoistAir {
-  const dryBulbC = dryBulbK - ZERO_C
+  const dryBulbC = dryBulbK - ZERO_CELSIUS_K
   return {
     dryBulbK,
     humidityRatio,
-    wetBulbK: psychrolib.GetTWetBulbFromHumRatio(dryBulbC, humidityRatio, pressurePa) + ZERO_C,
-    dewPointK: psychrolib.GetTDewPointFromHumRatio(dryBulbC, humidityRatio, pressurePa) + ZERO_C,
+    wetBulbK:
+      psychrolib.GetTWetBulbFromHumRatio(dryBulbC, humidityRatio, pressurePa) + ZERO_CELSIUS_K,
+    dewPointK:
+      psychrolib.GetTDewPointFromHumRatio(dryBulbC, humidityRatio, pressurePa) + ZERO_CELSIUS_K,
     relativeHumidity: Math.min(
       psychrolib.GetRelHumFromHumRatio(dryBulbC, humidityRatio, pressurePa),
       1,
@@ -120,7 +126,7 @@ function guard(dryBulbK: number, pressurePa: number): void {
   if (!(dryBulbK >= COLDEST_K - EDGE_K && dryBulbK <= HOTTEST_K + EDGE_K)) {
     throw new CalcError(
       'out-of-range',
-      `Air at ${(dryBulbK - ZERO_C).toFixed(1)} °C is outside −40 to 70 °C.`,
+      `Air at ${(dryBulbK - ZERO_CELSIUS_K).toFixed(1)} °C is outside −40 to 70 °C.`,
       { hint: 'Give the temperature of the air itself, out of the sun.' },
     )
   }
@@ -131,4 +137,30 @@ function guard(dryBulbK: number, pressurePa: number): void {
       { hint: 'Give the barometric pressure at the place.' },
     )
   }
+}
+
+/**
+ * Relative humidity from dry and wet bulb.
+ *
+ * @throws {CalcError} `out-of-range`, a wet bulb above the dry one included.
+ */
+export function humidityByWetBulb(dryBulbK: number, wetBulbK: number, pressurePa: number): number {
+  guard(dryBulbK, pressurePa)
+  guard(wetBulbK, pressurePa)
+  if (wetBulbK > dryBulbK) {
+    throw new CalcError('out-of-range', 'The wet bulb is above the dry bulb of the same air.', {
+      hint: 'Read both in the same air; the wet one is never the warmer.',
+    })
+  }
+  const share = psychrolib.GetRelHumFromTWetBulb(
+    dryBulbK - ZERO_CELSIUS_K,
+    wetBulbK - ZERO_CELSIUS_K,
+    pressurePa,
+  )
+  if (share < DRIEST) {
+    throw new CalcError('out-of-range', 'By these two bulbs the air would hold no water at all.', {
+      hint: 'Wet the wick again and wait until the wet bulb stands still.',
+    })
+  }
+  return Math.min(share, 1)
 }

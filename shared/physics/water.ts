@@ -1,4 +1,5 @@
 import { CalcError } from '../errors.ts'
+import { ZERO_CELSIUS_K } from '../gas-constants.ts'
 import type { Source } from '../sources.ts'
 
 /** Pressure at which water boils, or ice evaporates, at a temperature: and back. */
@@ -58,7 +59,7 @@ export function waterVapourPressure(temperatureK: number): number {
   if (!(temperatureK >= LOWEST_K && temperatureK <= CRITICAL_K)) {
     throw new CalcError(
       'out-of-range',
-      `Water has no vapour pressure here at ${(temperatureK - 273.15).toFixed(1)} °C: the equations run from −223 °C to 374 °C.`,
+      `Water has no vapour pressure here at ${(temperatureK - ZERO_CELSIUS_K).toFixed(1)} °C: the equations run from −223 °C to 374 °C.`,
       { hint: 'Give the temperature of the coldest part of the system.' },
     )
   }

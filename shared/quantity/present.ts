@@ -103,18 +103,35 @@ function finite(value: number): number {
 function decimalsFor(plusMinus: number, fallback: number): number {
   if (plusMinus === 0) return fallback
   const exponent = Math.floor(Math.log10(plusMinus))
-  const leading = plusMinus / 10 ** exponent
+  const leading = plusMinus / tenTo(exponent)
   return Math.min(Math.max(leading < 3 ? 1 - exponent : -exponent, 0), 15)
 }
 
-const roundTo = (value: number, decimals: number) => {
-  const rounded = Number(value.toFixed(decimals))
+const MOST_DECIMALS = 15
+const POWERS = Array.from({ length: MOST_DECIMALS + 1 }, (_, decimals) => 10 ** decimals)
+const STEPS = POWERS.map((_, decimals) => 10 ** -decimals)
+/** A power of ten; those that figures are rounded with are at hand. */
+const tenTo = (exponent: number): number =>
+  (exponent < 0 ? STEPS[-exponent] : POWERS[exponent]) ?? 10 ** exponent
+
+/** Up to here a figure times its power of ten is off by less than {@link NEAR_TIE}. */
+const SURE_BELOW = 1e9
+const NEAR_TIE = 1e-6
+
+/** As `toFixed` rounds, which is asked only where a figure is long or lies between two others. */
+function roundTo(value: number, decimals: number): number {
+  const power = tenTo(decimals)
+  const scaled = value * power
+  const nearest = Math.round(scaled)
+  const isSure =
+    Math.abs(scaled) < SURE_BELOW && Math.abs(Math.abs(scaled - nearest) - 0.5) > NEAR_TIE
+  const rounded = isSure ? nearest / power : Number(value.toFixed(decimals))
   return rounded === 0 ? 0 : rounded
 }
 
 /** An uncertainty is never rounded to less than half of itself, nor to nothing. */
 const roundUp = (value: number, decimals: number) => {
-  const step = 10 ** -decimals
+  const step = tenTo(-decimals)
   return roundTo(Math.max(Math.ceil(value / step - 0.05) * step, value === 0 ? 0 : step), decimals)
 }
 
@@ -153,14 +170,16 @@ export function showAll<T>(tree: T, presentation: Presentation): Shown<T> {
 }
 
 function showAny(tree: unknown, presentation: Presentation): unknown {
+  if (typeof tree === 'string') return tree
   if (tree instanceof Quantity) return show(tree, presentation)
   if (tree instanceof Showable) return tree.shown(presentation)
   if (Array.isArray(tree)) return tree.map((item) => showAny(item, presentation))
   if (typeof tree === 'number') return finite(tree)
   if (tree === null || typeof tree !== 'object') return tree
-  return Object.fromEntries(
-    Object.entries(tree)
-      .filter(([, value]) => value !== undefined)
-      .map(([key, value]) => [key, showAny(value, presentation)]),
-  )
+  const shown: Record<string, unknown> = {}
+  for (const key of Object.keys(tree)) {
+    const value = (tree as Readonly<Record<string, unknown>>)[key]
+    if (value !== undefined) shown[key] = showAny(value, presentation)
+  }
+  return shown
 }

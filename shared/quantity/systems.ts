@@ -6,7 +6,11 @@ const US =
 const NEUTRAL = /^(?:micron|Torr|s|min|h|d|yr|%|ppm|atm(?:$| .*)|g\/ft)$/u
 
 /** Which unit system a reading was written in; undefined where its unit belongs to both. */
-export function systemOf({ written }: Quantity): 'us' | 'si' | undefined {
-  if (written === undefined || NEUTRAL.test(written)) return undefined
-  return US.test(written) ? 'us' : 'si'
+export const systemOf = ({ written }: Quantity): 'us' | 'si' | undefined =>
+  written === undefined ? undefined : unitSystemOf(written)
+
+/** Which unit system a unit belongs to, by its symbol; undefined where both have it. */
+export function unitSystemOf(symbol: string): 'us' | 'si' | undefined {
+  if (NEUTRAL.test(symbol)) return undefined
+  return US.test(symbol) ? 'us' : 'si'
 }

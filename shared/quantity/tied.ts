@@ -1,5 +1,5 @@
 import { CalcError } from '../errors.ts'
-import { type Budget, budget, type Ingredient, type Uncertain } from './uncertainty.ts'
+import { type Budget, budgetAround, type Ingredient, type Uncertain } from './uncertainty.ts'
 
 /** Ingredients that are moved, each by the object that it is. */
 type Moved = ReadonlyMap<Uncertain, number>
@@ -88,13 +88,9 @@ function settleAnew(figure: Tied): Budget {
     si,
     plusMinus,
   }))
-  const settled = budget(ingredients, (...values) => {
-    const moved = new Map<Uncertain, number>()
-    for (const [index, [ingredient]] of uncertain.entries()) {
-      const value = values[index] ?? ingredient.si
-      if (value !== ingredient.si) moved.set(ingredient, value)
-    }
-    return moved.size === 0 ? figure.si : figure.at(moved)
+  const settled = budgetAround(ingredients, figure.si, (index, value) => {
+    const [ingredient] = uncertain[index] ?? []
+    return ingredient === undefined ? figure.si : figure.at(new Map([[ingredient, value]]))
   })
   if (!Number.isFinite(settled.si) || !Number.isFinite(settled.plusMinus ?? 0)) {
     throw new CalcError('out-of-range', 'A figure comes out larger than any number.', {

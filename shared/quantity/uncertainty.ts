@@ -41,7 +41,9 @@ export function propagate(
   inputs: readonly Uncertain[],
   f: (...values: number[]) => number,
 ): { readonly si: number; readonly plusMinus: number | undefined } {
-  const { si, spans } = spread(inputs, f)
+  const values = inputs.map((input) => input.si)
+  const si = f(...values)
+  const spans = spansOf(inputs, si, one(f, values))
   const given = spans.filter((span) => span !== undefined)
   return { si, plusMinus: given.length === 0 ? undefined : Math.hypot(...given) }
 }
@@ -51,7 +53,20 @@ export function budget(
   ingredients: readonly Ingredient[],
   f: (...values: number[]) => number,
 ): Budget {
-  const { si, spans } = spread(ingredients, f)
+  const values = ingredients.map((entry) => entry.si)
+  return budgetAround(ingredients, f(...values), one(f, values))
+}
+
+/**
+ * The same of a figure that is known already, by what it becomes where one ingredient alone has
+ * another value: with hundreds of ingredients, handing all of them over each time would be most of the work.
+ */
+export function budgetAround(
+  ingredients: readonly Ingredient[],
+  si: number,
+  moved: (index: number, value: number) => number,
+): Budget {
+  const spans = spansOf(ingredients, si, moved)
   const parts = ingredients
     .flatMap(({ name }, index) => {
       const span = spans[index]
@@ -66,33 +81,40 @@ export function budget(
   }
 }
 
+/** `f` with one of its values replaced. */
+const one =
+  (f: (...values: number[]) => number, values: readonly number[]) =>
+  (index: number, value: number) => {
+    const moved = values.slice()
+    moved[index] = value
+    return f(...moved)
+  }
+
 /** The half of the span that each input makes; undefined where it carries no uncertainty. */
-function spread(inputs: readonly Uncertain[], f: (...values: number[]) => number) {
-  const values = inputs.map((input) => input.si)
-  const si = f(...values)
-  const spans = inputs.map((input, index): number | undefined => {
+function spansOf(
+  inputs: readonly Uncertain[],
+  si: number,
+  moved: (index: number, value: number) => number,
+): readonly (number | undefined)[] {
+  return inputs.map((input, index) => {
     const width = input.plusMinus
     if (width === undefined) return undefined
     if (width === 0) return 0
-    const above = tryAt(f, values, index, width)
-    const below = tryAt(f, values, index, -width)
+    const above = tryAt(moved, index, input.si + width)
+    const below = tryAt(moved, index, input.si - width)
     if (above !== undefined && below !== undefined) return (above - below) / 2
     if (above === undefined && below === undefined) throw beyondReach()
     return (above ?? si) - (below ?? si)
   })
-  return { si, spans }
 }
 
 function tryAt(
-  f: (...values: number[]) => number,
-  values: number[],
+  moved: (index: number, value: number) => number,
   index: number,
-  shift: number,
+  value: number,
 ): number | undefined {
-  const moved = [...values]
-  moved[index] = (values[index] ?? 0) + shift
   try {
-    return f(...moved)
+    return moved(index, value)
   } catch (error) {
     if (error instanceof CalcError) return undefined
     throw error

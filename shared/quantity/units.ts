@@ -1,3 +1,5 @@
+import { ZERO_CELSIUS_K } from '../gas-constants.ts'
+
 /**
  * A unit and what it takes to reach SI.
  *
@@ -135,7 +137,7 @@ export const tables = {
     withOffset(
       '°C',
       1,
-      273.15,
+      ZERO_CELSIUS_K,
       'c',
       'deg c',
       'degc',

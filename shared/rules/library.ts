@@ -1,6 +1,5 @@
 import australia from '../../data/rules/australia.json' with { type: 'json' }
 import canada from '../../data/rules/canada.json' with { type: 'json' }
-import named from '../../data/rules/certificates.json' with { type: 'json' }
 import eu from '../../data/rules/eu.json' with { type: 'json' }
 import uk from '../../data/rules/uk.json' with { type: 'json' }
 import usFederal from '../../data/rules/us-federal.json' with { type: 'json' }
@@ -16,14 +15,9 @@ export const JURISDICTIONS: Readonly<Record<Law, Jurisdiction>> = {
   australia: australia as Jurisdiction,
 }
 
-export type CertificateId = keyof typeof named.certificates
-
-export const CERTIFICATES: Readonly<Record<CertificateId, string>> = named.certificates
-
-export const CERTIFICATE_IDS = Object.keys(named.certificates) as [
-  CertificateId,
-  ...CertificateId[],
-]
-
-/** Whether a text is the id of a certificate that the rules know. */
-export const isCertificate = (id: string): id is CertificateId => Object.hasOwn(CERTIFICATES, id)
+export {
+  CERTIFICATE_IDS,
+  CERTIFICATES,
+  type CertificateId,
+  isCertificate,
+} from './certificate-names.ts'

@@ -59,7 +59,7 @@ export const airCheck = defineOperation({
   fields,
   result,
   cautions: {
-    always: ['pressure', 'cold-burns', 'asphyxiation', 'do-not-mix', 'local-rules'],
+    always: ['pressure', 'cold-burns', 'asphyxiation', 'do-not-mix', 'maker-first', 'local-rules'],
     mayAlso: ALL_DANGERS,
   },
   example: {

@@ -1,13 +1,15 @@
 import { ALL_DANGERS } from '../dangers.ts'
 import { defineOperation } from '../operation.ts'
+import { lawOfJob } from '../rules/job-law.ts'
 import { chargeFields } from './charge/input/fields.ts'
+import { checkItems } from './charge/input/most-items.ts'
 import { computeCharge } from './charge/verdict/answer.ts'
 import { chargeResult } from './charge/verdict/result.ts'
 
 /** How much refrigerant goes back in, as an operation. */
 export const charge = defineOperation({
   name: 'charge',
-  opens: true,
+  opens: lawOfJob,
   summary: 'How much refrigerant goes back in after a job',
   description:
     'After couplers were parted, a section was opened, the whole system was opened or pressure was lost: the mass to weigh in, its band, and what to set on the scale. Of parted couplings without a maker’s figure it bounds what can be gone by a caliper. Refuses a correction where only the weighed full charge is right, and never makes up a label charge or the spill volume of a coupling.',
@@ -39,5 +41,6 @@ export const charge = defineOperation({
     serviceHoseLength: '72 in',
     serviceHoseHolds: 'liquid',
   },
+  check: checkItems,
   compute: (input) => computeCharge(input),
 })

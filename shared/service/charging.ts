@@ -2,6 +2,7 @@ import * as z from 'zod'
 import { ALL_DANGERS } from '../dangers.ts'
 import { defineOperation } from '../operation.ts'
 import { quantityOut } from '../quantity/index.ts'
+import { lawOfJob } from '../rules/job-law.ts'
 import { cansOut } from './charging/cans-part.ts'
 import { computeCharging } from './charging/compute.ts'
 import { fields } from './charging/fields.ts'
@@ -39,7 +40,7 @@ const result = z.strictObject({
 /** Charging: what the scale must read, which way in, and what not to do. */
 export const charging = defineOperation({
   name: 'charging',
-  opens: true,
+  opens: lawOfJob,
   summary: 'What the scale must read while charging, and the right way in',
   description:
     'Scale readings to stop at with the hold-up of the hose, number of small cans, liquid or vapour and on which side, limits for warming and weather. Refuses the high side with the engine running, liquid into the suction, liquid R-744 below its triple pressure, a hydrocarbon into what is not built for it, zeotropic blends as vapour, and containers that are too warm.',

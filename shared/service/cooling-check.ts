@@ -89,7 +89,7 @@ export const coolingCheck = defineOperation({
       {
         returnAir: readings.returnAir,
         vent: readings.vent?.shown,
-        relativeHumidity: input.relativeHumidity,
+        relativeHumidity: readings.relativeHumidity,
       },
       place.barometer,
       notes,

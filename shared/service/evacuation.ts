@@ -11,6 +11,7 @@ import {
   quantityOut,
   SEA_LEVEL_PA,
 } from '../quantity/index.ts'
+import { lawOfJob } from '../rules/job-law.ts'
 import { fillIn } from '../sentence.ts'
 import { type EvacuationInput, fields } from './evacuation/fields.ts'
 import { pullDownOut, pullDownPart } from './evacuation/pull-down-part.ts'
@@ -32,7 +33,7 @@ import { placeWhenNeeded } from './place-when-needed.ts'
 /** Evacuation: what to pull to and how to hold it, what water needs, how long it takes, what a rise says. */
 export const evacuation = defineOperation({
   name: 'evacuation',
-  opens: true,
+  opens: lawOfJob,
   summary:
     'Target and hold of an evacuation, pump-down time, and whether a standing vacuum shows a leak, water or refrigerant',
   description:
@@ -116,7 +117,7 @@ export const evacuation = defineOperation({
 })
 
 /** The coldest part, with the ± of its thermometer. */
-const coldest = (input: EvacuationInput, notes: ReturnType<typeof newNotes>) =>
+export const coldest = (input: EvacuationInput, notes: ReturnType<typeof newNotes>) =>
   reader(input, notes)(input.temperature, 'pipe-probe', 'temperature')
 
 /** In the cold a standing vacuum below the limit shows no dryness: water pushes no higher. */

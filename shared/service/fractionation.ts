@@ -143,9 +143,8 @@ export const fractionation = defineOperation({
     const { escapes, lost, startMass } = input
     if (startMass) plausible(startMass, 1e-3, 1e6, 'A mass at the start', ['startMass'])
     const share = input.liquidShare?.si ?? data.startLiquidShare
-    const leakOf = (gone: number) => workOut(r.info, temperature.si, share, escapes, gone)
-    const leak = leakOf(lost.si)
-    const shift = shiftOf(r, temperature.si, lost, leak, leakOf)
+    const leak = workOut(r.info, temperature.si, share, escapes, lost.si)
+    const shift = shiftOf(r, temperature.si, lost, leak)
     const verdict = topUpOf(shift)
     const practice = statements(
       'mend-first',

@@ -5,6 +5,7 @@ import { isCarbonDioxide, pickRefrigerant } from '../fields/index.ts'
 import { newNotes, withNotes } from '../notes.ts'
 import { defineOperation } from '../operation.ts'
 import type { Refrigerant } from '../refrigerant/index.ts'
+import { lawOfJob } from '../rules/job-law.ts'
 import { lawStatements, leakSource, leakStatements } from './leak-test/facts.ts'
 import { federalOut, federalPart } from './leak-test/federal-part.ts'
 import { fields, type LeakTestInput } from './leak-test/fields.ts'
@@ -19,7 +20,7 @@ import { statementOut, statementSources } from './statement.ts'
 /** Leak test: standing pressure, test pressure, searching, yearly loss, federal leak rate. */
 export const leakTest = defineOperation({
   name: 'leak-test',
-  opens: true,
+  opens: lawOfJob,
   summary:
     'Standing pressure corrected for temperature, leak rate, test pressure, sensitivity of each search',
   description:

@@ -7,6 +7,7 @@ import { resolvePlace } from '../instrument/index.ts'
 import { type Notes, newNotes, withNotes } from '../notes.ts'
 import { defineOperation } from '../operation.ts'
 import type { Refrigerant } from '../refrigerant/index.ts'
+import { lawOfJob } from '../rules/job-law.ts'
 import { fillIn } from '../sentence.ts'
 import { sourceTable } from '../source-table.ts'
 import { propertyWarnings } from './property-sources.ts'
@@ -36,7 +37,7 @@ const result = z.strictObject({
 /** Recovery: what should come out, how far to evacuate, and what the cylinder takes. */
 export const recovery = defineOperation({
   name: 'recovery',
-  opens: true,
+  opens: lawOfJob,
   summary: 'What should come out, how far to evacuate, and how much the recovery cylinder takes',
   description:
     'Before refrigerant is taken out: the expected mass (from the label, or from pressure and volume at rest), the level of evacuation that US federal rules ask for, and what the recovery cylinder may hold by weight and by its service pressure. Refuses disposable cylinders, mixing, overfilling, a cylinder that is too weak, and hydrocarbons into a machine that is not rated for them.',
@@ -44,7 +45,7 @@ export const recovery = defineOperation({
   check: checkFields,
   result,
   cautions: {
-    always: ['pressure', 'cold-burns', 'asphyxiation', 'do-not-mix', 'local-rules'],
+    always: ['pressure', 'cold-burns', 'asphyxiation', 'do-not-mix', 'maker-first', 'local-rules'],
     mayAlso: ALL_DANGERS,
   },
   example: {

@@ -1,6 +1,6 @@
 import { CalcError } from '../errors.ts'
 import { GAS_CONSTANT } from '../gas-constants.ts'
-import { type Phase, phaseAt, phaseOfDensities } from './fugacity.ts'
+import { type Phase, phaseAt, phaseOfDensities, reducingOf } from './fugacity.ts'
 import { solveLinear } from './linear-solve.ts'
 import type { Multifluid } from './multifluid.ts'
 
@@ -59,9 +59,10 @@ export function saturationPoint(
 ): SaturationPoint {
   const n = composition.length
   const u = Float64Array.from(guess)
+  const reducing = reducingOf(fluid, composition)
   let best: SaturationPoint | undefined
   for (let step = 0; step < MAXIMUM_STEPS; step += 1) {
-    const given = phaseAt(fluid, Math.exp(at(u, 0)), Math.exp(at(u, 1)), composition)
+    const given = phaseAt(fluid, Math.exp(at(u, 0)), Math.exp(at(u, 1)), composition, reducing)
     const other = phaseOfDensities(fluid, Math.exp(at(u, 0)), u.subarray(2))
     const matrix = new Float64Array((n + 2) ** 2)
     const rest = equations(given, other, condition, matrix)

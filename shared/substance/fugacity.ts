@@ -1,6 +1,6 @@
 import type { HelmholtzDerivatives } from './model.ts'
 import { MIXTURE_GAS_CONSTANT, type Multifluid } from './multifluid.ts'
-import { reducingAt } from './reducing.ts'
+import { type QuadraticForm, reducingAt } from './reducing.ts'
 import { addWeighted } from './term-group.ts'
 
 /**
@@ -42,23 +42,37 @@ interface Excess {
   readonly total: HelmholtzDerivatives
 }
 
-/** Evaluate one phase at K, mol/m³ and mole fractions (each above 0, summing to 1). */
+/** Reducing temperature and volume of a composition, for whoever evaluates it again and again. */
+export interface Reducing {
+  readonly t: QuadraticForm
+  readonly v: QuadraticForm
+}
+
+export const reducingOf = (fluid: Multifluid, x: Float64Array): Reducing => ({
+  t: reducingAt(fluid.temperature, x),
+  v: reducingAt(fluid.volume, x),
+})
+
+/**
+ * Evaluate one phase at K, mol/m³ and mole fractions (each above 0, summing to 1).
+ *
+ * @param reducing - That of `x`, where it is known.
+ */
 export function phaseAt(
   fluid: Multifluid,
   temperatureK: number,
   density: number,
   x: Float64Array,
+  { t, v }: Reducing = reducingOf(fluid, x),
 ): Phase {
   const n = x.length
-  const t = reducingAt(fluid.temperature, x)
-  const v = reducingAt(fluid.volume, x)
   const tau = t.value / temperatureK
   const delta = density * v.value
   const e = excess(fluid, tau, delta, x)
   const { a_d, a_t, a_dd, a_dt, a_tt } = e.total
   // ρ∂τ/∂ρᵢ and ρ∂δ/∂ρᵢ
-  const ti = Float64Array.from(t.first, (d) => (d - 2 * t.value) / temperatureK)
-  const di = Float64Array.from(v.first, (d) => density * (d - v.value))
+  const ti = t.first.map((d) => (d - 2 * t.value) / temperatureK)
+  const di = v.first.map((d) => density * (d - v.value))
   const rt = MIXTURE_GAS_CONSTANT * temperatureK
   const logRt = Math.log(rt)
   const logFugacity = new Float64Array(n)

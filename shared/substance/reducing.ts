@@ -2,7 +2,7 @@ import type { MixingRule } from './mixing-rules.ts'
 import type { SubstanceData } from './types.ts'
 
 /** A reducing quantity over the mole fractions with its first and second derivatives. */
-interface QuadraticForm {
+export interface QuadraticForm {
   readonly value: number
   /** ∂Y/∂xᵢ. */
   readonly first: Float64Array

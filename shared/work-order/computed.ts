@@ -5,6 +5,7 @@ import { ACTIONS } from '../rules/types.ts'
 import { charge } from '../service/charge.ts'
 import { charging } from '../service/charging.ts'
 import { coolingCheck } from '../service/cooling-check.ts'
+import { diagnose } from '../service/diagnose.ts'
 import { evacuation } from '../service/evacuation.ts'
 import { leakTest } from '../service/leak-test.ts'
 import { oil } from '../service/oil.ts'
@@ -17,6 +18,7 @@ export const computedOut = z.strictObject({
   rules: z.array(z.strictObject({ action: z.enum(ACTIONS), result: rulesOut })),
   readingsBefore: readings.result.optional(),
   readings: readings.result.optional(),
+  diagnosis: diagnose.result.optional(),
   recovery: recovery.result.optional(),
   charge: charge.result.optional(),
   oil: oil.result.optional(),
@@ -37,6 +39,7 @@ export function computedOf({ rules, ...others }: Outcomes): ComputedParts {
     }),
     readingsBefore: resultOf(others.readingsBefore),
     readings: resultOf(others.readings),
+    diagnosis: resultOf(others.diagnosis),
     recovery: resultOf(others.recovery),
     charge: resultOf(others.charge),
     oil: resultOf(others.oil),

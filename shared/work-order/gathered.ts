@@ -6,6 +6,7 @@ import type { Step } from './step.ts'
 const TITLES: Readonly<Record<Exclude<keyof Outcomes, 'rules'>, string>> = {
   readingsBefore: 'Readings before',
   readings: 'Readings',
+  diagnosis: 'Diagnosis',
   recovery: 'Recovery',
   charge: 'Charge',
   oil: 'Oil',

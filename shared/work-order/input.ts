@@ -25,6 +25,8 @@ import { couplingItem, partItem } from '../service/charge/input/items.ts'
 import { charge } from '../service/charge.ts'
 import { charging } from '../service/charging.ts'
 import { coolingCheck } from '../service/cooling-check.ts'
+import { runningIn } from '../service/diagnose/input/fields.ts'
+import { diagnose } from '../service/diagnose.ts'
 import { evacuation } from '../service/evacuation.ts'
 import { leakTest } from '../service/leak-test.ts'
 import { oilFields, PARTS } from '../service/oil/fields.ts'
@@ -47,6 +49,8 @@ const section = <F extends z.core.$ZodLooseShape>(name: string, fields: F) =>
     .partial()
     .optional()
     .describe(`Fields of ${name}; what stands elsewhere on the order need not be repeated`)
+
+const { baseline: _, ...diagnosisIn } = diagnose.fields
 
 const replaced = oilFields.parts.unwrap().element.shape
 const name = words(80).optional().describe('What to call it on the card')
@@ -119,6 +123,10 @@ export const fields = {
     'Fields of readings, as taken before the work',
   ),
   readings: section('readings', readings.fields),
+  baseline: section('diagnose', runningIn).describe(
+    'Readings of this machine when it was sound, with their air and speed: keep them for the next time it cools badly',
+  ),
+  diagnosis: section('diagnose', diagnosisIn),
   recovery: section('recovery', recovery.fields),
   charge: section('charge', charge.fields),
   oil: section('oil', oilFields),

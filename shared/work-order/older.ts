@@ -2,6 +2,7 @@ import { renamedTo } from '../fields/index.ts'
 import { charge } from '../service/charge.ts'
 import { charging } from '../service/charging.ts'
 import { coolingCheck } from '../service/cooling-check.ts'
+import { diagnose } from '../service/diagnose.ts'
 import { evacuation } from '../service/evacuation.ts'
 import { leakTest } from '../service/leak-test.ts'
 import { oil } from '../service/oil.ts'
@@ -14,6 +15,7 @@ type Raw = Readonly<Record<string, unknown>>
 const SECTIONS: Readonly<Record<string, readonly string[]>> = {
   readings: Object.keys(readings.fields),
   readingsBefore: Object.keys(readings.fields),
+  diagnosis: Object.keys(diagnose.fields),
   recovery: Object.keys(recovery.fields),
   charge: Object.keys(charge.fields),
   oil: Object.keys(oil.fields),

@@ -8,6 +8,8 @@ import { couplingItem, partItem, spillIn } from '../service/charge/input/items.t
 import { charge } from '../service/charge.ts'
 import { charging } from '../service/charging.ts'
 import { coolingCheck } from '../service/cooling-check.ts'
+import { RUNNING_FIELDS } from '../service/diagnose/input/fields.ts'
+import { diagnose } from '../service/diagnose.ts'
 import { evacuation } from '../service/evacuation.ts'
 import { leakTest } from '../service/leak-test.ts'
 import { oilFields } from '../service/oil/fields.ts'
@@ -25,6 +27,8 @@ export interface Outcomes {
   readonly charge: Outcome<ResultOf<typeof charge>>
   readonly charging: Outcome<ResultOf<typeof charging>>
   readonly cooling: Outcome<ResultOf<typeof coolingCheck>>
+  /** Causes by the machine model, where a baseline or what it asks for stands on the order. */
+  readonly diagnosis: Outcome<ResultOf<typeof diagnose>>
   readonly evacuation: Outcome<ResultOf<typeof evacuation>>
   readonly leakTest: Outcome<ResultOf<typeof leakTest>>
   readonly oil: Outcome<ResultOf<typeof oil>>
@@ -63,6 +67,7 @@ export function runAll(input: WorkOrderInput): Outcomes {
     readings: isSaid(input.readings)
       ? runSection(readings, 'readings', input.readings, head)
       : ABSENT,
+    diagnosis: runDiagnosis(input, head),
     charging: runCharging(input, head, charged),
     cooling: runCooling(input, head),
   }
@@ -224,6 +229,29 @@ function runCharging(
   const message = 'What goes in is not known yet.'
   const path = ['charging', 'labelCharge']
   return { ...outcome, problem: { ...outcome.problem, message, hint: '', path } }
+}
+
+/** What is wrong, by the readings taken before anything was opened; those of a job that opens nothing. */
+function runDiagnosis(input: WorkOrderInput, head: Head): Outcomes['diagnosis'] {
+  if (!isSaid(input.baseline) && !isSaid(input.diagnosis)) return ABSENT
+  const key = input.job === 'diagnose' ? 'readings' : 'readingsBefore'
+  const read: Readonly<Record<string, unknown>> = input[key] ?? {}
+  const cooling: Readonly<Record<string, unknown>> =
+    input.job === 'diagnose' ? (input.cooling ?? {}) : {}
+  const handed = RUNNING_FIELDS.map(
+    (name) =>
+      [name, placed(read[name], key, name) ?? placed(cooling[name], 'cooling', name)] as const,
+  )
+  const found = Object.fromEntries(handed.filter(([, value]) => value !== undefined))
+  const pressures = ['suctionPressure', 'liquidPressure', 'dischargePressure'] as const
+  if (!pressures.some((name) => found[name] ?? input.diagnosis?.[name])) return ABSENT
+  return runSection(diagnose, 'diagnosis', input.diagnosis, head, {
+    ...found,
+    baseline: placed(input.baseline, 'baseline'),
+    ...(key === 'readingsBefore' && {
+      recovered: placed(input.recovery?.recovered, 'recovery', 'recovered'),
+    }),
+  })
 }
 
 function runCooling(input: WorkOrderInput, head: Head): Outcomes['cooling'] {

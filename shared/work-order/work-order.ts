@@ -7,6 +7,7 @@ import { lawLine } from '../rules/law-line.ts'
 import { charge } from '../service/charge.ts'
 import { charging } from '../service/charging.ts'
 import { coolingCheck } from '../service/cooling-check.ts'
+import { diagnose } from '../service/diagnose.ts'
 import { evacuation } from '../service/evacuation.ts'
 import { leakTest } from '../service/leak-test.ts'
 import { oil } from '../service/oil.ts'
@@ -55,9 +56,17 @@ const ALWAYS: readonly CautionId[] = [
 /** What any of its steps may add. */
 const MAY_ALSO: readonly CautionId[] = [
   ...ALL_DANGERS,
-  ...[readings, recovery, charge, oil, leakTest, evacuation, charging, coolingCheck].flatMap(
-    ({ cautions }) => cautions.map(({ id }) => id as CautionId),
-  ),
+  ...[
+    readings,
+    diagnose,
+    recovery,
+    charge,
+    oil,
+    leakTest,
+    evacuation,
+    charging,
+    coolingCheck,
+  ].flatMap(({ cautions }) => cautions.map(({ id }) => id as CautionId)),
 ]
 
 /** The whole visit on one sheet. */

@@ -2,6 +2,7 @@ import { spawnSync } from 'node:child_process'
 import { existsSync } from 'node:fs'
 import { coldStart } from './cold-start.ts'
 import { cycleBench } from './cycle.ts'
+import { diagnoseBench } from './diagnose.ts'
 import { httpBench } from './http.ts'
 import { microBench } from './micro.ts'
 import { rowsBench } from './rows.ts'
@@ -63,6 +64,13 @@ await part(
     print(`  the same by "simulate"      ${answerMs.toFixed(0)} ms (aim 100)`)
   },
 )
+
+await part('A diagnosis by five readings, processor time (aim 50 ms)', () => {
+  for (const { what, medianMs, p99Ms } of diagnoseBench()) {
+    const times = `median ${medianMs.toFixed(0)} ms, 99 % ${p99Ms.toFixed(0)} ms`
+    print(`  machine: ${what.padEnd(19)}${times}`)
+  }
+})
 
 await part('Start of the command line, median of alternating runs', () => {
   if (!isBuilt) {

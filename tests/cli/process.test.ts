@@ -6,6 +6,7 @@ import { promisify } from 'node:util'
 import { build } from 'esbuild'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import packageData from '../../package.json' with { type: 'json' }
+import { MADE_BY } from '../../shared/about.ts'
 import { operation } from '../../shared/operations.ts'
 import { served } from '../node/served.ts'
 
@@ -46,7 +47,7 @@ describe.each([
   it('prints one JSON value and ends with 0', async () => {
     const { stdout, stderr } = await run(process.execPath, [entry(), ...ask], { env: environment })
     expect(stderr).toBe('')
-    expect(JSON.parse(stdout)).toEqual(answer)
+    expect(JSON.parse(stdout)).toEqual({ ...answer, madeBy: MADE_BY })
   })
 
   it('ends with 2 on bad input, the message on the error stream', async () => {

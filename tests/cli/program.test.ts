@@ -58,7 +58,10 @@ describe.each(byName)('%s', (name, operation) => {
   it('answers its example as the operation itself does', async () => {
     const { status, out, err } = await session([...exampleArgv(operation), '--json'])
     expect({ status, err }).toEqual({ status: 0, err: '' })
-    expect(JSON.parse(out)).toEqual(operation.run(operation.example))
+    expect(JSON.parse(out)).toEqual({
+      ...operation.run(operation.example),
+      madeBy: `chargewright ${ABOUT.version}, data of ${ABOUT.data}`,
+    })
     expect(out.trimEnd().split('\n')).toHaveLength(1)
   })
 

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import { MADE_BY } from '../../shared/about.ts'
 import { operation } from '../../shared/operations.ts'
 import { session } from './session.ts'
 
@@ -158,7 +159,7 @@ describe('input from a file', () => {
     const { out } = await session(['saturation', 'ask.json', '--refrigerant', 'R-134a', '--json'], {
       files,
     })
-    expect(JSON.parse(out)).toEqual(answers[1])
+    expect(JSON.parse(out)).toEqual({ ...answers[1], madeBy: MADE_BY })
   })
 
   it('is CSV or JSON lines by its ending', async () => {

@@ -1,6 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
 import crane from '../../data/examples/harbour-crane.json' with { type: 'json' }
+import { MADE_BY } from '../../shared/about.ts'
 import { isOnScreen } from '../../shared/cautions.ts'
 import { workOrder } from '../../shared/work-order/work-order.ts'
 import { session } from './session.ts'
@@ -86,7 +87,7 @@ describe('a work order in the terminal', () => {
       await card(JSON.stringify(order), '--readings', '{"liquidPressure":"200 psig"}', '--json'),
     )
     const whole = { ...order, readings: { ...order.readings, liquidPressure: '200 psig' } }
-    expect(json).toEqual(workOrder.run(whole))
+    expect(json).toEqual({ ...workOrder.run(whole), madeBy: MADE_BY })
   })
 
   it('tells sources by title, with their marks, and in full when asked for', async () => {

@@ -1,6 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
 import * as z from 'zod'
+import { refrigerants } from '../../shared/refrigerant/index.ts'
 import type { RefrigerantInfo } from '../../shared/refrigerant/info.ts'
 import { MARKS } from '../../shared/sources.ts'
 import { substanceData } from '../../shared/substance/library.ts'
@@ -81,7 +82,9 @@ describe.each(files)('data/refrigerants/%s', (name) => {
   it('gives each warming potential once a report, and burning limits only if it burns', () => {
     const reports = info.gwp.map(({ report }) => report)
     expect(new Set(reports).size).toBe(reports.length)
-    if (info.safetyClass.value === 'A1') expect(info.flammability).toEqual([])
+    if (info.safetyClass.value === 'A1') {
+      expect(info.flammability, 'class A1 does not burn: no row of flammability').toEqual([])
+    }
     if (info.composition.length === 1 && info.safetyClass.value !== 'A1') {
       expect(info.flammability.length).toBeGreaterThan(0)
     }
@@ -100,4 +103,13 @@ describe('all together', () => {
       }
     }
   })
+})
+
+it('every file is in the registry, and nothing else', () => {
+  const inFiles = files.map((name) => read(name).id).sort()
+  expect(
+    refrigerants()
+      .map(({ id }) => id)
+      .sort(),
+  ).toEqual(inFiles)
 })

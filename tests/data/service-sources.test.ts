@@ -78,3 +78,25 @@ it('one id means one source: an answer that joins several steps lists each id on
     }
   }
 })
+
+/** Every `source`, `…Source` and `sources` of a row, wherever it stands in the file. */
+function cited(value: unknown, key = ''): readonly string[] {
+  if (typeof value === 'string') return /^(?:source|\w+Source)$/u.test(key) ? [value] : []
+  if (Array.isArray(value)) {
+    return value.flatMap((entry) => cited(entry, key === 'sources' ? 'source' : ''))
+  }
+  if (typeof value !== 'object' || value === null) return []
+  return Object.entries(value).flatMap(([name, entry]) => cited(entry, name))
+}
+
+it('every row names a source that is there', () => {
+  const everywhere = new Set(files.flatMap(({ sources = {} }) => Object.keys(sources)))
+  let rows = 0
+  for (const { name, sources: _, ...rest } of files) {
+    for (const id of cited(rest)) {
+      expect(everywhere.has(id), `${id} in ${name}`).toBe(true)
+      rows += 1
+    }
+  }
+  expect(rows).toBeGreaterThan(300)
+})

@@ -25,9 +25,16 @@ export async function baseline(
   return { seed, seconds: run.seconds, took: run.took, broken: run.broken }
 }
 
-/** Whether a test is of the room itself: it stands in a folder of its name, or bears it. */
+/**
+ * Whether a test is of the room itself: it stands in a folder of its name, or bears it. What holds
+ * the project to a text or to the reference library is every room's own, and the tests of data are
+ * those of the rooms of data and of what is made from it.
+ */
 export const isOwn = (test: string, room: string): boolean =>
-  test.includes(`/${room.split('/').at(-1)}`)
+  test.includes(`/${room.split('/').at(-1)}`) ||
+  /^tests\/(?:published|reference)\//u.test(test) ||
+  (/^(?:data\/|substance$|refrigerant$)/u.test(room) &&
+    /^tests\/(?:data|shared\/refrigerant)\//u.test(test))
 
 /** The room's own tests first, then the others; the quicker before the slower. */
 function inOrder(

@@ -18,6 +18,8 @@ const shared = ['quantity', 'fields', 'instrument', 'answer', 'dangers', 'physic
   'rules',
   'service',
   'work-order',
+  'cycle',
+  'diagnosis',
 ])
 
 /**

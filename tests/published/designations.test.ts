@@ -53,7 +53,8 @@ describe.each(names)('%s, by ASHRAE Standard 34%s', (id) => {
   const { info } = refrigerant(id)
 
   it('has its safety class', () => {
-    expect(info.safetyClass.value).toBe(said(id).safetyClass)
+    const where = `safetyClass in data/refrigerants/${id}.json against data/service/designations.json`
+    expect(info.safetyClass.value, where).toBe(said(id).safetyClass)
   })
 
   it('has its composition', () => {
@@ -61,7 +62,8 @@ describe.each(names)('%s, by ASHRAE Standard 34%s', (id) => {
       substance,
       Number((100 * massFraction).toFixed(6)),
     ])
-    expect(Object.fromEntries(parts)).toEqual(said(id).massPercent ?? { [id]: 100 })
+    const where = `composition in data/refrigerants/${id}.json against data/service/designations.json`
+    expect(Object.fromEntries(parts), where).toEqual(said(id).massPercent ?? { [id]: 100 })
   })
 
   it('boils where it is printed to', () => {

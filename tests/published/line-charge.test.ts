@@ -8,6 +8,8 @@ const toPrinted = (value: number, printed: string) => {
   expect(Math.abs(value - Number(printed))).toBeLessThanOrEqual(0.5 * 10 ** -decimals + 1e-9)
 }
 
+const tubes = bores.rows.filter(({ kind }) => kind === 'tube')
+
 describe('bores of ACR tube', () => {
   // ASTM B280 as tabulated by The Engineering ToolBox (copper-tube-astm-280-d_1084.html, read
   // 2026-11-25): size, temper, bore area in square inches as printed there.
@@ -27,6 +29,30 @@ describe('bores of ACR tube', () => {
   ])('have the printed area: %s in %s', (size, temper, area) => {
     const row = bores.rows.find((entry) => entry.size === size && entry.temper === temper)
     toPrinted((Math.PI / 4) * (row?.boreIn ?? 0) ** 2, area)
+  })
+})
+
+describe('bores of ACR tube and of hose, every row', () => {
+  // The same page: inside diameters in inches, annealed and drawn.
+  it('tube, size: annealed, drawn', () => {
+    const sizes = [...new Set(tubes.map(({ size }) => size))]
+    const bore = (size: string, temper: string) =>
+      tubes.find((row) => row.size === size && row.temper === temper)?.boreIn ?? '-'
+    expect(
+      sizes.map((size) => `${size}: ${bore(size, 'annealed')}, ${bore(size, 'drawn')}`),
+    ).toEqual([
+      '1/8: 0.065, -',
+      '3/16: 0.128, -',
+      '1/4: 0.19, -',
+      '5/16: 0.248, -',
+      '3/8: 0.311, 0.315',
+      '1/2: 0.436, 0.43',
+      '5/8: 0.555, 0.545',
+      '3/4: 0.68, 0.666',
+      '7/8: 0.785, 0.785',
+      '1-1/8: 1.025, 1.025',
+      '1-3/8: 1.265, 1.265',
+    ])
   })
 })
 

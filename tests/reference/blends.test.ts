@@ -37,6 +37,7 @@ const ENTROPY = 0.002
 describe.each(BLENDS.map((b) => b.id))('%s against an independent mixture model', (id) => {
   const entry = entries[id]
   it('is in the golden file, with most points solved', () => {
+    expect(entry, `${id} has no golden values: run tests/reference/blends.py`).toBeDefined()
     expect(entry?.bubble.length).toBeGreaterThanOrEqual(7)
     expect(entry?.dew.length).toBeGreaterThanOrEqual(8)
   })

@@ -2,6 +2,7 @@ import * as z from 'zod'
 import { placeIn, refrigerantIn } from '../../shared/fields/index.ts'
 import { type Computation, defineOperation } from '../../shared/operation.ts'
 import { mass, type Quantity, quantityIn, quantityOut } from '../../shared/quantity/index.ts'
+import { lawOfJob } from '../../shared/rules/job-law.ts'
 
 type Made = Computation<{ mass: Quantity }>
 
@@ -25,7 +26,10 @@ export const PLAIN: Made = {
 /** An operation that does next to nothing, with some of it as a test needs it. */
 export const madeOperation = (
   compute: (input: Given) => Partial<Made> = () => ({}),
-  more: {
+  {
+    opens,
+    ...more
+  }: {
     readonly check?: (input: Given) => void
     readonly older?: (raw: unknown) => { readonly raw: unknown; readonly changes: string[] }
     readonly opens?: boolean
@@ -42,4 +46,5 @@ export const madeOperation = (
     example: { given: '1 kg' },
     compute: (input) => ({ ...PLAIN, ...compute(input) }),
     ...more,
+    ...(opens ? { opens: lawOfJob } : {}),
   })

@@ -6,6 +6,7 @@ import type { Settings } from '../settings.ts'
 import { compressed } from './compressed.ts'
 import { listening } from './listen.ts'
 import { requestLog } from './log.ts'
+import { pageFiles } from './page-files.ts'
 import { type Given, serverSettings, type Tls } from './settings.ts'
 import { stopServer } from './stop.ts'
 
@@ -28,7 +29,7 @@ export async function start(
   write: (text: string) => void = (text) => void process.stderr.write(text),
 ): Promise<RunningServer> {
   const settings = serverSettings(given, process.env)
-  const app = createApp({ around: [compressed()] })
+  const app = createApp({ around: [compressed(), pageFiles()] })
   // Told apart by their start: what a caller kept from the last run may be of an older version.
   const bindings: Settings = { CORS_ORIGINS: settings.cors, BUILD: Date.now().toString(36) }
   const answer = getRequestListener((request) => app.fetch(request, bindings), {

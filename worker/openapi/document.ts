@@ -3,6 +3,7 @@ import type { Operation } from '../../shared/operation.ts'
 import { MARKS, type Source } from '../../shared/sources.ts'
 import { DOOR_PROBLEMS } from '../problem.ts'
 import { batchPath } from './batch.ts'
+import { diagramPaths } from './diagrams.ts'
 import { described, type Schemas, withoutDefaults, withPassedFields } from './refine.ts'
 import { refrigerantPaths, refrigerantSchema } from './refrigerants.ts'
 import { problemRef, problemResponse, problemSchema, refusals } from './responses.ts'
@@ -48,6 +49,7 @@ export function openapiDocument(operations: readonly Operation[]): Document {
     tags: [
       { name: 'calculations', description: 'One address an operation, in the order of a visit.' },
       { name: 'batches', description: 'Many inputs of an operation in one request.' },
+      { name: 'pictures', description: 'Answers drawn as SVG.' },
       { name: 'refrigerants', description: 'What the calculations know of each refrigerant.' },
       { name: 'service', description: 'About the service itself.' },
     ],
@@ -59,6 +61,7 @@ export function openapiDocument(operations: readonly Operation[]): Document {
           batchPath(name, typeName(name), problems()),
         ]),
       ),
+      ...diagramPaths(operations, typeName, problems()),
       ...refrigerantPaths(operations),
       ...unitPaths(),
       ...servicePaths(),

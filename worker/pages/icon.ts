@@ -1,2 +1,2 @@
-/** A gauge: its dial, its needle. */
-export const ICON = `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 32 32"><circle cx="16" cy="16" r="14" fill="#fbfaf6" stroke="#1b1b18" stroke-width="3"/><path d="M16 16 24 8" stroke="#a33b12" stroke-width="3" stroke-linecap="round"/><circle cx="16" cy="16" r="2.5" fill="#1b1b18"/></svg>`
+/** The dome of a refrigerant, and a line through it: where liquid boils. */
+export const ICON = `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 32 32"><rect width="32" height="32" fill="#fbfaf6"/><path d="M3 27C9 26 10 6 16 6s7 20 13 21" fill="none" stroke="#1b1b18" stroke-width="3" stroke-linecap="round"/><path d="M9 18H23" stroke="#8f3410" stroke-width="3" stroke-linecap="round"/></svg>`

@@ -65,7 +65,8 @@ async function answerBatch(operation: Operation, context: Context): Promise<Resp
   })
 }
 
-function bodyOf(text: string): unknown {
+/** @throws {CalcError} `missing-input` for an empty body, `bad-input` for what is no JSON. */
+export function bodyOf(text: string): unknown {
   if (text.trim() === '') {
     throw new CalcError('missing-input', 'The body is empty.', {
       hint: 'Send a JSON object with the fields of the operation; /reference lists them.',

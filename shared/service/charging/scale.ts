@@ -1,6 +1,5 @@
 import * as z from 'zod'
 import { CalcError } from '../../errors.ts'
-import { withInstrument } from '../../instrument/index.ts'
 import type { Notes } from '../../notes.ts'
 import type { Computed } from '../../operation.ts'
 import {
@@ -11,8 +10,8 @@ import {
   quantityOut,
   say,
   type Uncertain,
-  widthOf,
 } from '../../quantity/index.ts'
+import { shopScale } from '../shop-scale.ts'
 import type { Amount } from './amounts.ts'
 import type { ChargingInput } from './fields.ts'
 
@@ -85,12 +84,12 @@ export function scaleReadings(
 /** Whether the difference of two readings of this scale is known better than the charge may be off. */
 function resolves(
   tolerance: Quantity<'mass'>,
-  { scaleStart, scaleDivision, scaleTolerance }: ChargingInput,
+  { scaleStart, scaleDivision, scaleTolerance, labelCharge }: ChargingInput,
   notes: Notes,
 ): ScaleResult['verdict'] {
   const own = scaleTolerance?.si ?? scaleStart?.plusMinus
   const division = scaleDivision ? fromLimits(scaleDivision.si / 2) : 0
-  const one = own ?? (scaleDivision ? 0 : shopScale(notes))
+  const one = own ?? (scaleDivision ? 0 : shopScale(scaleStart ?? labelCharge, notes))
   const width = Math.SQRT2 * Math.hypot(one, division)
   if (width <= tolerance.si) return 'fine-enough'
   notes.warnings.push({
@@ -98,12 +97,4 @@ function resolves(
     message: `The difference of two readings of this scale is uncertain by ±${say(mass(width))}, more than the tolerance of ${say(tolerance)}: use a finer scale.`,
   })
   return 'too-coarse'
-}
-
-/** What a scale of the shop is off where nothing is said of it, kg. */
-function shopScale(notes: Notes): number {
-  const { reading, assumption, source } = withInstrument(mass(0), 'scale', 'scaleTolerance')
-  if (assumption) notes.assumptions.push(assumption)
-  if (source) notes.sources.push(source)
-  return widthOf(reading)
 }

@@ -9,6 +9,8 @@ import { pointAt } from '../../substance/saturation-line.ts'
 /** Two refrigerants together, whatever their shares. */
 export interface Mixed {
   readonly substances: readonly string[]
+  /** Bubble points solved so far. */
+  readonly solves: number
   /**
    * Pressure in Pa of the mixed liquid with this mass share of the second, 0 to 1.
    *
@@ -17,12 +19,18 @@ export interface Mixed {
   pressure(massShare: number): number
 }
 
+/** A solved share. */
+interface Solved {
+  readonly massShare: number
+  readonly point: SaturationPoint
+}
+
 /** A point this near in mass share is a good first guess. */
 const CLOSE = 0.2
 
 /**
  * The bubble pressure of `expected` mixed with `other` at a temperature in K, as a function of the
- * mass share of `other`. An answer starts from the last one where that lies near.
+ * mass share of `other`. Each share is solved once, from the two nearest that were.
  */
 export function mixed(expected: Refrigerant, other: Refrigerant, temperatureK: number): Mixed {
   const substances = [
@@ -38,33 +46,57 @@ export function mixed(expected: Refrigerant, other: Refrigerant, temperatureK: n
     )
     return Float64Array.from(moleFractions(masses, fluid.molarMasses))
   }
-  let last: { readonly massShare: number; readonly point: SaturationPoint } | undefined
+  const solved: Solved[] = []
   return {
     substances,
+    get solves() {
+      return solved.length
+    },
     pressure(massShare) {
       if (massShare === 0) return saturationPressure(expected, temperatureK, 'bubble')
       if (massShare === 1) return saturationPressure(other, temperatureK, 'bubble')
-      const close = last !== undefined && Math.abs(massShare - last.massShare) < CLOSE
-      const from = close ? last?.point : undefined
-      const point = near(fluid, composition(massShare), temperatureK, from)
-      last = { massShare, point }
+      const near = nearest(solved, massShare)
+      if (near[0]?.massShare === massShare) return near[0].point.pressurePa
+      const point = solve(fluid, composition(massShare), temperatureK, massShare, near)
+      solved.push({ massShare, point })
       return point.pressurePa
     },
   }
 }
 
-function near(
+/** At most two of the solved shares that lie near, the nearest first. */
+function nearest(solved: readonly Solved[], massShare: number): readonly Solved[] {
+  const off = (entry: Solved) => Math.abs(entry.massShare - massShare)
+  let [first, second]: (Solved | undefined)[] = []
+  for (const entry of solved) {
+    if (!first || off(entry) < off(first)) [first, second] = [entry, first]
+    else if (!second || off(entry) < off(second)) second = entry
+  }
+  return [first, second].filter((entry) => entry !== undefined && off(entry) < CLOSE) as Solved[]
+}
+
+function solve(
   fluid: Multifluid,
   x: Float64Array,
   temperatureK: number,
-  last: SaturationPoint | undefined,
+  massShare: number,
+  [first, second]: readonly Solved[],
 ): SaturationPoint {
-  if (last === undefined) return pointAt(fluid, x, 'bubble', temperatureK)
-  const guess = last.unknowns.map((u, k) =>
-    k < 2 ? u : u + Math.log((x[k - 2] as number) / (last.liquid.x[k - 2] as number)),
-  )
+  if (first === undefined) return pointAt(fluid, x, 'bubble', temperatureK)
+  const along = second
+    ? (massShare - first.massShare) / (second.massShare - first.massShare)
+    : undefined
+  const guess = first.point.unknowns.map((_, k) => {
+    const one = beside(first.point, k)
+    const straight = second && along ? along * (beside(second.point, k) - one) : 0
+    return one + straight + (k < 2 ? 0 : Math.log(x[k - 2] as number))
+  })
   return (
     attempt(() => saturationPoint(fluid, x, 'bubble', { temperatureK }, guess)) ??
     pointAt(fluid, x, 'bubble', temperatureK)
   )
 }
+
+/** An unknown of a point, those of the vapour beside what the liquid has of it: they change least with the share. */
+const beside = ({ unknowns, liquid }: SaturationPoint, k: number) =>
+  (unknowns[k] as number) - (k < 2 ? 0 : Math.log(liquid.x[k - 2] as number))

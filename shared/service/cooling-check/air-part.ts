@@ -1,5 +1,6 @@
 import * as z from 'zod'
 import { under } from '../../errors.ts'
+import { ZERO_CELSIUS_K } from '../../gas-constants.ts'
 import type { Notes } from '../../notes.ts'
 import type { Computed } from '../../operation.ts'
 import { cooledAir, type MoistAir, moistAir } from '../../physics/moist-air.ts'
@@ -118,7 +119,7 @@ export function airPart(
  * ASHRAE Fundamentals 2017, chapter 1, equation 30: the water's part.
  */
 function driedEnthalpy({ dryBulbK, humidityRatio, enthalpy }: MoistAir, left: number): number {
-  return enthalpy - (humidityRatio - left) * (2_501_000 + 1_860 * (dryBulbK - 273.15))
+  return enthalpy - (humidityRatio - left) * (2_501_000 + 1_860 * (dryBulbK - ZERO_CELSIUS_K))
 }
 
 function coilOf(vent: Quantity<'temperature'>, dewPoint: Quantity<'temperature'>) {

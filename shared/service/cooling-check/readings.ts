@@ -46,6 +46,7 @@ export interface CoolingReadings {
   readonly ambient: Quantity<'temperature'>
   readonly returnAir: Quantity<'temperature'>
   readonly vent: Compared<Quantity<'temperature'>> | undefined
+  readonly relativeHumidity: Quantity<'fraction'> | undefined
   readonly high: Reading | undefined
   readonly low: Reading | undefined
   readonly staticHigh: Reading | undefined
@@ -95,6 +96,7 @@ export function readingsOf(input: CoolingInput, place: Place, notes: Notes): Coo
     ambient,
     returnAir: returnAir ?? ambient,
     vent: vent && { shown: vent, si: vent },
+    relativeHumidity: take(input.relativeHumidity, 'hygrometer', 'relativeHumidity'),
     high: alike ? undefined : high,
     low: alike ? undefined : low,
     staticHigh: pressure('staticHigh') ?? (alike ? high : undefined),

@@ -17,6 +17,7 @@ import { vacuumSource } from './hold-limit.ts'
 import { limitOut, limitPart } from './limit-part.ts'
 import { negligibleSlope, pointsOf, scatterGiven } from './rise-input.ts'
 import { leakPart } from './rise-leak.ts'
+import type { RisePoint } from './rise-shape.ts'
 import { judgeRise } from './rise-verdict.ts'
 import { RISE_VERDICTS, type RiseJudgement } from './rise-view.ts'
 import { sentences } from './sentences.ts'
@@ -87,19 +88,26 @@ interface RisePart {
   readonly held: TargetResult['held']
 }
 
+/** The readings of a standing vacuum in SI, and what they were judged to be. */
+interface ReadRise {
+  readonly points: readonly RisePoint[]
+  /** Expanded uncertainty of the level of a reading, Pa. */
+  readonly levelPlusMinusPa: number
+  readonly judged: RiseJudgement
+}
+
 /**
  * Reads a standing vacuum; undefined when no readings are given.
  *
  * @param system - The coldest part, as taken, with the ± of its thermometer.
  */
-export function risePart(
+export function readRise(
   input: EvacuationInput,
   system: EvacuationInput['temperature'],
   target: Target,
-  r: Refrigerant | undefined,
   place: () => Place,
   notes: Notes,
-): RisePart | undefined {
+): ReadRise | undefined {
   const { rise } = input
   if (!rise) return undefined
   if (!system) {
@@ -122,6 +130,21 @@ export function risePart(
     negligibleSlope: negligibleSlope(input, notes),
     dryBelowPa: target.holdBelow.si,
   })
+  return { points, levelPlusMinusPa, judged }
+}
+
+/** What is said of a standing vacuum; undefined when no readings are given. Parameters as of {@link readRise}. */
+export function risePart(
+  input: EvacuationInput,
+  system: EvacuationInput['temperature'],
+  target: Target,
+  r: Refrigerant | undefined,
+  place: () => Place,
+  notes: Notes,
+): RisePart | undefined {
+  const read = readRise(input, system, target, place, notes)
+  if (!read) return undefined
+  const { points, levelPlusMinusPa, judged } = read
   notes.sources.push(vacuumSource('rise-shapes'), vacuumSource('shape-selection'), ...WATER_SOURCES)
   if (judged.moisture === 'dissolved') notes.sources.push(vacuumSource('residual-oil'))
   notes.steps.push({

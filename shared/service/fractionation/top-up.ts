@@ -17,15 +17,12 @@ export type TopUp = (typeof TOP_UPS)[number]
 /**
  * The shift of the topped-up charge with its ±: that of the share lost, and the uncertainty of the
  * blend's data. Both compositions share much of the latter, so it is counted too large rather than too small.
- *
- * @param at - The leak for another share lost.
  */
 export function shiftOf(
   r: Refrigerant,
   temperatureK: number,
   lost: Quantity<'fraction'>,
   leak: Leak,
-  at: (share: number) => Leak,
 ): Budget {
   const dataK = Math.max(
     propertyUncertainty(r, temperatureK, 'bubble').temperatureK,
@@ -39,7 +36,7 @@ export function shiftOf(
     (...[share = 0, off = 0]) =>
       (share === lost.si
         ? leak.shiftK
-        : at(Math.min(MOST_LOST, Math.max(LEAST_LOST, share))).shiftK) + off,
+        : leak.shiftAtK(Math.min(MOST_LOST, Math.max(LEAST_LOST, share)))) + off,
   )
 }
 

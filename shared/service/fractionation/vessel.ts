@@ -15,6 +15,19 @@ export interface VesselState {
   readonly pressurePa: number
   /** Share of the volume that liquid fills; 0 once all of it has boiled. */
   readonly liquidShare: number
+  /** Both phases; undefined once the liquid is gone. */
+  readonly split: TwoPhase | undefined
+}
+
+/** A vessel that something gets out of. */
+export interface Vessel {
+  readonly fluid: Multifluid
+  readonly temperatureK: number
+  readonly escapes: Escapes
+  /** m³, for 1 kg at the start. */
+  readonly volume: number
+  /** mol of each component in it at the start. */
+  readonly amounts: Float64Array
 }
 
 export type Escapes = 'vapour' | 'liquid'
@@ -26,11 +39,6 @@ const LONGEST_STEP = 0.08
 
 /**
  * Lets vapour or liquid out of a vessel at constant temperature, in equilibrium at every instant.
- *
- * dnᵢ/dm = −xᵢ/Σxⱼ Mⱼ with x the composition of the escaping phase and m the mass lost (Rayleigh's
- * balance for each component, with the vapour space counted in), integrated by the classical
- * Runge–Kutta method over −ln(1 − m), in which the last of a component goes no faster than the
- * first. Once the liquid is gone the rest leaves unchanged in composition.
  *
  * @param amounts - mol of each component in 1 kg, each above 0.
  * @param liquidShare - Share of the volume that liquid fills at the start, above 0 and below 1.
@@ -45,11 +53,44 @@ export function letOut(
   escapes: Escapes,
   lostTo: number,
   longestStep = LONGEST_STEP,
-): readonly VesselState[] {
-  let split = atStart(fluid, amounts, temperatureK, liquidShare)
+): { readonly vessel: Vessel; readonly states: readonly VesselState[] } {
+  const split = atStart(fluid, amounts, temperatureK, liquidShare)
   const volume = split.liquidVolume + split.vapourVolume
+  const vessel = { fluid, temperatureK, escapes, volume, amounts }
+  let here = stateOf(0, amounts, contentsOf(vessel, amounts, split), volume)
+  const states = [here]
+  for (let row = 1; row <= REPORTED; row += 1) {
+    here = letOutFrom(vessel, here, (lostTo * row) / REPORTED, longestStep)
+    states.push(here)
+  }
+  return { vessel, states }
+}
+
+/**
+ * The same vessel after more has gone.
+ *
+ * dnᵢ/dm = −xᵢ/Σxⱼ Mⱼ with x the composition of the escaping phase and m the mass lost (Rayleigh's
+ * balance for each component, with the vapour space counted in), integrated by the classical
+ * Runge–Kutta method over −ln(1 − m), in which the last of a component goes no faster than the
+ * first. Once the liquid is gone the rest leaves unchanged in composition.
+ *
+ * @param lost - Mass share gone since the start, not below that of `from`.
+ */
+export function letOutFrom(
+  vessel: Vessel,
+  from: VesselState,
+  lost: number,
+  longestStep = LONGEST_STEP,
+): VesselState {
+  const { fluid, temperatureK, escapes, volume } = vessel
+  // vapour alone leaves as it is: from here on only its amount shrinks
+  if (from.split === undefined) {
+    const shrunk = from.amounts.map((ni) => (ni * (1 - lost)) / (1 - from.lost))
+    return stateOf(lost, shrunk, vapourAlone(fluid, shrunk, temperatureK, volume), volume)
+  }
+  let split = from.split
   const contents = (n: Float64Array): Contents => {
-    const found = contentsOf(fluid, n, temperatureK, volume, split)
+    const found = contentsOf(vessel, n, split)
     if (found.split !== undefined) split = found.split
     return found
   }
@@ -60,22 +101,11 @@ export function letOut(
     const left = n.reduce((sum, ni, i) => sum + ni * (fluid.molarMasses[i] as number), 0)
     return x.map((xi) => (-xi * left) / mean)
   }
-  const states = [stateOf(0, amounts, contents(amounts), volume)]
-  let n = amounts
-  let dry = false
-  for (let row = 1; row <= REPORTED; row += 1) {
-    const lost = (lostTo * row) / REPORTED
-    const before = (lostTo * (row - 1)) / REPORTED
-    const way = Math.log((1 - before) / (1 - lost))
-    const steps = dry ? 0 : Math.max(2, Math.ceil(way / longestStep))
-    for (let step = 0; step < steps; step += 1) n = advance(n, rate, way / steps, amounts)
-    // vapour alone leaves as it is: from here on only its amount shrinks
-    if (dry) n = n.map((ni) => (ni * (1 - lost)) / (1 - before))
-    const found: Contents = dry ? vapourAlone(fluid, n, temperatureK, volume) : contents(n)
-    dry = found.split === undefined
-    states.push(stateOf(lost, n, found, volume))
-  }
-  return states
+  const way = Math.log((1 - from.lost) / (1 - lost))
+  const steps = Math.max(2, Math.ceil(way / longestStep))
+  let n = from.amounts
+  for (let step = 0; step < steps; step += 1) n = advance(n, rate, way / steps, vessel.amounts)
+  return stateOf(lost, n, contents(n), volume)
 }
 
 /** One step of the classical Runge–Kutta method. */
@@ -106,10 +136,8 @@ interface Contents {
 
 /** Two phases, or vapour alone where the amounts no longer make liquid. */
 function contentsOf(
-  fluid: Multifluid,
+  { fluid, temperatureK, volume }: Vessel,
   n: Float64Array,
-  temperatureK: number,
-  volume: number,
   near: TwoPhase,
 ): Contents {
   const split = attempt(() => splitPhases(fluid, temperatureK, n, { volume }, near))
@@ -181,6 +209,7 @@ function stateOf(
     amounts,
     pressurePa: found.vapour.pressurePa,
     liquidShare: (found.split?.liquidVolume ?? 0) / volume,
+    split: found.split,
   }
 }
 

@@ -3,7 +3,7 @@ import { substanceData } from '../../substance/library.ts'
 import { massFractions, moleFractions } from '../../substance/mixture.ts'
 import { type Multifluid, multifluid } from '../../substance/multifluid.ts'
 import { type BlendState, besideFresh, boiling } from './blend-state.ts'
-import { type Escapes, letOut, type VesselState } from './vessel.ts'
+import { type Escapes, letOut, letOutFrom, type VesselState } from './vessel.ts'
 
 /** Mass fractions, in the order of the blend's components, and how the blend then boils. */
 export interface Part {
@@ -22,6 +22,8 @@ export interface Leak {
   readonly toppedUp: Part
   /** Of the topped-up charge from the fresh blend, on the line that moves more, K. */
   readonly shiftK: number
+  /** The same had another mass share got out: goes on from the nearest state before it. */
+  shiftAtK(lost: number): number
 }
 
 /**
@@ -40,9 +42,11 @@ export function workOut(
   const fluid = multifluid(info.composition.map((c) => substanceData(c.substance)))
   const fresh = info.composition.map((c) => c.massFraction)
   const amounts = Float64Array.from(fresh, (w, i) => w / (fluid.molarMasses[i] as number))
-  const states = letOut(fluid, amounts, temperatureK, liquidShare, escapes, lost)
+  const { vessel, states } = letOut(fluid, amounts, temperatureK, liquidShare, escapes, lost)
   const left = byMass(fluid, states.at(-1)?.amounts ?? amounts)
-  const toppedUp = fresh.map((w, i) => (1 - lost) * (left[i] as number) + lost * w)
+  const toppedUpFrom = (left: readonly number[], lost: number) =>
+    fresh.map((w, i) => (1 - lost) * (left[i] as number) + lost * w)
+  const toppedUp = toppedUpFrom(left, lost)
   const escaped = fresh.map((w, i) => (w - (1 - lost) * (left[i] as number)) / lost)
   const freshPa = boiling(fluid, molar(fluid, fresh), temperatureK)
   const part = (masses: readonly number[]): Part => ({
@@ -50,16 +54,24 @@ export function workOut(
     boils: besideFresh(fluid, molar(fluid, masses), temperatureK, freshPa),
   })
   const parts = { left: part(left), escaped: part(escaped), toppedUp: part(toppedUp) }
-  const { bubbleShiftK, dewShiftK } = parts.toppedUp.boils
   return {
     fluid,
     fresh,
     freshPa,
     states,
     ...parts,
-    shiftK: Math.max(Math.abs(bubbleShiftK), Math.abs(dewShiftK)),
+    shiftK: larger(parts.toppedUp.boils),
+    shiftAtK(share) {
+      const before = states.findLast((state) => state.lost <= share)
+      if (!before) throw new Error('A leak begins with nothing lost.')
+      const { amounts } = letOutFrom(vessel, before, share)
+      return larger(part(toppedUpFrom(byMass(fluid, amounts), share)).boils)
+    },
   }
 }
+
+const larger = ({ bubbleShiftK, dewShiftK }: BlendState) =>
+  Math.max(Math.abs(bubbleShiftK), Math.abs(dewShiftK))
 
 /** Mass fractions of amounts in mol. */
 export function byMass(fluid: Multifluid, amounts: Float64Array): readonly number[] {

@@ -2,8 +2,11 @@ import data from '../../../data/service/oil-types.json' with { type: 'json' }
 import { CalcError, refusal } from '../../errors.ts'
 import type { CompressorDrive } from '../../fields/index.ts'
 import type { RefrigerantInfo } from '../../refrigerant/index.ts'
+import { fillIn } from '../../sentence.ts'
 import type { Source } from '../../sources.ts'
 import { type Family, familyName, type Oil, type TypeSource, typeSource } from './oil-names.ts'
+
+const { why, hints, refusals, says } = data
 
 type Class =
   | 'cfc'
@@ -37,12 +40,15 @@ interface OilQuestion {
  */
 export function oilFit({ oil, existing, flushed, drive, refrigerant }: OilQuestion): Fit {
   const refuse = (why: string, hint: string) =>
-    new CalcError('refused', `${oil.name} must not go in: ${why}.`, { path: ['newOil'], hint })
+    new CalcError('refused', fillIn(refusals['must-not'], { oil: oil.name, why }), {
+      path: ['newOil'],
+      hint,
+    })
   refuseLive(oil, 'newOil', drive)
   if (existing && !flushed) refuseLive(existing, 'existingOil', drive)
   if (oil.madeFor !== undefined && oil.madeFor !== refrigerant.id) {
     throw refuse(
-      `it is made for ${oil.madeFor}, and the machine holds ${refrigerant.id}`,
+      fillIn(why['made-for'], { other: oil.madeFor, refrigerant: refrigerant.id }),
       "Take the oil named on the compressor's label.",
     )
   }
@@ -53,10 +59,14 @@ export function oilFit({ oil, existing, flushed, drive, refrigerant }: OilQuesti
   if (existing && existing.family !== oil.family && !flushed) {
     const misplaced = whyMisplaced(existing, drive, refrigerant)
     throw refuse(
-      `the machine holds ${existing.name}, and ${familyName(oil.family)} must not be mixed with ${familyName(existing.family)}`,
+      fillIn(why['not-mixed'], {
+        inside: existing.name,
+        family: familyName(oil.family),
+        other: familyName(existing.family),
+      }),
       misplaced === undefined
-        ? 'Use the oil that is in the machine, or flush every part and drain the compressor first (flushed).'
-        : `Add none of what is in the machine either: ${misplaced}. Ask the maker whether flushing every part and draining the compressor is enough, then say flushed.`,
+        ? hints['oil-inside']
+        : fillIn(hints['misplaced-inside'], { why: misplaced }),
     )
   }
   const crossing = existing && existing.family !== oil.family ? ['pag-poe-crossing' as const] : []
@@ -64,7 +74,10 @@ export function oilFit({ oil, existing, flushed, drive, refrigerant }: OilQuesti
   if (!row) {
     return {
       verdict: 'ask-maker',
-      text: `No published rule for ${familyName(oil.family)} with ${refrigerant.id} is listed here: take what the compressor's label names.`,
+      text: fillIn(says['no-rule'], {
+        family: familyName(oil.family),
+        refrigerant: refrigerant.id,
+      }),
       sources,
     }
   }
@@ -87,22 +100,17 @@ export function refuseLive(
 ): void {
   if (drive !== 'electric' || family !== 'pag') return
   throw refusal(
-    field === 'newOil'
-      ? `${name} must not go in: ${PAG_CONDUCTS}.`
-      : `The electric compressor is said to hold ${name}: ${PAG_CONDUCTS}. Add none, and do not switch it on.`,
+    fillIn(refusals[field === 'newOil' ? 'must-not' : 'live'], {
+      oil: name,
+      why: why['pag-conducts'],
+    }),
     {
       path: [field],
-      hint:
-        field === 'newOil'
-          ? "Take only the non-conductive oil named on the compressor, usually a POE, from the compressor's maker."
-          : 'Read the label again. If it is true, ask the maker whether flushing every part and draining the compressor is enough, then say flushed.',
+      hint: hints[field === 'newOil' ? 'non-conductive' : 'read-label-again'],
       cautions: ['electric-compressor-oil', 'high-voltage'],
     },
   )
 }
-
-const PAG_CONDUCTS =
-  'PAG conducts electricity, and in an electric compressor a trace of it lowers the insulation of the winding'
 
 /** Why an oil that is in the machine does not belong there; undefined where nothing speaks against it. */
 export function whyMisplaced(
@@ -110,9 +118,9 @@ export function whyMisplaced(
   drive: OilQuestion['drive'],
   refrigerant: RefrigerantInfo,
 ): string | undefined {
-  if (drive === 'electric' && family === 'pag') return PAG_CONDUCTS
+  if (drive === 'electric' && family === 'pag') return why['pag-conducts']
   if (madeFor !== undefined && madeFor !== refrigerant.id) {
-    return `it is made for ${madeFor}, and the machine holds ${refrigerant.id}`
+    return fillIn(why['made-for'], { other: madeFor, refrigerant: refrigerant.id })
   }
   const row = fitOf(family, refrigerant)
   return row?.verdict === 'refused' ? row.why : undefined

@@ -1,3 +1,4 @@
+import data from '../../../data/service/oil.json' with { type: 'json' }
 import type { Assumption } from '../../operation.ts'
 import { combine, exactly, type Tied, tied } from '../../quantity/index.ts'
 import type { OilInput } from './fields.ts'
@@ -30,8 +31,7 @@ export function emptyCompressor(input: OilInput, lines: readonly Line[]): readon
     {
       field: 'compressorHolds',
       taken: 'the new compressor is drained before it goes in',
-      because:
-        'what it was delivered with was not given; oil that stays in it must not be put in a second time',
+      because: data.because['compressor-drained'],
     },
   ]
 }

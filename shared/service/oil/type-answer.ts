@@ -1,6 +1,7 @@
 import data from '../../../data/service/oil-types.json' with { type: 'json' }
 import type { Warning } from '../../operation.ts'
 import type { RefrigerantInfo } from '../../refrigerant/index.ts'
+import { fillIn } from '../../sentence.ts'
 import type { Mark, Source } from '../../sources.ts'
 import type { OilInput } from './fields.ts'
 import { fitting, oilFit, refuseLive, whyMisplaced } from './oil-fit.ts'
@@ -42,7 +43,10 @@ export function typeAnswer(input: OilInput, info: RefrigerantInfo): TypeAnswer {
     return {
       result: {
         verdict: 'not-given',
-        text: `${wrongOil.map(({ message }) => `${message} `).join('')}Read the oil from the compressor's label. Fit for ${info.id}: ${fitting(info, input.compressorDrive)}${input.compressorDrive === 'electric' ? '; in an electric compressor never PAG' : ''}.`,
+        text: [
+          ...wrongOil.map(({ message }) => message),
+          whatFits(info, input.compressorDrive),
+        ].join(' '),
       },
       notes,
       sources: [],
@@ -62,10 +66,7 @@ export function typeAnswer(input: OilInput, info: RefrigerantInfo): TypeAnswer {
       verdict: fit.verdict,
       oil: oil.name,
       family: familyName(oil.family),
-      text:
-        input.compressorDrive === 'electric'
-          ? `${fit.text} In an electric compressor only the oil that its label names.`
-          : fit.text,
+      text: input.compressorDrive === 'electric' ? `${fit.text} ${data.says.electric}` : fit.text,
     },
     notes,
     sources: fit.sources,
@@ -75,7 +76,10 @@ export function typeAnswer(input: OilInput, info: RefrigerantInfo): TypeAnswer {
         ? [
             {
               code: 'viscosity-differs',
-              message: `The machine holds ISO ${existing.viscosity} and ISO ${oil.viscosity} would go in: take the viscosity that the compressor's label names.`,
+              message: fillIn(data.warnings['viscosity-differs'], {
+                inside: existing.viscosity,
+                new: oil.viscosity,
+              }),
             },
           ]
         : []),
@@ -84,8 +88,7 @@ export function typeAnswer(input: OilInput, info: RefrigerantInfo): TypeAnswer {
         ? [
             {
               code: 'drive-not-given',
-              message:
-                'PAG must never go into an electric compressor: say compressorDrive, open or electric.',
+              message: data.warnings['drive-not-given'],
             },
           ]
         : []),
@@ -104,15 +107,15 @@ function wrongOilInside(
   drive: OilInput['compressorDrive'],
   why: string,
 ): Warning {
-  return drive === 'electric' && family === 'pag'
-    ? {
-        code: 'pag-in-electric-system',
-        message: `The machine with the electric compressor is said to hold ${name}: a trace that stays behind can lower the insulation of the winding. Add none of it; ask the maker whether flushing is enough before it is switched on, or read the label again.`,
-      }
-    : {
-        code: 'wrong-oil-inside',
-        message: `The machine is said to hold ${name}, which does not belong there: ${why}. Add none of it; ask the maker whether flushing is enough, or read the label again.`,
-      }
+  const code =
+    drive === 'electric' && family === 'pag' ? 'pag-in-electric-system' : 'wrong-oil-inside'
+  return { code, message: fillIn(data.warnings[code], { oil: name, why }) }
+}
+
+/** What to look for, and what would do, where no oil was named. */
+function whatFits(info: RefrigerantInfo, drive: OilInput['compressorDrive']): string {
+  const sentence = data.says[drive === 'electric' ? 'not-given-electric' : 'not-given']
+  return fillIn(sentence, { refrigerant: info.id, families: fitting(info, drive) })
 }
 
 const notesFor = (family: Family) =>

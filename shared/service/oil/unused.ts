@@ -1,4 +1,6 @@
+import data from '../../../data/service/oil.json' with { type: 'json' }
 import type { Warning } from '../../operation.ts'
+import { fillIn } from '../../sentence.ts'
 import type { OilInput } from './fields.ts'
 
 /** Fields that went into nothing, and why: nobody should think that they counted. */
@@ -41,7 +43,7 @@ function listedTwice({ replaced = [], parts = [] }: OilInput): readonly Warning[
   return [
     {
       code: 'listed-twice',
-      message: `The ${twice.join(' and the ')} stands both under replaced and under parts and was counted twice: list it once, unless two were replaced.`,
+      message: fillIn(data.warnings['listed-twice'], { parts: twice.join(' and the ') }),
     },
   ]
 }

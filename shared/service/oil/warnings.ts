@@ -1,4 +1,6 @@
+import data from '../../../data/service/oil.json' with { type: 'json' }
 import type { Warning } from '../../operation.ts'
+import { fillIn } from '../../sentence.ts'
 import { PUBLISHED_TOTALS } from './amounts.ts'
 import type { OilInput } from './fields.ts'
 
@@ -15,7 +17,7 @@ export function warningsFor(
       ? [
           {
             code: 'oil-total-missing',
-            message: `Give the total oil, the machine maker's figure (oilTotal), so that the sum can be capped. ${PUBLISHED_TOTALS.text}`,
+            message: fillIn(data.warnings['oil-total-missing'], { totals: PUBLISHED_TOTALS.text }),
           },
         ]
       : []),
@@ -23,8 +25,7 @@ export function warningsFor(
       ? [
           {
             code: 'limited-by-total',
-            message:
-              "The parts ask for more than the system's total; the total was taken. With that much replaced, drain the rest and put in the total.",
+            message: data.warnings['limited-by-total'],
           },
         ]
       : []),
@@ -32,8 +33,7 @@ export function warningsFor(
       ? [
           {
             code: 'drier-not-replaced',
-            message:
-              'The system was opened and neither drier nor accumulator is on the list: evacuation does not take water out of the oil, a new drier does.',
+            message: data.warnings['drier-not-replaced'],
           },
         ]
       : []),

@@ -68,12 +68,14 @@ const ORDINARY_KG = 1
  * A label charge that was not given counts as an ordinary one, a unit of which nobody said so as not
  * sealed in the factory; both are named in `assumed`.
  *
- * @throws {CalcError} `missing-input` when it depends on a compressor drive that was not given.
+ * @returns Nothing where it depends on a compressor drive that was not given.
  */
-export function evacuationRegime(job: JobGiven): {
-  readonly regime: Regime
-  readonly assumed: readonly ('labelCharge' | 'factorySealed')[]
-} {
+export function evacuationRegime(job: JobGiven):
+  | {
+      readonly regime: Regime
+      readonly assumed: readonly ('labelCharge' | 'factorySealed')[]
+    }
+  | undefined {
   const facts = factsFor(job)
   const open = decide('us-federal', facts, undefined).regime
   const [first = ''] = open.ids
@@ -88,16 +90,7 @@ export function evacuationRegime(job: JobGiven): {
     undefined,
   ).regime
   const [only = ''] = settled.ids
-  if (settled.ids.length > 1) {
-    throw new CalcError(
-      'missing-input',
-      'For an off-road machine the rule depends on how the compressor is driven.',
-      {
-        hint: 'open for a compressor with a shaft seal and a belt or gear, electric for one with its motor inside.',
-        path: ['compressorDrive'],
-      },
-    )
-  }
+  if (settled.ids.length > 1) return undefined
   return {
     regime: LEVEL_OF[only] ?? 'table-1',
     assumed: open.missing.filter(

@@ -53,14 +53,23 @@ const ASSUMED = {
   },
 } as const
 
-/** How far to evacuate before opening, with the rules around it (US federal). */
+/**
+ * How far to evacuate before opening, with the rules around it (US federal).
+ *
+ * @returns Nothing, and a warning, where it depends on a compressor drive that was not given.
+ */
 export function levelPart(
   r: Refrigerant,
   input: RecoveryInput,
   place: Place,
   notes: Notes,
-): LevelResult {
-  const { regime, assumed } = evacuationRegime({ ...input, refrigerant: r })
+): LevelResult | undefined {
+  const settled = evacuationRegime({ ...input, refrigerant: r })
+  if (!settled) {
+    notes.warnings.push({ code: 'drive-not-given', message: data.warnings['drive-not-given'] })
+    return undefined
+  }
+  const { regime, assumed } = settled
   notes.assumptions.push(...assumed.map((name) => ASSUMED[name]))
   if (input.law === undefined) {
     notes.assumptions.push({

@@ -1,12 +1,11 @@
-import { ABOUT } from '../../about.ts'
+import { MADE_BY } from '../../about.ts'
 import type { CautionId } from '../../cautions.ts'
 import { isCarbonDioxide, pickRefrigerant } from '../../fields/index.ts'
-import { fillIn } from '../../sentence.ts'
 import type { WorkOrderInput } from '../input.ts'
 import type { Outcomes } from '../run.ts'
 import { aboutOf } from './about.ts'
 import { dangersOn } from './dangers.ts'
-import { FOOT, STOPPED, titleOf } from './lines.ts'
+import { STOPPED, titleOf } from './lines.ts'
 import { BUILD, stepIds } from './plan.ts'
 import { recordsOf } from './records.ts'
 import type { Card, CardStep, StepId } from './schema.ts'
@@ -31,7 +30,7 @@ export function cardOf(
     dangers: dangersOn(ids),
     steps,
     records: recordsOf(input, outcomes),
-    foot: fillIn(FOOT, { version: ABOUT.version, data: ABOUT.data }),
+    foot: MADE_BY,
   }
 }
 

@@ -57,7 +57,6 @@ export const jobName = (job: keyof typeof data.jobs): string => data.jobs[job]
 export const finishedText = (id: keyof typeof data.finished): string => data.finished[id]
 
 /** Which program and which data made the card. */
-export const FOOT = data.says.foot
 
 /** Stands before readings that were taken before the work. */
 export const BEFORE = data.says['readings-before']

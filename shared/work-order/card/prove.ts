@@ -1,6 +1,8 @@
 import { runsOf } from '../head.ts'
+import type { Outcomes } from '../run.ts'
 import { asking, type Build, isSettled, outcomeLines } from './built.ts'
-import { type TaskId, task, written } from './lines.ts'
+import { says, type TaskId, task, written } from './lines.ts'
+import type { Line } from './schema.ts'
 
 const READ: Readonly<Record<ReturnType<typeof runsOf>, TaskId>> = {
   engine: 'read-engine',
@@ -22,15 +24,34 @@ export const measure: Build = (input, outcomes) => {
   }
   return asking(
     'measure',
-    [
-      ...outcomeLines(outcomes.readings),
-      ...outcomeLines(outcomes.cooling),
-      task(READ[runsOf(input)], values),
-    ],
+    [...causeLines(outcomes), ...outcomeLines(outcomes.cooling), task(READ[runsOf(input)], values)],
     values,
     isSettled(outcomes.readings) && isSettled(outcomes.cooling),
   )
 }
+
+/** The diagnosis where there is one, else what the readings show; and what to do first. */
+function causeLines({ readings, diagnosis }: Outcomes): readonly Line[] {
+  const weighed = diagnosis.state === 'done' || diagnosis.state === 'failed'
+  const shown = weighed ? diagnosis : readings
+  const told = shown.state === 'done' ? shown.computation.told : undefined
+  const asks =
+    told?.level === 'check' &&
+    (weighed || (readings.state === 'done' && readings.computation.result.patterns.length > 0))
+  const [first, second] = asks ? told.next : []
+  return [
+    ...(readings.state === 'done' && readings.computation.told?.level === 'stop'
+      ? outcomeLines(readings)
+      : outcomeLines(shown)),
+    ...(first === undefined
+      ? []
+      : second === undefined
+        ? [says('do-first', { first: lowered(first) })]
+        : [says('do-both', { first: lowered(first), second: lowered(second) })]),
+  ]
+}
+
+const lowered = (text: string) => text.charAt(0).toLowerCase() + text.slice(1)
 
 /** Tight, and cooling: the same readings after the work. */
 export const prove: Build = (input, outcomes) => {

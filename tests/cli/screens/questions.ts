@@ -20,6 +20,16 @@ export const QUESTIONS: Readonly<Record<string, string>> = {
   'readings-stationary': 'readings 410A 118psig/52F 340psig/95F -m stationary -d txv',
   'readings-carbon-dioxide': 'readings 744 35barg/5C -m vehicle -d valve',
   'readings-one-gauge': 'readings 22 70psig',
+  'diagnose-high-side': 'diagnose 134a 45psig/60F 330psig/125F 90F -m off-road -d valve',
+  'diagnose-two-gauges': 'diagnose 134a 8psig 120psig 95F -m vehicle -d orifice',
+  'diagnose-low-charge':
+    'diagnose 134a 20psig/71F --liquid-pressure 150psig --liquid-temperature 109.5F -m off-road -d valve',
+  'diagnose-plateau':
+    'diagnose 134a 2barg/9C 15.5barg/50C 33C 28C 13C -m off-road -d txv --liquid-store receiver --displacement fixed --relative-humidity 50% --compressor-speed 1500',
+  'diagnose-not-pumping': 'diagnose 134a 70psig 120psig 95F',
+  'diagnose-vacuum': 'diagnose yf 12inHg vac 150psig 80F -m vehicle -d valve',
+  'diagnose-danger': 'diagnose 134a 60psig 450psig 95F -m vehicle -d valve',
+  'diagnose-at-rest': 'diagnose 134a 79psig 79psig 75F',
   'charge-caliper':
     'charge 134a 3lb8oz -j parted -t two-valve --parted liquid:18mm/4mm+2mm,suction:25mm/5mm+3mm --coldest 60F',
   'charge-nothing-measured': 'charge 134a 3lb8oz -j parted',

@@ -62,7 +62,7 @@ describe('a figure in a sentence', () => {
 
 describe('pounds and ounces', () => {
   it.each([
-    [31.98 / 16, '31.98 oz'],
+    [31.98 / 16, '32 oz'],
     [2, '2 lb'],
     [2 + 15.94 / 16, '2 lb 15.9 oz'],
     [2 + 15.96 / 16, '3 lb'], // not 2 lb 16 oz

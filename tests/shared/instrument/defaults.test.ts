@@ -44,6 +44,14 @@ describe('what an instrument is known to, where nothing is said of it', () => {
       'shop-barometer',
       'common-practice',
     ],
+    [
+      'hygrometer',
+      quantity('fraction', 45, '%'),
+      0.05,
+      '±5 %',
+      'shop-hygrometer',
+      'common-practice',
+    ],
   ] as const)('%s', (instrument, reading, width, words, source, mark) => {
     const taken = withInstrument(reading, instrument, 'suctionPressure')
     expect((taken.reading.plusMinus ?? 0) / width).toBeCloseTo(1, 4)

@@ -1,6 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { type AtRest, atRest } from '../../../shared/physics/at-rest.ts'
+import { mostOf, widthOf } from '../../../shared/physics/rest-band.ts'
 import {
   contentsAt,
   densityUncertainty,
@@ -310,4 +311,14 @@ describe('whatever the refrigerant and the reading', () => {
       { numRuns: 200 },
     )
   })
+})
+
+it('names whichever part of the band is largest as what would settle it', () => {
+  const even = { pressure: 1, temperature: 1, contents: 1, property: 1 }
+  expect(mostOf(even)).toBe('pressure')
+  for (const part of ['pressure', 'temperature', 'contents', 'property'] as const) {
+    expect(mostOf({ ...even, [part]: 1.1 })).toBe(part)
+    expect(mostOf({ pressure: 0, temperature: 0, contents: 0, property: 0, [part]: 1 })).toBe(part)
+  }
+  expect(widthOf({ pressure: 2, temperature: 3, contents: 6, property: 0 })).toBe(7)
 })

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest'
 import { GAS_CONSTANT } from '../../../shared/gas-constants.ts'
 import {
   AIR,
+  FLOW_SOURCES,
   inletPressure,
   laminarFactor,
   molecularConductance,
@@ -94,4 +95,12 @@ describe('turbulent flow', () => {
       }),
     )
   })
+})
+
+it('rests on a text for each of its regimes, and for the step between them', () => {
+  expect(FLOW_SOURCES.map(({ id, mark }) => `${id} ${mark}`)).toEqual([
+    'tube-conductance verified',
+    'transition-flow-sum secondary',
+    'blasius-friction secondary',
+  ])
 })

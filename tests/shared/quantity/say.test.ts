@@ -17,10 +17,18 @@ import {
 
 describe('a quantity inside a sentence', () => {
   it('is in both unit systems, with its ± where it has one', () => {
-    expect(say(mass(5.58))).toBe('12.302 lb (5.58 kg)')
+    expect(say(mass(5.58))).toBe('12.3 lb (5.58 kg)')
     expect(say(quantity('gaugePressure', 210, 'psig', 4))).toBe('210 ±4 psig (1448 ±28 kPa g)')
     expect(say(quantity('fraction', 55, '%'))).toBe('55 %')
     expect(say(quantity('temperature', 52, '°F', 2))).toBe('52 ±2 °F (11.1 ±1.2 °C)')
+  })
+
+  it('has no more figures than a gauge or scale shows, but those that were typed', () => {
+    expect(say(mass(0.907_185))).toBe('2 lb (907 g)')
+    expect(say(quantity('absolutePressure', 4927.7, 'kPa abs'))).toBe('714.7 psia (4930 kPa abs)')
+    expect(say(mass(0.907_185).in('g'))).toBe('907.2 g')
+    expect(say(quantity('altitude', 60_000, 'ft'))).toBe('60000 ft (18288 m)')
+    expect(say(quantity('temperature', 234.6, '°F'))).toBe('234.6 °F (112.6 °C)')
   })
 })
 

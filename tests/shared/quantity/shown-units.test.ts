@@ -59,6 +59,26 @@ describe('what a figure without a ± is shown as, in either unit system', () => 
     ['fraction', 0.00099, '990 ppm', '990 ppm'],
     ['fraction', 0, '0 %', '0 %'],
     ['density', 0, '0 lb/ft3', '0 kg/m3'],
+    // Large ones: how many decimals are kept where three figures are long past.
+    ['temperature', 423.456, '302.6 °F', '150.3 °C'],
+    ['temperatureDifference', 123.456, '222.2 °F', '123.5 K'],
+    ['gaugePressure', 2_206_321, '320 psig', '2206.3 kPa g'],
+    ['gaugePressure', -99_999, '29.53 inHg vac', '-100 kPa g'],
+    ['absolutePressure', 2_206_321, '320 psia', '2206.3 kPa abs'],
+    ['pressureDifference', 1_234_567, '179.06 psi', '1234.57 kPa'],
+    ['pressureDifference', 123.456, '926 micron', '123.5 Pa'],
+    ['mass', 123.456, '272.174 lb', '123.456 kg'],
+    ['mass', 0.123456, '4.35 oz', '123.5 g'],
+    ['volume', 1.23456, '326.14 gal', '1234.56 L'],
+    ['volume', 0.00123456, '41.75 fl oz', '1234.6 mL'],
+    ['length', 123.456, '405.04 ft', '123.46 m'],
+    ['length', 0.123456, '4.86 in', '123.46 mm'],
+    ['duration', 123_456.7, '34.3 h', '34.3 h'],
+    ['duration', 1_234_567, '14.3 d', '14.3 d'],
+    ['specificEnergy', 1_234_567, '530.77 Btu/lb', '1234.57 kJ/kg'],
+    ['specificEntropy', 12_345, '2.9486 Btu/(lb °F)', '12.345 kJ/(kg K)'],
+    ['speed', 123.456, '405.04 ft/s', '123.46 m/s'],
+    ['fraction', 1.23456, '123.5 %', '123.5 %'],
   ])('%s of %d', (kind, si, us, metric) => {
     expect(shown(kind, si)).toEqual([us, metric])
   })

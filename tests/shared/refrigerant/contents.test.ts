@@ -96,3 +96,13 @@ describe.each(['R-134a', 'R-290', 'R-407C', 'R-454B', 'R-410A'])('a closed space
     expect(() => contentsAt(r, r.minimumTemperatureK - 1, 300)).toThrow()
   })
 })
+
+it('refuses vapour or dense fluid beyond the pressure where its equation ends', () => {
+  const r = refrigerant('R-134a')
+  const hot = 1.05 * r.criticalTemperatureK
+  const edge = density(r, hot, r.equationMaximumPa, 'vapour')
+  expect(contentsAt(r, hot, 0.999 * edge).holds).toBe('supercritical')
+  const refused = refusalOf(() => contentsAt(r, hot, 1.001 * edge))
+  expect(refused.code).toBe('out-of-range')
+  expect(refused.message).toContain('where its equation of state ends')
+})

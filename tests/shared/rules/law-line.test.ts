@@ -72,6 +72,32 @@ describe('the line of the law, by jurisdiction and machine', () => {
       lawLine('australia', loader),
       'Australia: recover; look up the rule on venting (Act 1989; unverified). Certificate: handling licence (Regulations 1995, reg. 111)',
     ],
+    [
+      lawLine('us-federal', { ...loader, machine: 'road-vehicle' }),
+      'US: do not vent; recover. Certificate: 609, or none, by: paid or not (40 CFR 82.34(a)(1), (2), 82.30(b), 82.34(a); copy of June 2026)',
+    ],
+    [
+      lawLine('us-federal', {
+        ...loader,
+        machine: 'road-vehicle',
+        refrigerant: of('R-290'),
+        action: 'buy',
+      }),
+      'US: do not vent; recover (40 CFR 82.154(a)(1), (2); 2015 text). Look up which certificate it takes (40 CFR 82.154(c))',
+    ],
+    [
+      lawLine('eu', {
+        ...loader,
+        machine: 'road-vehicle',
+        refrigerant: of('R-744'),
+        action: 'recover',
+      }),
+      'EU: recover; look up the rule on venting ((EU) 2024/573 art. 2). Look up the certificate, such as training attestation ((EU) 2025/1893 art. 1)',
+    ],
+    [
+      lawLine('eu', loader),
+      'EU: do not vent; recover ((EU) 2024/573 art. 4(1)). Certificate: depends on: what it works at ((EU) 2025/1893 art. 1, (EU) 2025/1893 recital 1)',
+    ],
     [lawLine(undefined, loader), 'Venting is illegal in most places: give "law".'],
   ]
   it.each(cells)('%s', (line, expected) => {
@@ -99,5 +125,18 @@ describe('the line of the law, by jurisdiction and machine', () => {
                 seen += 1
               }
     expect(seen).toBe(5 * 6 * 3 * 5 * 2 * 6)
+  })
+
+  // Cited at length, then shorter, then the first alone, then not at all: whatever still fits.
+  it('cites as much as there is room for', () => {
+    const cited = (line: string) => /\(((?:[^()]|\([^()]*\))*)\)$/u.exec(line)?.[1]
+    const lines = LAWS.flatMap((law) =>
+      MACHINES.flatMap((machine) =>
+        COMPRESSOR_DRIVES.map((compressorDrive) =>
+          lawLine(law, { ...loader, machine, compressorDrive }),
+        ),
+      ),
+    )
+    for (const line of lines) expect(cited(line), line).toMatch(/\d/u)
   })
 })

@@ -3,7 +3,7 @@ import { LONGEST_HEADLINE } from '../../../shared/answer/told.ts'
 import { COMPRESSOR_DRIVES, LAWS, MACHINES } from '../../../shared/fields/index.ts'
 import { CERTIFICATE_IDS } from '../../../shared/rules/library.ts'
 import { rules } from '../../../shared/rules/rules.ts'
-import { ACTIONS } from '../../../shared/rules/types.ts'
+import { ACTIONS, TOPICS } from '../../../shared/rules/types.ts'
 
 type Input = Record<string, unknown>
 const loader = {
@@ -144,4 +144,76 @@ describe('in every cell', () => {
               }
     expect(stops).toBeGreaterThan(100)
   })
+})
+
+describe('the sentence on the certificate', () => {
+  it('says what is needed, names whatever suffices, and what would decide', () => {
+    let named = 0
+    for (const law of LAWS)
+      for (const machine of MACHINES)
+        for (const compressorDrive of [undefined, ...COMPRESSOR_DRIVES])
+          for (const refrigerant of ['R-134a', 'R-744', 'R-22'])
+            for (const certificates of [undefined, [], [...CERTIFICATE_IDS]]) {
+              const { result } = ask({ law, machine, compressorDrive, refrigerant, certificates })
+              const { says, needed, anyOf, held } = result.certificate
+              const inAnyCase = /(?:required|in any case): [A-Z]/u.test(says)
+              if (needed === 'required' || needed === 'depends') {
+                for (const { name } of anyOf) expect(says).toContain(name)
+                expect(inAnyCase, says).toBe(anyOf.length > 0)
+                named += anyOf.length > 0 ? 1 : 0
+              }
+              expect(says).toMatch(
+                {
+                  required: /^A certificate is required[:;] /u,
+                  'not-required': /^No certificate is required by this law\./u,
+                  'look-up': /^Look up whether a certificate is required: see the statements\./u,
+                  depends: /^Whether a certificate is required depends on \S/u,
+                }[needed],
+              )
+              expect(says).toMatch(
+                {
+                  enough: / What is held is enough\.$/u,
+                  'not-enough': / What is held is not enough: do not do this work\.$/u,
+                  'not-needed': /law\.$/u,
+                  'not-given': / Which certificates are held was not given\.$/u,
+                  'cannot-tell': / Whether what is held is enough cannot be told\.$/u,
+                }[held],
+              )
+            }
+    expect(named).toBeGreaterThan(100)
+  })
+})
+
+describe('what was not read', () => {
+  it('is exactly what is listed and warned of as unverified', () => {
+    const counts = { none: 0, some: 0 }
+    for (const law of LAWS)
+      for (const machine of MACHINES)
+        for (const action of ACTIONS.filter((entry) => entry !== 'retrofit')) {
+          const { result, warnings } = ask({ law, machine, action })
+          const remembered = TOPICS.flatMap((topic) => result[topic]?.statements ?? [])
+            .filter(({ mark }) => mark === 'memory')
+            .map(({ id }) => id)
+          expect([...new Set(result.unverified)].sort()).toEqual([...new Set(remembered)].sort())
+          const warned = warnings.find(({ code }) => code === 'unverified')
+          expect(warned !== undefined).toBe(remembered.length > 0)
+          counts[remembered.length > 0 ? 'some' : 'none'] += 1
+        }
+    expect(counts.none).toBeGreaterThan(0)
+    expect(counts.some).toBeGreaterThan(0)
+  })
+})
+
+it('a meaning that would not fit beside its figure is left out, up to 70 letters', () => {
+  const lengths = LAWS.flatMap((law) =>
+    MACHINES.flatMap((machine) =>
+      ['R-134a', 'R-744', 'R-22'].flatMap((refrigerant) =>
+        (ask({ law, machine, refrigerant }).figures ?? [])
+          .filter(({ id }) => id === 'equipment' || id === 'records')
+          .map(({ says = '' }) => says.length),
+      ),
+    ),
+  )
+  expect(Math.max(...lengths)).toBeGreaterThan(30)
+  expect(Math.max(...lengths)).toBeLessThanOrEqual(70)
 })

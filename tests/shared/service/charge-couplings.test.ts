@@ -164,6 +164,38 @@ describe('couplings measured with a caliper', () => {
   })
 })
 
+describe('a job that nobody named', () => {
+  const unnamed = (more: object) => charge.run({ refrigerant: 'R-134a', ...more })
+
+  it('is the parting of the couplings that are described, and said to be assumed', () => {
+    const described = [
+      { parted: SIX },
+      { couplingType: 'two-valve' },
+      { couplingsOn: 'both-lines' },
+      { couplings: [{ line: 'liquid' }] },
+    ]
+    for (const more of described) {
+      const { result, assumptions } = unnamed(more)
+      expect(result.appliedJob).toBe('couplers-parted')
+      expect(assumptions.find(({ field }) => field === 'job')?.taken).toBe('couplers-parted')
+      const named = unnamed({ ...more, job: 'couplers-parted' })
+      expect(named.result).toEqual(result)
+      expect(named.assumptions.some(({ field }) => field === 'job')).toBe(false)
+    }
+  })
+
+  it('is asked for where nothing says which', () => {
+    const error = refusalOf(() => unnamed({ labelCharge: '3 lb 8 oz' }))
+    expect(error).toMatchObject({ code: 'missing-input', path: ['job'] })
+    expect(error.hint).toContain('pressure-lost')
+  })
+
+  it('stops R-744 all the same', () => {
+    const error = refusalOf(() => charge.run({ refrigerant: 'R-744', couplingType: 'two-valve' }))
+    expect(error.level).toBe('stop')
+  })
+})
+
 describe('couplings measured from outside', () => {
   const hex = { couplingsOn: 'liquid-line', hexSize: '30 ±0 mm', joinedLength: '25.4 ±0 mm' }
 

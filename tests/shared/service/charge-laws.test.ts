@@ -64,6 +64,36 @@ describe('the cost of equal states', () => {
   })
 })
 
+describe('how many items are computed at once', () => {
+  const sectioned = (sections: number, parts: number) => ({
+    ...section,
+    volume: undefined,
+    phase: undefined,
+    temperature: undefined,
+    sections: Array.from({ length: sections }, () => ({
+      volume: '3 mL',
+      phase: 'liquid',
+      temperature: '110 °F',
+    })),
+    parts: Array.from({ length: parts }, () => ({
+      old: { volume: '3 mL' },
+      new: { volume: '4 mL' },
+      phase: 'liquid',
+      temperature: '110 °F',
+    })),
+  })
+
+  it('is fifty of all kinds together: one more is refused by the list that has it', () => {
+    expect(charge.run(sectioned(20, 30)).result.massToAdd).toBeDefined()
+    expect(refusalOf(() => charge.run(sectioned(20, 31)))).toEqual(
+      expect.objectContaining({ code: 'bad-input', path: ['parts'] }),
+    )
+    expect(refusalOf(() => charge.run(sectioned(51, 0)))).toEqual(
+      expect.objectContaining({ code: 'bad-input', path: ['sections'] }),
+    )
+  })
+})
+
 describe('what the band of a mass holds', () => {
   const width = (more: object) => {
     const { result } = charge.run({ ...section, ...more })

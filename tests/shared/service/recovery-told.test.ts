@@ -253,6 +253,7 @@ describe('before anything is read', () => {
     'full-cylinder',
     'no-disposable-refill',
     'do-not-mix',
+    'maker-first',
     'local-rules',
   ]
   const fumes = ['no-venting', 'decomposition', 'first-aid-hydrogen-fluoride']

@@ -124,12 +124,6 @@ describe('refusals', () => {
       'refused',
       'waterCapacity',
     ],
-    [
-      'an off-road machine without its drive',
-      { machine: 'off-road' },
-      'missing-input',
-      'compressorDrive',
-    ],
     ['a label charge of nothing', { labelCharge: '0 kg' }, 'bad-input', 'labelCharge'],
     ['a pressure alone', { systemPressure: '60 psig' }, 'missing-input', 'systemTemperature'],
   ])('%s', (_, change, code, path) => {
@@ -339,6 +333,21 @@ describe('how far to evacuate, US federal', () => {
     [{ machine: 'refrigerated-cargo' }, 'table-1'],
   ])('%j falls under %s', (input, regime) => {
     expect(level(input)?.regime).toBe(regime)
+  })
+
+  it('tells all but the level for an off-road machine without its drive, and what the level hangs on', () => {
+    const answer = recovery.run({
+      refrigerant: 'R-134a',
+      machine: 'off-road',
+      labelCharge: '1000 g',
+      units: 'si',
+    })
+    expect(answer.result.evacuation).toBeUndefined()
+    expect(answer.result.expected?.most).toMatchObject({ value: 1000, unit: 'g' })
+    expect(answer.warnings.find(({ code }) => code === 'drive-not-given')?.message).toContain(
+      'compressorDrive',
+    )
+    expect(level({ machine: 'off-road', labelCharge: '25 lb' })?.regime).toBe('table-1')
   })
 
   it('rests the rules of vehicles on text that was read, and names its edition', () => {

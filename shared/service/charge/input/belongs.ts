@@ -1,3 +1,4 @@
+import data from '../../../../data/service/charge.json' with { type: 'json' }
 import { CalcError } from '../../../errors.ts'
 import type { ChargeInput } from './fields.ts'
 
@@ -16,7 +17,7 @@ export function checkBelongs(input: ChargeInput, { couplings, sections, parts }:
       "The maker's full charge belongs to a weighed-in full charge.",
       {
         path: ['makerCharge'],
-        hint: 'For what the maker says to add after this job give makerCorrection, or ask for want full-charge.',
+        hint: data.hints['maker-charge'],
       },
     )
   }
@@ -31,14 +32,14 @@ export function checkBelongs(input: ChargeInput, { couplings, sections, parts }:
         'Where only couplers were parted, no section was emptied and no part altered.',
         {
           path: [sections > 0 ? 'sections' : 'parts'],
-          hint: 'If a section was emptied, the job is section-opened; its sealed couplers may be listed with it.',
+          hint: data.hints['section-emptied'],
         },
       )
     }
   } else if (sections === 0 && !input.makerCorrection) {
     throw new CalcError('missing-input', 'The section that was opened is needed.', {
       path: ['sections'],
-      hint: 'Give its volume, or hoseSize, tubeSize or innerDiameter with length, and what fills it in operation (phase and temperature).',
+      hint: data.hints['section-size'],
     })
   }
 }

@@ -16,7 +16,7 @@ export interface Decision {
 
 type Asked = Pick<ChargeInput, 'job' | 'want' | 'sealed' | 'couplingType'>
 
-const { why } = data
+const { why, hints } = data
 
 /**
  * Which job applies, and whether a correction can be right in it.
@@ -28,7 +28,7 @@ export function decide(input: Asked): Decision {
   if (input.want === 'correction' && decision.kind === 'full-charge') {
     throw new CalcError('refused', `A correction is not right here. ${decision.why}`, {
       path: ['want'],
-      hint: 'Leave want out, give labelCharge and what was altered under parts, and weigh in the full charge.',
+      hint: hints['leave-want-out'],
     })
   }
   if (input.want === 'full-charge' && decision.kind === 'correction') {
@@ -66,7 +66,7 @@ export function refuseDangerous(r: Refrigerant, input: ChargeInput): void {
   if (input.job !== 'couplers-parted' && couplings.length === 0) return
   throw refusal('Do not part couplings of an R-744 system under charge.', {
     path: ['job'],
-    hint: "Empty the part by the maker's procedure, prove it with a gauge rated for R-744, and weigh in the full charge (job system-opened).",
+    hint: hints['carbon-dioxide-couplings'],
     cautions: dangersOf({ refrigerant: r, does: ['parts-couplings'] }),
   })
 }

@@ -6,6 +6,7 @@ import {
   compressorDriveIn,
   gaugesIn,
   labelChargeIn,
+  type OpeningJob,
   openingJobIn,
   placeIn,
   recoveredIn,
@@ -16,11 +17,11 @@ import {
 } from '../../../fields/index.ts'
 import { quantityIn } from '../../../quantity/index.ts'
 import { contentsIn, couplingItem, geometryIn, partItem, sectionItem, spillIn } from './items.ts'
+import { MOST_ITEMS } from './most-items.ts'
 import { partedIn } from './parted.ts'
 
 export const COUPLING_TYPES = ['two-valve', 'one-valve', 'no-valve', 'diaphragm'] as const
 export const MASS_UNITS = ['lb', 'oz', 'g', 'kg'] as const
-const MOST_ITEMS = 50
 
 /** Fields of one coupling, one section or one altered part stand at the top; lists take several. */
 const itemsIn = {
@@ -81,7 +82,7 @@ const itemsIn = {
 
 export const chargeFields = {
   refrigerant: refrigerantIn,
-  job: openingJobIn,
+  job: openingJobIn.optional(),
   want: z
     .enum(['correction', 'full-charge'])
     .optional()
@@ -115,4 +116,6 @@ export const chargeFields = {
   ...thermometersIn,
 }
 
-export type ChargeInput = z.output<z.ZodObject<typeof chargeFields>>
+/** What is asked; the job follows from couplings where it was not named. */
+export type AskedCharge = z.output<z.ZodObject<typeof chargeFields>>
+export type ChargeInput = AskedCharge & { readonly job: OpeningJob }

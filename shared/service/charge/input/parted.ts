@@ -1,4 +1,5 @@
 import * as z from 'zod'
+import data from '../../../../data/service/charge.json' with { type: 'json' }
 import { CalcError } from '../../../errors.ts'
 import { addCalcIssue, parseQuantity } from '../../../quantity/index.ts'
 import type { Coupling } from './items.ts'
@@ -27,7 +28,7 @@ export function readParted(text: string): Coupling {
   const { mouth, first, second, partings } = found ?? {}
   if (!line || !mouth || !first || !second) {
     throw new CalcError('bad-input', `"${text.slice(0, LONGEST)}" is not a parted coupling.`, {
-      hint: 'Write line, mouth and both depths: liquid:18mm/4mm+2mm or suction:25mm/5mm+3mm, with x2 behind it when it was parted twice.',
+      hint: data.hints['parted-form'],
     })
   }
   const size = (written: string) => parseQuantity(written.trim(), ['length'])

@@ -1,6 +1,7 @@
 import data from '../../../../data/service/charge.json' with { type: 'json' }
 import type { OpeningJob } from '../../../fields/index.ts'
 import { settle, tied, total } from '../../../quantity/index.ts'
+import { fillIn } from '../../../sentence.ts'
 import type { ChargeInput } from '../input/fields.ts'
 import { partsOf } from '../input/gather.ts'
 import type { Setting } from '../space/setting.ts'
@@ -76,6 +77,6 @@ function warnOfBlend({ r, notes }: Setting, applied: OpeningJob): void {
   if (applied !== 'pressure-lost' || r.info.kind !== 'zeotrope') return
   notes.warnings.push({
     code: 'blend-shifted',
-    message: `${r.info.id} is a blend whose parts leak at different rates: what is left has another composition. Do not top it up; charge new refrigerant as liquid.`,
+    message: fillIn(data.warnings['blend-shifted'], { refrigerant: r.info.id }),
   })
 }

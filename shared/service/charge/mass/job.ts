@@ -1,5 +1,7 @@
+import data from '../../../../data/service/charge.json' with { type: 'json' }
 import { CalcError } from '../../../errors.ts'
 import { difference, type Quantity, say, settle, type Tied, tied } from '../../../quantity/index.ts'
+import { fillIn } from '../../../sentence.ts'
 import type { CouplingLoss } from './coupling.ts'
 import type { Inventory } from './inventory.ts'
 import { massOf } from './shown.ts'
@@ -45,10 +47,10 @@ export function withinLabel(missing: Tied, label: Quantity<'mass'> | undefined):
   if (excess.si - (excess.plusMinus ?? 0) > 0) {
     throw new CalcError(
       'out-of-range',
-      `The opened part would have held ${say(massOf(missing))}, more than the whole label charge of ${say(label)}.`,
+      fillIn(data.refusals['more-than-label'], { held: say(massOf(missing)), label: say(label) }),
       {
         path: ['labelCharge'],
-        hint: 'Check volumes, sizes and states; a long line that holds vapour may have been given as liquid.',
+        hint: data.hints['check-sizes'],
       },
     )
   }

@@ -38,8 +38,7 @@ export function hoseBore(size: string, path: Path): Bore {
     assumption: {
       field: path.join('.'),
       taken: `a bore of ${row.nominal} in for hose ${row.size}`,
-      because:
-        'the dash number does not say the bore; nominal bores are from memory, so the hose maker or a measurement (innerDiameter) overrides',
+      because: data.because['dash-number'],
     },
   }
 }

@@ -1,3 +1,4 @@
+import data from '../../../../data/service/charge.json' with { type: 'json' }
 import { CalcError, under } from '../../../errors.ts'
 import { combine, tied } from '../../../quantity/index.ts'
 import type { Path } from '../input/gather.ts'
@@ -88,7 +89,7 @@ function phaseMissing(oneReading: boolean): CalcError {
       : 'What fills the space is not said.',
     {
       path: ['phase'],
-      hint: 'Give phase liquid, vapour or two-phase with a temperature or a pressure, or both readings without a phase.',
+      hint: data.hints['phase-of-space'],
     },
   )
 }

@@ -1,3 +1,4 @@
+import data from '../../../../data/service/charge.json' with { type: 'json' }
 import { CalcError } from '../../../errors.ts'
 import { type Tied, tied, total } from '../../../quantity/index.ts'
 import type { Path } from '../input/gather.ts'
@@ -73,7 +74,7 @@ function rangeOf({ spillFrom, spillTo }: Coupling, whatIf: boolean, path: Path) 
   if (!whatIf) {
     throw new CalcError('refused', 'A range of spill volumes gives a what-if, not a correction.', {
       path: [...path, 'spillFrom'],
-      hint: 'Set whatIf, or measure the parted halves with a caliper (mouthDiameter, firstDepth, secondDepth).',
+      hint: data.hints['what-if'],
     })
   }
   if (spillTo.si < spillFrom.si) {

@@ -1,3 +1,4 @@
+import data from '../../../../data/service/charge.json' with { type: 'json' }
 import { CalcError } from '../../../errors.ts'
 import { combine, type PressureReading, type Quantity, tied } from '../../../quantity/index.ts'
 import { type Phase, phaseAt } from '../../../refrigerant/index.ts'
@@ -49,14 +50,10 @@ function phaseByReadings(
   )
   const [phase] = phases
   if (phase === undefined || phase === 'two-phase' || phases.some((other) => other !== phase)) {
-    throw new CalcError(
-      'two-phase',
-      'These readings lie at saturation, where temperature and pressure do not tell how much is liquid.',
-      {
-        path: ['phase'],
-        hint: 'Give phase liquid or vapour if the space is known to hold only that, or phase two-phase with a quality in percent by mass.',
-      },
-    )
+    throw new CalcError('two-phase', data.refusals['at-saturation'], {
+      path: ['phase'],
+      hint: data.hints['phase-at-saturation'],
+    })
   }
   return phase
 }

@@ -1,4 +1,3 @@
-import { withInstrument } from '../../../instrument/index.ts'
 import type { Notes } from '../../../notes.ts'
 import {
   mass,
@@ -6,8 +5,8 @@ import {
   surelyAbove,
   surelyBelow,
   type Uncertain,
-  widthOf,
 } from '../../../quantity/index.ts'
+import { shopScale } from '../../shop-scale.ts'
 import type { ChargeInput } from '../input/fields.ts'
 
 export interface AgainstScale {
@@ -25,23 +24,22 @@ const TEXTS: Readonly<Record<AgainstScale['verdict'], string>> = {
 /** A mass to weigh against what the scale can tell apart: the larger of its division and its tolerance. */
 export function againstScale(
   toWeigh: Uncertain,
-  { scaleDivision, scaleTolerance }: Pick<ChargeInput, 'scaleDivision' | 'scaleTolerance'>,
+  {
+    scaleDivision,
+    scaleTolerance,
+    labelCharge,
+  }: Pick<ChargeInput, 'scaleDivision' | 'scaleTolerance' | 'labelCharge'>,
   notes: Notes,
 ): AgainstScale {
   const division = scaleDivision?.si ?? 0
-  const smallestKg = Math.max(division, scaleTolerance?.si ?? (division > 0 ? 0 : shopScale(notes)))
+  const smallestKg = Math.max(
+    division,
+    scaleTolerance?.si ?? (division > 0 ? 0 : shopScale(labelCharge, notes)),
+  )
   const verdict = surelyAbove(toWeigh, smallestKg)
     ? 'weighable'
     : surelyBelow(toWeigh, smallestKg)
       ? 'too-small'
       : 'cannot-tell'
   return { smallest: mass(smallestKg), verdict, text: TEXTS[verdict] }
-}
-
-/** What a scale of the shop is off where nothing is said of it, kg. */
-function shopScale({ assumptions, sources }: Notes): number {
-  const { reading, assumption, source } = withInstrument(mass(0), 'scale', 'scaleTolerance')
-  if (assumption) assumptions.push(assumption)
-  if (source) sources.push(source)
-  return widthOf(reading)
 }

@@ -14,7 +14,8 @@ import {
 } from '../../../quantity/index.ts'
 import { propertySources } from '../../property-sources.ts'
 import { type Decision, decide, refuseDangerous } from '../input/decide.ts'
-import type { ChargeInput } from '../input/fields.ts'
+import type { AskedCharge, ChargeInput } from '../input/fields.ts'
+import { withJob } from '../input/job.ts'
 import { withReadings } from '../input/readings.ts'
 import { airLetIn } from '../mass/air.ts'
 import { correctionOf } from '../mass/correction.ts'
@@ -34,13 +35,14 @@ import { cautionsOf, warn } from './warn.ts'
 
 /** The mass to weigh in after couplers were parted, a section or the system was opened, or pressure was lost. */
 export function computeCharge(
-  given: ChargeInput,
-  densities: Densities = densitiesOf(pickRefrigerant(given.refrigerant)),
+  asked: AskedCharge,
+  densities: Densities = densitiesOf(pickRefrigerant(asked.refrigerant)),
 ): Computation<Computed<ChargeResult>> {
-  const r = pickRefrigerant(given.refrigerant)
+  const r = pickRefrigerant(asked.refrigerant)
+  const notes = newNotes()
+  const given = withJob(asked, notes)
   refuseDangerous(r, given)
   const decision = decide(given)
-  const notes = newNotes()
   const input = withReadings(given, notes)
   const setting: Setting = { r, densities, place: resolvePlace(input), notes, usesPlace: false }
   const job =

@@ -95,6 +95,7 @@ function figuresOf(input: ChargeInput, job: ChargeJob, judgement: Judgement): re
       label: 'Space',
       value: volume(atWorst(settle(total(job.couplings.map(({ space }) => space))))).in('mL'),
       safe: 'up',
+      says: says.space,
     },
     likePartsFigure(job),
     onScale && holdUp

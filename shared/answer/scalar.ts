@@ -1,4 +1,4 @@
-import type { ShownQuantity, ShownValue } from '../../shared/quantity/index.ts'
+import type { ShownQuantity, ShownValue } from '../quantity/index.ts'
 
 /** A figure without a unit that may have an uncertainty. */
 interface Ratio {

@@ -1,0 +1,90 @@
+import table from '../../data/diagnosis/effects.json' with { type: 'json' }
+import figures from '../../data/service/diagnosis.json' with { type: 'json' }
+import { type Conditions, type FaultKind, faultsOf, type Preset } from '../cycle/index.ts'
+import { type Effect, effectsOf } from './effects.ts'
+import { type Finer, finer } from './finer.ts'
+import { NUISANCES, OF_THE_TEST, SPREAD, type TestNuisance } from './nuisance.ts'
+import { type Packed, unpacked } from './packed.ts'
+
+/** Severities that are solved; those between lie on straight lines. */
+export const SOLVED_AT = [0.15, 0.3, 0.5, 0.75, 1]
+const BETWEEN = 2
+
+const TABLE: Readonly<Record<string, Packed>> = table
+const tables = new Map<string, readonly Effect[]>()
+
+/** Machines that share their effects: R-1234yf runs at nearly the pressures of R-134a. */
+const LIKE = { own: '-1234yf', model: '-134a' } as const
+
+/**
+ * What every fault shows on one of the model's machines in its nominal weather; `npm run effects`
+ * solves it ahead of time. Of one with R-1234yf that of its twin with R-134a: good for how readings
+ * spread, not for the readings themselves.
+ */
+export function nominalEffects(id: string): readonly Effect[] {
+  const known = tables.get(id)
+  if (known !== undefined) return known
+  const row = TABLE[id] ?? TABLE[id.replace(LIKE.own, LIKE.model)]
+  if (row === undefined) throw new Error(`No effects of ${id}: npm run effects`)
+  const effects = unpacked(row)
+  tables.set(id, effects)
+  return effects
+}
+
+/**
+ * The same in some weather: the sound machine and some causes solved there, all others carried over
+ * by as much as their own change. The spread of faults is that of the nominal weather.
+ *
+ * @returns empty where not even the sound machine runs.
+ */
+export function solvedEffects(
+  preset: Preset,
+  conditions: Conditions,
+  causes: readonly FaultKind[] = faultsOf(preset.machine),
+): readonly Finer[] {
+  const { machine } = preset
+  const nominal = nominalEffects(machine.id)
+  const columnsOf = (cause: FaultKind | 'none') =>
+    nominal.find((effect) => effect.cause === cause)?.columns
+  const solved = finer(
+    effectsOf(machine, conditions, SOLVED_AT, columnsOf, SPREAD, causes),
+    BETWEEN,
+  )
+  const [sound] = solved
+  const [from, ...carried] = carriedEffects(preset, conditions)
+  if (sound === undefined || from === undefined) return []
+  const off = sound.mean.map((value, i) => value - (from.mean[i] as number))
+  const others = carried
+    .filter(({ cause }) => !(causes as readonly string[]).includes(cause))
+    .map((effect) => ({
+      ...effect,
+      mean: effect.mean.map((value, i) => value + (off[i] as number)),
+    }))
+  return [...solved, ...others]
+}
+
+/** Nominal effects carried over to other weather along straight lines; the further, the less sure. */
+export function carriedEffects(
+  { machine, nominal }: Preset,
+  conditions: Conditions,
+): readonly Finer[] {
+  const away: Readonly<Record<TestNuisance, number>> = {
+    speed: conditions.speed / nominal.speed - 1,
+    returnHumidity: conditions.returnHumidity - nominal.returnHumidity,
+    returnAirK: conditions.returnAirK - nominal.returnAirK,
+    ambientK: conditions.ambientK - nominal.ambientK,
+  }
+  return finer(nominalEffects(machine.id), BETWEEN).map((effect): Finer => {
+    const mean = Float64Array.from(effect.mean)
+    const carried = Float64Array.from(effect.carried)
+    for (const name of OF_THE_TEST) {
+      const column = effect.columns[NUISANCES.indexOf(name)] as Float64Array
+      for (let i = 0; i < mean.length; i += 1) {
+        const shift = (column[i] as number) * away[name]
+        mean[i] = (mean[i] as number) + shift
+        carried[i] = (carried[i] as number) + (figures.discrepancy.carried * shift) ** 2
+      }
+    }
+    return { ...effect, mean, carried }
+  })
+}

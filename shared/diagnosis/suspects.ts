@@ -1,0 +1,90 @@
+import figures from '../../data/service/diagnosis.json' with { type: 'json' }
+import type { Effect } from './effects.ts'
+import { FEATURES, type Observation } from './features.ts'
+import type { Finer } from './finer.ts'
+import { type Cause, type Hypothesis, mistaken } from './hypotheses.ts'
+import { afterBaseline, priorLatent, spreadBy, type TestSizes } from './latent.ts'
+import type { Priors } from './posterior.ts'
+
+/** A hypothesis about a machine of one kind, with ln of how likely it is before these readings. */
+export interface Suspect extends Hypothesis {
+  readonly logPrior: number
+  /** Share of the capacity that it costs; not known of a mistake. */
+  readonly impact: number | undefined
+}
+
+/** Readings of the machine when it was sound, and what the model says of it in that weather. */
+export interface Baseline {
+  readonly sound: Effect
+  readonly observations: readonly Observation[]
+  readonly sizes: TestSizes
+}
+
+/** A kind of machine that it may be. */
+export interface Candidate {
+  /** How common it is among those that it may be. */
+  readonly share: number
+  /** The sound machine first; from {@link solvedEffects} or {@link carriedEffects}. */
+  readonly effects: readonly Finer[]
+  readonly knowledge: 'model' | 'kind'
+  readonly baseline?: Baseline | undefined
+}
+
+/** Variance of what lies anywhere in a span, as a part of its square. */
+const UNIFORM = 12
+
+/**
+ * Everything that a machine of one kind may have, with spread and prior. What the model is off by
+ * of the sound machine is known better after a baseline; what it is off by of a fault's change is not.
+ *
+ * @param priors - Left out for equal ones.
+ */
+export function suspectsOf(
+  { share, effects, knowledge, baseline }: Candidate,
+  sizes: TestSizes,
+  priors: Priors | undefined,
+): readonly Suspect[] {
+  const [sound] = effects
+  if (sound === undefined) return []
+  const before = priorLatent(knowledge, sound.mean)
+  const { latent, logLikelihood } = baseline
+    ? afterBaseline(before, baseline.sound, baseline.observations, baseline.sizes)
+    : { latent: before, logLikelihood: 0 }
+  const spreads = new Map<Effect['columns'], ReturnType<typeof spreadBy>>()
+  const hypotheses = effects.map((effect) => {
+    const found = spreads.get(effect.columns) ?? spreadBy(latent, effect, sizes)
+    spreads.set(effect.columns, found)
+    const { cause, severity, impact, mean, carried, along } = effect
+    const covariance = Float64Array.from(found.covariance)
+    const n = FEATURES.length
+    for (let i = 0; i < n; i += 1) {
+      for (let j = 0; j < n; j += 1) {
+        covariance[i * n + j] =
+          (covariance[i * n + j] as number) +
+          ((along[i] as number) * (along[j] as number)) / UNIFORM
+      }
+      const change = (mean[i] as number) - (sound.mean[i] as number)
+      const off = knowledge === 'model' ? 0 : figures.discrepancy.ofTheChange * change
+      covariance[i * n + i] = (covariance[i * n + i] as number) + off * off + (carried[i] as number)
+    }
+    return {
+      cause,
+      severity,
+      impact: impact as number | undefined,
+      mean: mean.map((value, i) => value + (found.shift[i] as number)),
+      covariance,
+    }
+  })
+  const all = [...hypotheses, { ...mistaken(hypotheses[0] as Hypothesis), impact: undefined }]
+  const counts = new Map<Cause, number>()
+  for (const { cause } of all) counts.set(cause, (counts.get(cause) ?? 0) + 1)
+  const priorOf = (cause: Cause) => (priors === undefined ? 1 : (priors[cause] ?? 0))
+  const total = [...counts.keys()].reduce((sum, cause) => sum + priorOf(cause), 0)
+  return all.map((hypothesis) => ({
+    ...hypothesis,
+    logPrior:
+      Math.log(share) +
+      logLikelihood +
+      Math.log(priorOf(hypothesis.cause) / total / (counts.get(hypothesis.cause) as number)),
+  }))
+}

@@ -1,0 +1,246 @@
+import type { Kind } from '../../quantity/index.ts'
+import { AXIS_ROOM, levelAxis } from '../scene/axes.ts'
+import {
+  type Drawing,
+  EDGE,
+  type Frame,
+  heading,
+  type KeyEntry,
+  keyOf,
+  part,
+} from '../scene/drawing.ts'
+import { type Labels, labelsIn } from '../scene/labels.ts'
+import { measureOf } from '../scene/measure.ts'
+import { el, type Node } from '../scene/node.ts'
+import { type Box, hatching } from '../scene/path.ts'
+import { linear } from '../scene/scale.ts'
+import { straight } from '../scene/shapes.ts'
+import { textAt, widthOfText, wrapped } from '../scene/text.ts'
+import type { Paint } from '../scene/theme.ts'
+
+/** How a piece of a bar is filled: what is there, what comes to it, what is only bounded. */
+export type Fill = 'plain' | 'hatched' | 'hatched-cool' | 'open'
+
+/** A stretch of a bar, SI. */
+export interface Piece {
+  readonly from: number
+  readonly to: number
+  readonly fill: Fill
+}
+
+/** A place on the scale of a bar that it is held against. */
+export interface Line {
+  readonly at: number
+  readonly text: string
+}
+
+/** A bar, or several in rows, on one scale. */
+export interface Bars {
+  readonly name: string
+  readonly rows: readonly {
+    /** What stands before the row, where there are several. */
+    readonly label?: string | undefined
+    readonly pieces: readonly Piece[]
+    /** How far the end of the last piece is known. */
+    readonly plusMinus?: number | undefined
+    /** Its figure. */
+    readonly text: string
+  }[]
+  /** Stretches that mean something, shaded behind the bar. */
+  readonly zones: readonly { readonly from: number; readonly to: number }[]
+  readonly lines: readonly Line[]
+}
+
+export interface BarPicture {
+  readonly title: string
+  readonly under?: string | undefined
+  readonly says: string
+  readonly kind: Kind
+  /** Name of what the scales measure. */
+  readonly measured: string
+  readonly panels: readonly Bars[]
+  readonly key: readonly {
+    readonly fill: Fill | 'zone' | 'spread' | 'line'
+    readonly text: string
+  }[]
+}
+
+const THICK = 26
+const ROOM = 16
+
+/** Bars of a mass or another amount, each group on a scale of its own from zero. */
+export function drawBars(view: BarPicture, frame: Frame): Drawing {
+  const { title, under, says } = view
+  const head = heading(frame, title, under)
+  const nodes: Node[] = [...head.nodes]
+  let top = head.bottom
+  for (const [index, panel] of view.panels.entries()) {
+    const drawn = drawPanel(view, panel, frame, top, index + 1)
+    nodes.push(...drawn.nodes)
+    top = drawn.bottom
+  }
+  const key = keyOf(frame, view.key.map(keyEntry(frame.paint)), top)
+  return { title, says, height: key.bottom, body: [...nodes, part('key', ...key.nodes)] }
+}
+
+function drawPanel(view: BarPicture, panel: Bars, frame: Frame, top: number, number: number) {
+  const { paint, width, system } = frame
+  const room = width - 2 * EDGE
+  const name = wrapped(panel.name, 'label', room)
+  const named = name.map((text, index) =>
+    textAt(paint, { text, at: [EDGE, top + 18 + 17 * index], size: 'label', bold: true }),
+  )
+  const before = leftOf(panel, width)
+  const lineRoom = panel.lines.length > 0 ? 17 * panel.lines.length + 4 : 0
+  const box: Box = {
+    left: EDGE + before,
+    right: width - AXIS_ROOM.right,
+    top: top + 18 + 17 * name.length - 10 + lineRoom,
+    bottom: top + 18 + 17 * name.length - 10 + lineRoom + ROOM + panel.rows.length * (THICK + ROOM),
+  }
+  const most = highest(panel)
+  const measure = measureOf(view.kind, system, most)
+  const x = linear(0, measure.of(most * 1.06), box.left, box.right)
+  const at = (si: number) => x(measure.of(si))
+  const labels = labelsIn(paint, { left: EDGE, right: width - 4, top: box.top, bottom: box.bottom })
+  for (const line of panel.lines) {
+    labels.keep({ ...box, left: at(line.at) - 2, right: at(line.at) + 2 })
+  }
+  const body = [
+    ...named,
+    part(
+      `zones-${number}`,
+      ...panel.zones.map(({ from, to }) =>
+        rectangle(paint, 'zone', { ...box, left: at(from), right: at(Math.min(to, most * 1.06)) }),
+      ),
+    ),
+    ...levelAxis(paint, x, box, `${view.measured}, ${measure.unit}`),
+    ...panel.rows.flatMap((row, index) => drawRow(paint, row, box, at, index, labels, number)),
+    ...drawLines(paint, panel.lines, box, at, width),
+  ]
+  return { nodes: [part(`panel-${number}`, ...body)], bottom: box.bottom + AXIS_ROOM.bottom }
+}
+
+/** Room for the labels of rows, where there are any. */
+function leftOf({ rows }: Bars, width: number): number {
+  const widest = Math.max(0, ...rows.map(({ label = '' }) => widthOfText(label, 'tick')))
+  return widest === 0 ? 10 : Math.min(widest + 12, width * 0.4)
+}
+
+/** The longest bar with its ±, and every line that it is held against. */
+const highest = ({ rows, lines, zones }: Bars): number =>
+  Math.max(
+    ...rows.flatMap(({ pieces, plusMinus = 0 }) => pieces.map(({ to }) => to + plusMinus)),
+    ...lines.map(({ at }) => at),
+    ...zones.map(({ from }) => from),
+    1e-12,
+  )
+
+function drawRow(
+  paint: Paint,
+  { label, pieces, plusMinus, text }: Bars['rows'][number],
+  box: Box,
+  at: (si: number) => number,
+  index: number,
+  labels: Labels,
+  number: number,
+): readonly Node[] {
+  const top = box.top + ROOM + index * (THICK + ROOM)
+  const end = at(Math.max(0, ...pieces.map(({ to }) => to)))
+  const low = at(Math.max(0, (pieces.at(-1)?.to ?? 0) - (plusMinus ?? 0)))
+  const high = at((pieces.at(-1)?.to ?? 0) + (plusMinus ?? 0))
+  const middle = top + THICK / 2
+  const put = (x: number, y: number, anchor: 'start' | 'end') =>
+    ({ text, at: [x, y], anchor, size: 'label', bold: true, halo: true }) as const
+  const right = Math.max(end, high) + 8
+  return [
+    ...(label === undefined
+      ? []
+      : [textAt(paint, { text: label, at: [box.left - 6, middle + 4], anchor: 'end' })]),
+    part(
+      `bar-${number}-${index + 1}`,
+      ...pieces.flatMap(({ from, to, fill }) =>
+        filled(paint, fill, { left: at(from), right: at(to), top, bottom: top + THICK }),
+      ),
+    ),
+    ...(plusMinus === undefined || plusMinus === 0
+      ? []
+      : [
+          part(
+            `spread-${number}-${index + 1}`,
+            straight(paint, 'spread', [low, middle], [high, middle]),
+            straight(paint, 'spread', [low, middle - 5], [low, middle + 5]),
+            straight(paint, 'spread', [high, middle - 5], [high, middle + 5]),
+          ),
+        ]),
+    ...(text === ''
+      ? []
+      : labels.mustPlace([
+          put(right, middle + 4.5, 'start'),
+          put(Math.min(end, low) - 8, middle + 4.5, 'end'),
+          put(box.right - 4, top - 3, 'end'),
+        ])),
+  ]
+}
+
+/** Lines that bars are held against, their words in rows above the plot with the line led up to them. */
+function drawLines(
+  paint: Paint,
+  lines: readonly Line[],
+  box: Box,
+  at: (si: number) => number,
+  width: number,
+): readonly Node[] {
+  return lines.map((line, index) => {
+    const x = at(line.at)
+    const y = box.top - 6 - 17 * (lines.length - 1 - index)
+    const textWidth = widthOfText(line.text, 'tick')
+    const fits = x + 6 + textWidth < width - 4
+    const left = x - 6 - textWidth > 4
+    const [tx, anchor] = fits
+      ? ([x + 6, 'start'] as const)
+      : left
+        ? ([x - 6, 'end'] as const)
+        : ([width - 4, 'end'] as const)
+    return part(
+      `line-${index + 1}`,
+      straight(paint, 'limit', [x, y - 9], [x, box.bottom]),
+      textAt(paint, { text: line.text, at: [tx, y], anchor, look: 'cool-text', halo: true }),
+    )
+  })
+}
+
+const rectangle = (paint: Paint, look: 'zone' | 'bar' | 'bar-more', box: Box): Node =>
+  el('rect', {
+    x: box.left,
+    y: box.top,
+    width: Math.max(box.right - box.left, 0.6),
+    height: box.bottom - box.top,
+    ...paint(look),
+  })
+
+function filled(paint: Paint, fill: Fill, box: Box): readonly Node[] {
+  if (fill === 'plain') return [rectangle(paint, 'bar', box)]
+  const outline = rectangle(paint, 'bar-more', box)
+  if (fill === 'open') return [outline]
+  const d = hatching(box, fill === 'hatched-cool')
+  const look = fill === 'hatched' ? 'hatch' : 'hatch-cool'
+  return d === '' ? [outline] : [outline, el('path', { d, ...paint(look) })]
+}
+
+const keyEntry =
+  (paint: Paint) =>
+  ({ fill, text }: BarPicture['key'][number]): KeyEntry => ({
+    text,
+    sample: (x, y) => {
+      const box = { left: x - 12, right: x + 12, top: y - 6, bottom: y + 6 }
+      if (fill === 'zone') return [rectangle(paint, 'zone', box)]
+      if (fill === 'line') return [straight(paint, 'limit', [x, y - 8], [x, y + 8])]
+      if (fill !== 'spread') return filled(paint, fill, box)
+      return [
+        straight(paint, 'spread', [x - 12, y], [x + 12, y]),
+        straight(paint, 'spread', [x - 12, y - 5], [x - 12, y + 5]),
+        straight(paint, 'spread', [x + 12, y - 5], [x + 12, y + 5]),
+      ]
+    },
+  })

@@ -1,0 +1,17 @@
+import type { Diagram } from './diagram.ts'
+import type { KindName } from './index.ts'
+
+const LOADS: Readonly<Record<KindName, () => Promise<Diagram>>> = {
+  'saturation-curve': async () =>
+    (await import('./saturation-curve/of-saturation.ts')).saturationCurve,
+  'pressure-enthalpy': async () =>
+    (await import('./pressure-enthalpy/of-readings.ts')).pressureEnthalpy,
+  'superheat-subcooling': async () =>
+    (await import('./saturation-curve/of-readings.ts')).superheatSubcooling,
+  'charge-bar': async () => (await import('./bars/of-charge.ts')).chargeBar,
+  'pressure-hold': async () => (await import('./standing/of-leak-test.ts')).pressureHold,
+  'vacuum-rise': async () => (await import('./standing/of-evacuation.ts')).vacuumRise,
+}
+
+/** What draws a kind, with its operation and nothing else: where a run or a page draws one picture. */
+export const loadDiagram = (kind: KindName): Promise<Diagram> => LOADS[kind]()

@@ -1,0 +1,221 @@
+import type { Refrigerant } from '../../refrigerant/index.ts'
+import { saturatedCurves } from '../../refrigerant/index.ts'
+import type { PlanePoint, Window } from '../../refrigerant/isolines.ts'
+import { axes, type Plot, plotBox, underPlot } from '../scene/axes.ts'
+import { type Drawing, type Frame, heading, type KeyEntry, keyOf, part } from '../scene/drawing.ts'
+import { labelsIn } from '../scene/labels.ts'
+import { type Measure, measureOf } from '../scene/measure.ts'
+import type { Node } from '../scene/node.ts'
+import type { Pixel } from '../scene/path.ts'
+import { linear, log } from '../scene/scale.ts'
+import { curve, lineKey, numbered, RADIUS } from '../scene/shapes.ts'
+import type { LookName, Paint } from '../scene/theme.ts'
+import { type Background, background } from './background.ts'
+import type { Cycle, Mark } from './cycle.ts'
+
+/** What a pressure-enthalpy picture shows. */
+export interface PressureEnthalpy {
+  readonly refrigerant: Refrigerant
+  readonly title: string
+  readonly under?: string | undefined
+  readonly says: string
+  /** One, or two to compare: the first is the one that matters, the second what it is held against. */
+  readonly cycles: readonly Cycle[]
+}
+
+/** How the lines and points of the first cycle look, and those of the second. */
+const STYLES = [
+  { read: 'cycle', assumed: 'cycle-assumed', mark: 'mark', text: 'warm-text' },
+  { read: 'other', assumed: 'other-assumed', mark: 'other-mark', text: 'cool-text' },
+] as const satisfies readonly Readonly<Record<string, LookName>>[]
+
+/** Pressure upwards on a logarithmic scale, enthalpy to the right: the picture that a cycle is taught on. */
+export function drawPressureEnthalpy(view: PressureEnthalpy, frame: Frame): Drawing {
+  const { refrigerant: r, cycles, title, under, says } = view
+  const { paint, width, system } = frame
+  const window = windowOf(r, cycles)
+  const head = heading(frame, title, under)
+  const box = plotBox(width, head.bottom, Math.max(280, Math.min(560, width * 0.6)))
+  const temperature = measureOf('temperature', system, 300)
+  const behind = background(r, window, hottest(r), temperature, (box.bottom - box.top) / 24)
+  const pressure = measureOf('absolutePressure', system, window.toPa)
+  const energy = measureOf('specificEnergy', system, 1e5)
+  const [fromEnthalpy, toEnthalpy] = enthalpies(r, window, cycles)
+  const plot: Plot = {
+    box,
+    x: linear(energy.of(fromEnthalpy), energy.of(toEnthalpy), box.left, box.right),
+    y: log(pressure.of(window.fromPa), pressure.of(window.toPa), box.bottom, box.top),
+  }
+  const at = ({ pressurePa, enthalpy }: PlanePoint): Pixel => [
+    plot.x(energy.of(enthalpy)),
+    plot.y(pressure.of(pressurePa)),
+  ]
+  const draw = (look: LookName, points: readonly PlanePoint[]) =>
+    curve(paint, look, points.map(at), box)
+  const labels = labelsIn(paint, box)
+  for (const mark of cycles.flatMap(({ marks }) => marks)) keepClear(labels, at(mark))
+  for (const leg of cycles.flatMap(({ legs }) => legs)) keepLine(labels, leg.points.map(at))
+  const body = [
+    ...head.nodes,
+    ...axes(paint, plot, { x: `Enthalpy, ${energy.unit}`, y: `Pressure, ${pressure.unit}` }),
+    ...lines(behind, draw),
+    part('isotherm-labels', ...isothermLabels(behind, at, labels, temperature)),
+    ...cycles.flatMap((cycle, index) => [
+      part(
+        `cycle-${index + 1}`,
+        ...cycle.legs.flatMap(({ points, basis }) => draw(styleOf(index)[basis], points)),
+      ),
+    ]),
+    ...cycles.flatMap((cycle, index) => [
+      part(
+        `marks-${index + 1}`,
+        ...cycle.marks.flatMap((mark) => markAt(paint, mark, at(mark), index)),
+      ),
+    ]),
+  ]
+  const key = keyOf(frame, keyEntries(paint, cycles), underPlot(box))
+  return { title, says, height: key.bottom, body: [...body, part('key', ...key.nodes)] }
+}
+
+const styleOf = (index: number) => STYLES[index === 0 ? 0 : 1]
+
+function lines(
+  { dome, isotherms, isentropes, qualities }: Background,
+  draw: (look: LookName, points: readonly PlanePoint[]) => readonly Node[],
+): readonly Node[] {
+  return [
+    part('qualities', ...qualities.flatMap((line) => draw('quality', line))),
+    part('isentropes', ...isentropes.flatMap((line) => draw('isentrope', line))),
+    part(
+      'isotherms',
+      ...isotherms.flatMap(({ liquid, boiling, vapour }) =>
+        draw('isotherm', [...liquid, ...boiling, ...vapour]),
+      ),
+    ),
+    part('bubble', ...draw('dome', dome.bubble)),
+    part('dew', ...draw('dome', dome.dew)),
+    part('dome-top', ...draw('dome-top', dome.top)),
+  ]
+}
+
+/** A temperature on its line: inside the dome where it boils, else in the vapour; left out where there is no room. */
+function isothermLabels(
+  { isotherms }: Background,
+  at: (point: PlanePoint) => Pixel,
+  labels: ReturnType<typeof labelsIn>,
+  temperature: Measure,
+): readonly Node[] {
+  return isotherms.flatMap(({ temperatureK, boiling, vapour }) => {
+    const text = `${Math.round(temperature.of(temperatureK))} ${temperature.unit}`
+    const places =
+      boiling.length > 1
+        ? [0.5, 0.62, 0.38, 0.74, 0.26].map((s) => along(boiling, s))
+        : vapour.filter((_, i) => i % 8 === 4)
+    return labels.place(
+      places.map((point) => {
+        const [x, y] = at(point)
+        return { text, at: [x, y + 4], anchor: 'middle', look: 'soft-text', halo: true } as const
+      }),
+    )
+  })
+}
+
+/** A point a share of the way along a line, by its ends' enthalpies. */
+function along(points: readonly PlanePoint[], share: number): PlanePoint {
+  const [first, last] = [points[0] as PlanePoint, points.at(-1) as PlanePoint]
+  const enthalpy = first.enthalpy + share * (last.enthalpy - first.enthalpy)
+  const index = Math.max(
+    1,
+    points.findIndex((point) => point.enthalpy >= enthalpy),
+  )
+  const [a, b] = [points[index - 1] as PlanePoint, points[index] as PlanePoint]
+  const part = (enthalpy - a.enthalpy) / (b.enthalpy - a.enthalpy || 1)
+  return { enthalpy, pressurePa: a.pressurePa + part * (b.pressurePa - a.pressurePa) }
+}
+
+/** A state's number; in a square for what it is compared with. */
+const markAt = (paint: Paint, { number }: Mark, at: Pixel, index: number): readonly Node[] =>
+  numbered(paint, number, at, { ...styleOf(index), square: index > 0 })
+
+function keepClear(labels: ReturnType<typeof labelsIn>, [x, y]: Pixel): void {
+  labels.keep({ left: x - RADIUS, right: x + RADIUS, top: y - RADIUS, bottom: y + RADIUS })
+}
+
+/** Keeps a line free of labels, a stretch at a time. */
+function keepLine(labels: ReturnType<typeof labelsIn>, points: readonly Pixel[]): void {
+  for (let index = 1; index < points.length; index += 1) {
+    const [a, b] = [points[index - 1] as Pixel, points[index] as Pixel]
+    const steps = Math.max(1, Math.ceil(Math.hypot(b[0] - a[0], b[1] - a[1]) / 8))
+    for (let step = 0; step <= steps; step += 1) {
+      const [x, y] = [a[0] + ((b[0] - a[0]) * step) / steps, a[1] + ((b[1] - a[1]) * step) / steps]
+      labels.keep({ left: x - 2, right: x + 2, top: y - 2, bottom: y + 2 })
+    }
+  }
+}
+
+function keyEntries(paint: Paint, cycles: readonly Cycle[]): readonly KeyEntry[] {
+  const line = (look: LookName, text: string) => lineKey(paint, look, text)
+  const ofCycle = cycles.flatMap(({ name, legs, marks }, index) => {
+    const has = (basis: 'read' | 'assumed') => legs.some((leg) => leg.basis === basis)
+    return [
+      ...(has('read') ? [line(styleOf(index).read, `${name}: read`)] : []),
+      ...(has('assumed') ? [line(styleOf(index).assumed, `${name}: assumed`)] : []),
+      ...marks.map(
+        (mark): KeyEntry => ({
+          text: mark.text,
+          sample: (x, y) => markAt(paint, mark, [x, y], index),
+        }),
+      ),
+    ]
+  })
+  return [
+    ...ofCycle,
+    line('dome', 'bubble line (left) and dew line (right)'),
+    line('dome-top', 'top of both: drawn, not computed'),
+    line('isotherm', 'same temperature'),
+    line('isentrope', 'same entropy'),
+    line('quality', '20, 40, 60, 80 % of the latent heat'),
+  ]
+}
+
+/** Past the highest of saturation by so much isotherms are drawn into the vapour. */
+const ABOVE_CRITICAL_K = 60
+
+const hottest = (r: Refrigerant) =>
+  Math.min(r.criticalTemperatureK + ABOVE_CRITICAL_K, r.equationMaximumK)
+
+/** From below the lowest state of the cycles, or a cold evaporator, to above the dome and them. */
+function windowOf(r: Refrigerant, cycles: readonly Cycle[]): Window {
+  const pressures = pointsOf(cycles).map(({ pressurePa }) => pressurePa)
+  const least = Math.max(r.bubble.fromPa, r.dew.fromPa)
+  const usual = r.criticalPressurePa / 40
+  return {
+    fromPa: Math.max(
+      Math.min(usual, ...pressures.map((pa) => pa / 1.7)),
+      Math.min(least, ...pressures),
+    ),
+    toPa: Math.max(1.25 * r.criticalPressurePa, ...pressures.map((pa) => 1.25 * pa)),
+  }
+}
+
+const pointsOf = (cycles: readonly Cycle[]): readonly PlanePoint[] =>
+  cycles.flatMap(({ legs, marks }) => [...marks, ...legs.flatMap(({ points }) => points)])
+
+/** The dome at the bottom of the window, and room for hot vapour. */
+function enthalpies(r: Refrigerant, window: Window, cycles: readonly Cycle[]): [number, number] {
+  const { liquid, vapour } = saturatedCurves(r)
+  const lowest = Math.max(window.fromPa, r.bubble.fromPa, r.dew.fromPa)
+  const left = liquid.enthalpy(r.bubble.temperature(lowest))
+  const right = Math.max(
+    ...[0, 0.25, 0.5, 0.75].map((share) => {
+      const pressurePa = lowest * (r.dew.toPa / lowest) ** share
+      return vapour.enthalpy(r.dew.temperature(pressurePa))
+    }),
+  )
+  const read = pointsOf(cycles).map(({ enthalpy }) => enthalpy)
+  const span = right - left
+  return [
+    Math.min(left, ...read.map((value) => value - 0.04 * span)),
+    Math.max(right + 0.22 * span, ...read.map((value) => value + 0.08 * span)),
+  ]
+}

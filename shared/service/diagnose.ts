@@ -1,0 +1,229 @@
+import type * as z from 'zod'
+import priorData from '../../data/service/diagnosis.json' with { type: 'json' }
+import type { Told } from '../answer/told.ts'
+import type { CautionId } from '../cautions.ts'
+import { ALL_DANGERS, dangersOf } from '../dangers.ts'
+import type { Observation } from '../diagnosis/features.ts'
+import { patternsOf } from '../diagnosis/patterns.ts'
+import { USUAL_PRIORS } from '../diagnosis/posterior.ts'
+import { isVehicle, pickRefrigerant } from '../fields/index.ts'
+import { reader, resolvePlace } from '../instrument/index.ts'
+import { newNotes } from '../notes.ts'
+import { type Computation, type Computed, defineOperation } from '../operation.ts'
+import { lawLine } from '../rules/law-line.ts'
+import { sourceTable } from '../source-table.ts'
+import { diagnosisAssumptions } from './diagnose/assumed.ts'
+import { type DiagnoseInput, diagnoseIn } from './diagnose/input/fields.ts'
+import { kindsOf } from './diagnose/input/kinds.ts'
+import { isTestWeather } from './diagnose/input/weather.ts'
+import { baselineOf, restEvidence } from './diagnose/observations/beside.ts'
+import { observationsOf, weighedObservation } from './diagnose/observations/observations.ts'
+import { takenIn } from './diagnose/observations/taken.ts'
+import { candidatesOf } from './diagnose/posterior/candidates.ts'
+import { inferBoth } from './diagnose/posterior/infer.ts'
+import { nextSteps } from './diagnose/verdict/next.ts'
+import { diagnoseOut, differenceOf, priorsShown, rounded } from './diagnose/verdict/result.ts'
+import { stepText, TEXTS } from './diagnose/verdict/texts.ts'
+import { diagnoseTold, opensIt } from './diagnose/verdict/told.ts'
+import { type Verdict, verdictOf } from './diagnose/verdict/verdict.ts'
+import { propertySources, propertyWarnings } from './property-sources.ts'
+import { figures } from './readings/figures.ts'
+import { findings } from './readings/findings.ts'
+import { measured } from './readings/measured.ts'
+import { restOf } from './readings/rest.ts'
+import { signsOf } from './readings/signs.ts'
+import { readingsTold } from './readings/told.ts'
+import { runningFigures } from './readings/told-figures.ts'
+
+type DiagnoseResult = Computed<z.output<typeof diagnoseOut>>
+
+const sourceOf = sourceTable(TEXTS.sources)
+const priorSource = sourceTable(priorData.sources)
+
+const ALWAYS: readonly CautionId[] = [
+  'pressure',
+  'cold-burns',
+  'first-aid-eyes',
+  'maker-first',
+  'local-rules',
+]
+
+/** What nothing could be weighed for: a machine at rest, readings that contradict each other, air that is no test. */
+const NOTHING_WEIGHED: Verdict = {
+  id: 'reading-or-test-wrong',
+  named: ['reading-or-test-wrong'],
+  share: 1,
+  merged: false,
+}
+
+/** Patterns of a low side that draws in air through any leak. */
+const VACUUM: readonly string[] = ['restriction-in-vacuum', 'starved-in-vacuum']
+
+function diagnoseMachine(input: DiagnoseInput): Computation<DiagnoseResult> {
+  const r = pickRefrigerant(input.refrigerant)
+  const kinds = kindsOf(input, r)
+  const m = measured(r, input)
+  const f = figures(m)
+  const found = findings(m, f, input)
+  const signs = signsOf(m, f, found)
+  const patterns = patternsOf(signs, input)
+  const notes = newNotes()
+  const place = resolvePlace(input)
+  const test = takenIn(input, input, place, notes)
+  const recovered = reader(input, notes)(input.recovered, 'scale', 'recovered')
+  const broken = found.some(({ level }) => level === 'impossible')
+  const testable = isTestWeather(test.weather)
+  const observations: readonly Observation[] = broken
+    ? []
+    : [
+        ...observationsOf(test.running, place, r, kinds.modelRefrigerant),
+        ...weighedObservation(recovered, input.labelCharge),
+      ]
+  const baseline = baselineOf(input, kinds, r, place, notes)
+  const atRest = restEvidence(input, r, place, notes)
+  const priors = input.priors === 'equal' ? undefined : USUAL_PRIORS
+  const inferred =
+    broken || !testable
+      ? undefined
+      : inferBoth(
+          (how) => candidatesOf(kinds, test.weather, test.running.highFrom, baseline, how),
+          kinds.presets.length > 1,
+          observations,
+          {
+            sizes: test.weather.sizes,
+            priors,
+            evidence: {
+              patterns: kinds.knowledge === 'model' ? [] : patterns,
+              rest: atRest,
+              ruledOut: input.ruledOut ?? [],
+            },
+          },
+        )
+  const verdict = inferred ? verdictOf(inferred) : NOTHING_WEIGHED
+  const steps = inferred ? nextSteps(inferred, observations) : []
+  const rest = restOf(m, f, found)
+  const readingsSay = readingsTold({ m, f, input, found, patterns, rest, verdicts: [] })
+  const said: Told =
+    broken || found.some(({ level }) => level === 'stop') || rest
+      ? readingsSay
+      : inferred
+        ? diagnoseTold({
+            verdict,
+            causes: inferred.posterior.causes,
+            steps,
+            inVacuum: patterns.some(({ id }) => VACUUM.includes(id)),
+            figures: runningFigures(m, f, []),
+          })
+        : {
+            ...readingsSay,
+            level: 'check',
+            headline: TEXTS.headlines[testable ? 'not-running' : 'weather'],
+            next: [TEXTS.nothingMore],
+          }
+  const opens = opensIt({ verdict, steps })
+  const stop = found.some(({ level }) => level === 'stop')
+  const stationary = input.machine !== undefined && !isVehicle(input.machine)
+  return {
+    result: {
+      refrigerant: r.info.id,
+      verdict: verdict.id,
+      named: verdict.named,
+      share: rounded(verdict.share),
+      causes: (inferred?.posterior.causes ?? []).map(({ cause, probability, severity }) => ({
+        cause,
+        share: rounded(probability),
+        ...(severity > 0 && { severity: Number(severity.toFixed(2)) }),
+      })),
+      classes: (inferred?.classes ?? []).map(({ causes, probability }) => ({
+        causes,
+        share: rounded(probability),
+      })),
+      nextSteps: steps.map(({ id, minutes, gain }) => ({
+        id,
+        what: stepText({ id }),
+        minutes,
+        gain: rounded(gain),
+      })),
+      machine: {
+        known: kinds.knowledge,
+        kinds: kinds.presets.map(({ preset }) => preset.architecture),
+      },
+      priors: priorsShown(priors, inferred),
+      observed: observations.map(({ feature }) => feature),
+      superheat: differenceOf(rest ? undefined : f.superheat),
+      subcooling: differenceOf(rest ? undefined : f.subcooling),
+      condensingOverAmbient: differenceOf(rest ? undefined : f.condensingOverAmbient),
+      patterns: patterns.map(({ id }) => id),
+      findings: found.map(({ id, level, message, causes, settle }) => ({
+        id,
+        level,
+        message,
+        causes,
+        settle,
+      })),
+    },
+    told: said,
+    ...(opens && {
+      law: lawLine(input.law, {
+        refrigerant: r,
+        machine: input.machine,
+        labelCharge: input.labelCharge,
+        action: 'recover',
+      }),
+    }),
+    steps: [],
+    cautions: [
+      ...(stop ? (['stop-the-machine'] as const) : []),
+      ...(stationary ? [] : (['weigh-the-charge'] as const)),
+      ...(opens ? (['no-venting'] as const) : []),
+      ...dangersOf({ refrigerant: r, does: stationary ? [] : ['runs'] }),
+    ],
+    sources: [
+      sourceOf('machine-model-card'),
+      ...(Object.keys(priorData.sources) as (keyof typeof priorData.sources)[]).map(priorSource),
+      ...patterns.flatMap((pattern) => pattern.sources),
+      ...found.flatMap((finding) => finding.sources),
+      ...notes.sources,
+      ...propertySources(r),
+      ...place.sources,
+    ],
+    assumptions: [
+      ...(inferred && said !== readingsSay
+        ? diagnosisAssumptions(input, r, kinds, test.weather)
+        : []),
+      ...notes.assumptions,
+      ...place.assumptions,
+    ],
+    warnings: [...propertyWarnings(r), ...place.warnings],
+  }
+}
+
+/** The likeliest cause from a set of readings, the causes that they cannot part, and what to read next. */
+export const diagnose = defineOperation({
+  name: 'diagnose',
+  summary: 'What is wrong with a machine by its readings, how likely, and what to read next',
+  description:
+    'Give whatever was read while it runs: two gauges and the air are enough to start. Every fault of the machine model is weighed at every severity against the readings and their ±. Causes that these readings cannot part are named together; “no fault shown” and “reading or test wrong” are among the answers; the next reading is the one that tells most for its minutes. Readings of the machine from when it was sound (baseline) tell more than any other. It never says to add refrigerant by pressure.',
+  fields: diagnoseIn,
+  result: diagnoseOut,
+  cautions: {
+    always: ALWAYS,
+    mayAlso: [...ALL_DANGERS, 'stop-the-machine'],
+  },
+  example: {
+    refrigerant: 'R-134a',
+    machine: 'off-road',
+    meteringDevice: 'expansion-valve',
+    liquidStore: 'receiver',
+    displacement: 'fixed',
+    suctionPressure: '45 psig',
+    suctionTemperature: '60 °F',
+    dischargePressure: '330 psig',
+    liquidTemperature: '125 °F',
+    ambient: '90 °F',
+    returnAir: '82 °F',
+    relativeHumidity: '50 %',
+    compressorSpeed: 1500,
+  },
+  compute: diagnoseMachine,
+})

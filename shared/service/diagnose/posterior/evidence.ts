@@ -1,0 +1,40 @@
+import figures from '../../../../data/service/diagnosis.json' with { type: 'json' }
+import type { FaultKind } from '../../../cycle/index.ts'
+import type { Cause } from '../../../diagnosis/hypotheses.ts'
+import type { Pattern } from '../../../diagnosis/patterns.ts'
+import type { AtRest } from '../../../physics/at-rest.ts'
+
+const { againstPattern, againstRest, ruledOut: againstLook } = figures.evidence
+
+/** What speaks beside the machine model. */
+export interface Evidence {
+  /** Published patterns that the readings surely show. */
+  readonly patterns: readonly Pattern[]
+  /** The pressure at rest against saturation, where both were read. */
+  readonly rest: AtRest | undefined
+  readonly ruledOut: readonly FaultKind[]
+}
+
+/** From this severity on, air in the system shows at rest. */
+const AIR_SHOWS_FROM = 0.15
+/** From this severity on, so little is left that no liquid stands in it at rest. */
+const EMPTY_FROM = 0.9
+
+/** ln of how likely the evidence is if this is the cause, against a cause that explains it. */
+export function logEvidence(
+  { patterns, rest, ruledOut }: Evidence,
+  { cause, severity }: { readonly cause: Cause; readonly severity: number },
+): number {
+  if (cause === 'reading-or-test-wrong') return 0
+  let log = 0
+  for (const { faults } of patterns) {
+    if (!(faults as readonly Cause[]).includes(cause)) log += Math.log(againstPattern)
+  }
+  const air = cause === 'air' && severity >= AIR_SHOWS_FROM
+  const empty = cause === 'undercharge' && severity >= EMPTY_FROM
+  if (rest?.state === 'above' && !air) log += Math.log(againstRest)
+  if (rest?.state === 'at' && (air || empty)) log += Math.log(againstRest)
+  if (rest?.state === 'below' && !empty) log += Math.log(againstRest)
+  if ((ruledOut as readonly Cause[]).includes(cause)) log += Math.log(againstLook)
+  return log
+}

@@ -1,0 +1,66 @@
+import type { FaultKind } from '../../../cycle/index.ts'
+import { type Class, classes } from '../../../diagnosis/classes.ts'
+import type { Observation } from '../../../diagnosis/features.ts'
+import type { Cause } from '../../../diagnosis/hypotheses.ts'
+import type { TestSizes } from '../../../diagnosis/latent.ts'
+import { type Posterior, type Priors, weighed } from '../../../diagnosis/posterior.ts'
+import { type Candidate, type Suspect, suspectsOf } from '../../../diagnosis/suspects.ts'
+import { type Evidence, logEvidence } from './evidence.ts'
+
+/** What the readings leave of the suspicion. */
+export interface Inferred {
+  readonly all: readonly Suspect[]
+  readonly posterior: Posterior
+  readonly classes: readonly Class[]
+  /** How likely each cause was before. */
+  readonly priors: ReadonlyMap<Cause, number>
+}
+
+/** What counts besides the readings. */
+export interface Grounds {
+  readonly sizes: TestSizes
+  /** Left out for equal ones. */
+  readonly priors: Priors | undefined
+  readonly evidence: Evidence
+}
+
+/** A cause less likely than this by the effects carried over is not solved in the test's own weather. */
+const WORTH_SOLVING = 5e-4
+
+/**
+ * Weighs every cause by effects carried over from the nominal weather; where the kind of the machine
+ * is known, again with those causes solved in the weather of the test that this leaves likely.
+ */
+export function inferBoth(
+  candidatesBy: (how: 'carried' | readonly FaultKind[]) => readonly Candidate[],
+  several: boolean,
+  observations: readonly Observation[],
+  grounds: Grounds,
+): Inferred | undefined {
+  const first = infer(candidatesBy('carried'), observations, grounds)
+  if (first === undefined || several) return first
+  const likely = first.posterior.causes
+    .filter(({ probability }) => probability >= WORTH_SOLVING)
+    .flatMap(({ cause }) => (cause === 'none' || cause === 'reading-or-test-wrong' ? [] : [cause]))
+  return infer(candidatesBy(likely), observations, grounds)
+}
+
+/** Weighs every cause at every severity on every kind of machine that it may be. */
+export function infer(
+  candidates: readonly Candidate[],
+  observations: readonly Observation[],
+  { sizes, priors, evidence }: Grounds,
+): Inferred | undefined {
+  const all = candidates.flatMap((candidate) => suspectsOf(candidate, sizes, priors))
+  if (all.length === 0) return undefined
+  const posterior = weighed(
+    all,
+    observations,
+    all.map((suspect) => suspect.logPrior + logEvidence(evidence, suspect)),
+  )
+  const before = new Map<Cause, number>()
+  for (const { cause, logPrior } of all) {
+    before.set(cause, (before.get(cause) ?? 0) + Math.exp(logPrior))
+  }
+  return { all, posterior, classes: classes(all, observations, posterior), priors: before }
+}

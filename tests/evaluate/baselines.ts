@@ -1,0 +1,33 @@
+import patterns from '../../data/service/patterns.json' with { type: 'json' }
+import type { Cause } from '../../shared/diagnosis/hypotheses.ts'
+import { CalcError } from '../../shared/errors.ts'
+import { readings } from '../../shared/service/readings.ts'
+import type { Truth } from './plant.ts'
+
+/** What the published patterns alone say first: nothing where none is shown. */
+export function bySigns({ preset }: Truth, input: Readonly<Record<string, unknown>>): Cause {
+  const { suctionPressure, suctionTemperature, liquidTemperature, ambient, barometer } = input
+  const high = input.liquidPressure ?? input.dischargePressure
+  const stationary = preset.architecture.startsWith('stationary')
+  try {
+    const { result } = readings.run({
+      refrigerant: preset.machine.refrigerant,
+      machine: stationary ? 'stationary' : 'off-road',
+      meteringDevice: preset.machine.device.kind === 'valve' ? 'expansion-valve' : 'orifice-tube',
+      ...defined({ suctionPressure, suctionTemperature, liquidTemperature, ambient, barometer }),
+      liquidPressure: high,
+    })
+    const [first] = result.patterns
+    const row = patterns.patterns.find(({ id }) => id === first?.id)
+    return (row?.faults[0] as Cause | undefined) ?? 'none'
+  } catch (error) {
+    if (error instanceof CalcError) return 'reading-or-test-wrong'
+    throw error
+  }
+}
+
+const defined = (input: Readonly<Record<string, unknown>>) =>
+  Object.fromEntries(Object.entries(input).filter(([, value]) => value !== undefined))
+
+/** What is said without looking: the likeliest cause of the trade. */
+export const BY_PRIOR: Cause = 'undercharge'

@@ -1,0 +1,93 @@
+import { type Preset, presets } from '../../shared/cycle/index.ts'
+import type { Feature } from '../../shared/diagnosis/features.ts'
+import { randomFrom } from '../generate/rise-simulation.ts'
+import { answerTo, machineTold, type Result, typed } from './ask.ts'
+import { BY_PRIOR, bySigns } from './baselines.ts'
+import { drawTruth, withNoise } from './draw.ts'
+import {
+  distanceFrom,
+  featuresWith,
+  type Level,
+  otherClasses,
+  SETS,
+  type SetName,
+  SIGMA,
+  type Truth,
+} from './plant.ts'
+import { type Score, scoreOf } from './score.ts'
+
+/** One machine, one set of readings, and what came of it. */
+export interface Evaluated {
+  readonly truth: Truth
+  readonly level: Level
+  readonly set: SetName
+  readonly score: Score
+  readonly result: Result | undefined
+  /** Least distance from any other class by the plant itself, σ. */
+  readonly distance: number
+  readonly signsRight: boolean
+  readonly priorRight: boolean
+}
+
+export interface Asked {
+  readonly seed: number
+  readonly count: number
+  readonly level: Level
+  readonly priors: 'equal' | 'usual'
+  readonly sets: readonly SetName[]
+  readonly machines?: readonly Preset[]
+}
+
+/** Draws machines one after the other of the model's kinds and asks about each. */
+export function* evaluated({
+  seed,
+  count,
+  level,
+  priors,
+  sets,
+  machines = presets(),
+}: Asked): Generator<Evaluated> {
+  const random = randomFrom(seed)
+  for (let index = 0; index < count; index += 1) {
+    const preset = machines[index % machines.length] as Preset
+    const truth = drawTruth(preset, priors, level, random)
+    const read = withNoise(truth, (feature) => SIGMA[feature], random)
+    const baseline = level === 'baseline' ? baselineOf(truth, random) : undefined
+    const others = truth.mistake ? [] : otherClasses(truth)
+    for (const set of sets) {
+      if (truth.mistake && !(SETS[set] as readonly Feature[]).includes(truth.mistake.feature))
+        continue
+      const features: readonly Feature[] = SETS[set]
+      const input = typed(truth, read, features, truth.readConditions)
+      const result = answerTo({ ...input, ...machineTold(truth, level, baseline), priors })
+      yield {
+        truth,
+        level,
+        set,
+        result,
+        score: scoreOf(truth, result),
+        distance: truth.mistake ? Number.NaN : distanceFrom(others, truth, features, level),
+        signsRight: bySigns(truth, input) === truth.cause,
+        priorRight: BY_PRIOR === truth.cause,
+      }
+    }
+  }
+}
+
+/** The same machine sound, read another day in weather of its own. */
+export function baselineOf(
+  truth: Truth,
+  random: () => number,
+): Record<string, unknown> | undefined {
+  const { conditions } = truth
+  const other = {
+    ...conditions,
+    ambientK: conditions.ambientK + 8 * (random() - 0.5),
+    returnAirK: conditions.returnAirK + 4 * (random() - 0.5),
+  }
+  const features = featuresWith({ ...truth, conditions: other }, 'none', 0)
+  if (features === undefined) return undefined
+  const sound: Truth = { ...truth, cause: 'none', features }
+  const read = withNoise(sound, (feature) => SIGMA[feature], random)
+  return typed(truth, read, SETS.all, { ...other, condenserFan: 1, blower: 1 })
+}

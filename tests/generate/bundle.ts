@@ -1,0 +1,85 @@
+import { chmodSync, rmSync } from 'node:fs'
+import { isBuiltin } from 'node:module'
+import { fileURLToPath } from 'node:url'
+import { type Plugin, rolldown } from 'rolldown'
+
+/**
+ * `npm run build`: the command line and the server as they are installed, in `dist/`.
+ *
+ * What every command needs lies in one file: a file costs a third of a millisecond to find and link,
+ * and there were thirty of them. Each calculation has its own files beside it.
+ */
+
+const at = (path: string) => fileURLToPath(new URL(`../../${path}`, import.meta.url))
+
+/** What is needed whatever is asked: with a calculation of the kind that all of them are made of. */
+const ALWAYS = ['cli/program.ts', 'cli/terminal.ts', 'shared/service/saturation.ts'].map(at)
+
+/** Modules that are loaded with {@link ALWAYS}, found while all of them are read. */
+function alwaysLoaded(): { readonly plugin: Plugin; has(id: string): boolean } {
+  const imports = new Map<string, readonly string[]>()
+  let found: Set<string> | undefined
+  const reach = (id: string, seen: Set<string>): Set<string> => {
+    if (seen.has(id)) return seen
+    seen.add(id)
+    for (const next of imports.get(id) ?? []) reach(next, seen)
+    return seen
+  }
+  return {
+    plugin: {
+      name: 'always-loaded',
+      moduleParsed: ({ id, importedIds }) => void imports.set(id, importedIds),
+    },
+    has(id) {
+      found ??= ALWAYS.reduce((seen, root) => reach(root, seen), new Set<string>())
+      return found.has(id)
+    },
+  }
+}
+
+/**
+ * Modules of Node by `require`: an `import` of one reads all that it exports, and so loads the streams
+ * and promises behind `node:fs` that nobody asks for.
+ */
+const BY_REQUIRE = '\0by-require:'
+const builtinsByRequire: Plugin = {
+  name: 'builtins-by-require',
+  resolveId(id, importer) {
+    if (importer?.startsWith(BY_REQUIRE)) return { id, external: true }
+    return isBuiltin(id) && id !== 'node:module' ? BY_REQUIRE + id : undefined
+  },
+  load: (id) =>
+    id.startsWith(BY_REQUIRE)
+      ? `module.exports = require(${JSON.stringify(id.slice(BY_REQUIRE.length))})`
+      : undefined,
+}
+
+const STUB = '\0no-subprocess'
+
+/** Subcommands that are programs of their own are not used here, and what would start them takes 5 ms to load. */
+const withoutSubprocess: Plugin = {
+  name: 'without-subprocess',
+  resolveId: (id, importer) =>
+    id === 'node:child_process' && importer?.includes('/commander/') ? STUB : undefined,
+  load: (id) => (id === STUB ? 'export default {}' : undefined),
+}
+
+const always = alwaysLoaded()
+rmSync(at('dist'), { recursive: true, force: true })
+const bundle = await rolldown({
+  input: { chargewright: at('cli/main.ts'), serve: at('worker/node/start.ts') },
+  platform: 'node',
+  transform: { target: 'node20', define: { __filename: 'import.meta.filename' } },
+  plugins: [withoutSubprocess, builtinsByRequire, always.plugin],
+  checks: { ineffectiveDynamicImport: false },
+})
+await bundle.write({
+  dir: at('dist'),
+  format: 'esm',
+  minify: true,
+  entryFileNames: '[name].mjs',
+  chunkFileNames: 'part-[hash].mjs',
+  codeSplitting: { groups: [{ name: 'always', test: (id) => always.has(id) }] },
+})
+await bundle.close()
+chmodSync(at('dist/chargewright.mjs'), 0o755)
