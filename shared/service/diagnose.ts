@@ -223,7 +223,7 @@ export const diagnose = defineOperation({
     ambient: '90 °F',
     returnAir: '82 °F',
     relativeHumidity: '50 %',
-    compressorSpeed: 1500,
+    compressorRpm: 1500,
   },
   compute: diagnoseMachine,
 })

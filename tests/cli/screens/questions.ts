@@ -25,7 +25,7 @@ export const QUESTIONS: Readonly<Record<string, string>> = {
   'diagnose-low-charge':
     'diagnose 134a 20psig/71F --liquid-pressure 150psig --liquid-temperature 109.5F -m off-road -d valve',
   'diagnose-plateau':
-    'diagnose 134a 2barg/9C 15.5barg/50C 33C 28C 13C -m off-road -d txv --liquid-store receiver --displacement fixed --relative-humidity 50% --compressor-speed 1500',
+    'diagnose 134a 2barg/9C 15.5barg/50C 33C 28C 13C -m off-road -d txv --liquid-store receiver --displacement fixed --relative-humidity 50% --compressor-rpm 1500',
   'diagnose-not-pumping': 'diagnose 134a 70psig 120psig 95F',
   'diagnose-vacuum': 'diagnose yf 12inHg vac 150psig 80F -m vehicle -d valve',
   'diagnose-danger': 'diagnose 134a 60psig 450psig 95F -m vehicle -d valve',

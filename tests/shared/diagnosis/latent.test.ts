@@ -20,6 +20,7 @@ import {
 import { worthLooking } from '../../../shared/diagnosis/looks.ts'
 import { NUISANCES, OF_THE_MACHINE, SPREAD } from '../../../shared/diagnosis/nuisance.ts'
 import { packed, unpacked } from '../../../shared/diagnosis/packed.ts'
+import { suspectsOf } from '../../../shared/diagnosis/suspects.ts'
 import { packedOf } from '../../generate/effects.ts'
 
 const N = FEATURES.length
@@ -126,6 +127,58 @@ describe('how far this machine lies from the model', () => {
     expect(latent.mean).toHaveLength(LATENT_SIZE)
     const { covariance } = spreadBy(latent, one, test)
     expect(covariance[HIGH * N + HIGH]).toBeCloseTo(40_000 ** 2, -2)
+  })
+})
+
+describe('suspects of several kinds', () => {
+  it('are likelier where the kind fits the readings of the sound machine', () => {
+    const kind = (vent: number) => {
+      const sound = effect({})
+      sound.mean[FEATURES.indexOf('ventK')] = vent
+      const [fine] = finer([sound], 1)
+      if (fine === undefined) throw new Error('none')
+      return (value: number) =>
+        suspectsOf(
+          {
+            share: 0.5,
+            effects: [fine],
+            knowledge: 'model',
+            baseline: {
+              sound,
+              observations: [{ feature: 'ventK', value, sigma: 2 }],
+              sizes: NO_TEST,
+            },
+          },
+          NO_TEST,
+          undefined,
+        )
+    }
+    const [fits, other] = [kind(283)(283), kind(287)(283)]
+    const of = (list: typeof fits) => list.find(({ cause }) => cause === 'none')?.logPrior ?? 0
+    // two standard deviations away: e² less likely
+    expect(of(fits) - of(other)).toBeCloseTo(2, 6)
+    // half for the kind, half each for a sound machine and a mistake
+    const gaussian = -Math.log(2)
+    expect(of(fits)).toBeCloseTo(Math.log(0.25) + gaussian, 6)
+  })
+
+  it('share the priors of the causes that this kind can have', () => {
+    const solved = effectsOf(
+      preset('van-valve-134a').machine,
+      preset('van-valve-134a').nominal,
+      [1],
+    )
+    const all = suspectsOf({ share: 1, effects: finer(solved, 2), knowledge: 'kind' }, NO_TEST, {
+      none: 3,
+      overcharge: 1,
+      'reading-or-test-wrong': 1,
+      'stroke-stuck-low': 100,
+    })
+    const total = (cause: string) =>
+      all.reduce((sum, one) => sum + (one.cause === cause ? Math.exp(one.logPrior) : 0), 0)
+    expect(total('none')).toBeCloseTo(0.6, 10)
+    expect(total('overcharge')).toBeCloseTo(0.2, 10)
+    expect(total('air')).toBe(0)
   })
 })
 

@@ -109,7 +109,7 @@ describe('what a test is like', () => {
       ambient: '35 ±4 °C',
       returnAir: '27 °C',
       relativeHumidity: '60 %',
-      compressorSpeed: 1800,
+      compressorRpm: 1800,
     })
     expect(conditionsIn(nominal, weather)).toMatchObject({
       ambientK: 308.15,
@@ -131,7 +131,7 @@ describe('what a test is like', () => {
     const { weather } = test({ returnAir: '80 °F', returnWetBulb: '67 °F' })
     expect(weather.known.returnHumidity).toBeCloseTo(0.511, 2)
     expect(() => test({ returnAir: '70 °F', returnWetBulb: '80 °F' })).toThrow(
-      /above the dry bulb/u,
+      /No air has a wet bulb of/u,
     )
   })
 
