@@ -16,6 +16,7 @@ import { type Named, TEXTS } from './lesson/topics.ts'
 import { propertySources } from './property-sources.ts'
 import { conditionsShown, machineShown } from './simulate/outcome.ts'
 import { modelSources } from './simulate/sources.ts'
+import { TEXTS as SIMULATED } from './simulate/texts.ts'
 
 /** What to know at each stage. */
 const WARNINGS = {
@@ -23,6 +24,8 @@ const WARNINGS = {
   buy: ['invented-machine', 'spread'],
   revealed: ['invented-machine'],
 } as const
+
+const SAID = { ...SIMULATED.warnings, ...TEXTS.warnings }
 
 const sourceOf = sourceTable(data.sources)
 
@@ -91,7 +94,7 @@ export const lesson = defineOperation({
         ...propertySources(pickRefrigerant(machine.refrigerant)),
       ],
       assumptions: [],
-      warnings: WARNINGS[stage].map((code) => ({ code, message: TEXTS.warnings[code] })),
+      warnings: WARNINGS[stage].map((code) => ({ code, message: SAID[code] })),
     }
   },
 })
