@@ -10,6 +10,7 @@ const LOADERS = {
   saturation: async () => saturation,
   table: async () => (await import('../../shared/service/table.ts')).table,
   readings: async () => readings,
+  diagnose: async () => (await import('../../shared/service/diagnose.ts')).diagnose,
   charge: async () => (await import('../../shared/service/charge.ts')).charge,
   oil: async () => (await import('../../shared/service/oil.ts')).oil,
   recovery: async () => (await import('../../shared/service/recovery.ts')).recovery,
@@ -22,6 +23,7 @@ const LOADERS = {
   charging: async () => (await import('../../shared/service/charging.ts')).charging,
   'cooling-check': async () => (await import('../../shared/service/cooling-check.ts')).coolingCheck,
   retrofit: async () => (await import('../../shared/service/retrofit.ts')).retrofit,
+  simulate: async () => (await import('../../shared/service/simulate.ts')).simulate,
   'work-order': async () => (await import('../../shared/work-order/work-order.ts')).workOrder,
 } satisfies Readonly<Record<string, () => Promise<Operation>>>
 
