@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import type { BrowserContext, Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { diagramsOf } from '../../shared/diagram/index.ts'
 import { KEPT } from '../../shared/form/index.ts'
 import { operations } from '../../shared/operations.ts'
 import { session } from '../cli/session.ts'
@@ -61,6 +62,14 @@ describe.skipIf(NO_BROWSER).each([
       )
       const { headline } = operation.run(example)
       expect(await headlineOf(page), operation.name).toBe(headline)
+      const pictures = diagramsOf(operation.name).length
+      for (const summary of await page.locator('.picture summary').all()) await summary.click()
+      if (pictures > 0)
+        await page
+          .locator('.drawn svg')
+          .nth(pictures - 1)
+          .waitFor()
+      expect(await page.locator('.drawn svg').count()).toBe(pictures)
     }
     expect(complaints).toEqual([])
     await page.close()

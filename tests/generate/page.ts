@@ -13,6 +13,7 @@ import { basename, dirname, join } from 'node:path'
 import { brotliCompressSync, constants, gzipSync } from 'node:zlib'
 import { build, type Metafile, type Plugin } from 'esbuild'
 import { ABOUT } from '../../shared/about.ts'
+import { diagramStyle } from '../../shared/diagram/scene/theme.ts'
 import { ICON } from '../../worker/pages/icon.ts'
 import { EVERY_ANSWER } from '../../worker/reply.ts'
 import { ASK_EACH_TIME, FINGERPRINTED, FOR_EVER } from '../../worker/static-files.ts'
@@ -74,6 +75,7 @@ export async function builtPage(): Promise<BuiltPage> {
       start: START,
       compute: join(SOURCE, 'compute/apart.ts'),
       style: join(SOURCE, 'style.css'),
+      later: join(SOURCE, 'later.css'),
     },
     absWorkingDir: ROOT,
     bundle: true,
@@ -105,6 +107,10 @@ export async function builtPage(): Promise<BuiltPage> {
   files.set('/manifest.webmanifest', JSON.stringify(MANIFEST))
   files.set('/favicon.svg', ICON)
   // By a name that the page knows: what it leads to has its fingerprint.
+  files.set(
+    '/later.css',
+    `@import '${addressOf(outputOf(metafile, 'later.css'))}';\n${diagramStyle()}\n`,
+  )
   files.set('/compute.js', `import '${addressOf(apart)}'\n`)
   files.set('/sw.js', await serviceWorker(files))
   return { files, first: ['/index.html', addressOf(style), ...parts] }

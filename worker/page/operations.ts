@@ -23,6 +23,7 @@ const LOADERS = {
   charging: async () => (await import('../../shared/service/charging.ts')).charging,
   'cooling-check': async () => (await import('../../shared/service/cooling-check.ts')).coolingCheck,
   retrofit: async () => (await import('../../shared/service/retrofit.ts')).retrofit,
+  simulate: async () => (await import('../../shared/service/simulate.ts')).simulate,
   'work-order': async () => (await import('../../shared/work-order/work-order.ts')).workOrder,
 } satisfies Readonly<Record<string, () => Promise<Operation>>>
 

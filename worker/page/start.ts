@@ -1,7 +1,7 @@
 import { html, render, type TemplateResult } from 'lit-html'
 import { ABOUT } from '../../shared/about.ts'
 import { knownQuestion } from '../../shared/form/index.ts'
-import { keep } from './offline/keep.ts'
+import type { Keeper } from './offline/keep.ts'
 import { isOperationName, loadOperation, type OperationName, operationNow } from './operations.ts'
 import { drawnBy } from './redraw.ts'
 import { currentSettings } from './state.ts'
@@ -15,7 +15,7 @@ const status = document.createElement('p')
 status.className = 'unseen'
 status.setAttribute('role', 'status')
 
-const keeper = keep(() => draw())
+let keeper: Keeper | undefined
 
 drawnBy(draw)
 
@@ -27,7 +27,7 @@ function draw(): void {
   document.documentElement.classList.toggle('large', large)
   document.documentElement.classList.toggle('explained', explained)
   const here = hereNow()
-  render(shellView(viewOf(here), keeper.state(), here, keeper.renew), root)
+  render(shellView(viewOf(here), here, keeper), root)
 }
 
 function viewOf(here: string): TemplateResult {
@@ -125,4 +125,10 @@ addEventListener('hashchange', () => {
 titled()
 draw()
 root.append(status)
-void loadLater().then(draw, () => {})
+void loadLater().then(
+  () => {
+    keeper = laterNow()?.keep(draw)
+    draw()
+  },
+  () => {},
+)

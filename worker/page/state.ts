@@ -91,7 +91,9 @@ export function fillExample(operation: Operation): void {
 export function outcomeOf(operation: Operation, draft: Draft, units: Units): Outcome {
   try {
     const { input, placeOf } = inputOf(fieldsOf(operation), draft)
-    const outcome = outcomeNow(operation, units ? { ...input, units } : input)
+    const asked = units ? { ...input, units } : input
+    const outcome = outcomeNow(operation, asked)
+    if (outcome.kind === 'answer') return { ...outcome, input: asked }
     if (outcome.kind !== 'error') return outcome
     return { kind: 'error', error: outcome.error.with({ path: placeOf(outcome.error.path) }) }
   } catch (error) {

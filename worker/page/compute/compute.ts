@@ -1,8 +1,9 @@
+import type { KindName } from '../../../shared/diagram/index.ts'
 import type { Operation } from '../../../shared/operation.ts'
-import { isOperationName } from '../operations.ts'
+import { isOperationName, type OperationName } from '../operations.ts'
 import { redraw } from '../redraw.ts'
-import type { Asked } from './apart.ts'
-import { type Outcome, received, run, type Sent } from './outcome.ts'
+import type { Asked, Told } from './apart.ts'
+import { type Outcome, received, run } from './outcome.ts'
 
 /**
  * What a letter may take here, ms: a phone takes about four times as long, and more than 50 ms is felt.
@@ -11,55 +12,87 @@ import { type Outcome, received, run, type Sent } from './outcome.ts'
 const MOST_MS = 10
 
 const slow = new Set<string>()
-const last = new Map<string, { readonly key: string; readonly outcome: Outcome }>()
 
 /** What an operation says to an input, or said to the last one while it still works. */
 export function outcomeNow(operation: Operation, input: unknown): Outcome {
   const { name } = operation
-  if (slow.has(name) && isOperationName(name)) return outcomeApart({ name, input })
+  if (slow.has(name) && isOperationName(name)) {
+    const told = toldApart(name, { name, input })
+    return told === undefined || 'svg' in told ? { kind: 'nothing' } : received(told)
+  }
   const start = performance.now()
   const outcome = run(operation, input)
   if (performance.now() - start > MOST_MS) slow.add(name)
   return outcome
 }
 
-/** Whether the answer that stands is of an earlier letter. */
-export const isWorking = (): boolean => busy !== undefined
-
-let thread: Worker | undefined
-let busy: { readonly asked: Asked; readonly key: string } | undefined
-let waiting: { readonly asked: Asked; readonly key: string } | undefined
-
-function outcomeApart(asked: Asked): Outcome {
-  const key = JSON.stringify(asked)
-  const before = last.get(asked.name)
-  if (before?.key === key) return before.outcome
-  // Only the newest letter is worth an answer.
-  if (busy) waiting = busy.key === key ? undefined : { asked, key }
-  else send({ asked, key })
-  return before?.outcome ?? { kind: 'nothing' }
+/** The text of a picture, or of the last one while it is drawn; undefined before the first, and where there is none. */
+export function pictureNow(
+  name: OperationName,
+  kind: KindName,
+  input: unknown,
+  width: number,
+): string | undefined {
+  const told = toldApart(pictureChannel(name, kind), { name, input, picture: { kind, width } })
+  return told !== undefined && 'svg' in told ? told.svg : undefined
 }
 
-function send(next: { readonly asked: Asked; readonly key: string }): void {
-  busy = next
+const pictureChannel = (name: string, kind: KindName) => `${name} ${kind}`
+
+/** Whether a picture is being drawn. */
+export const isDrawing = (name: string, kind: KindName): boolean =>
+  isWorking(pictureChannel(name, kind))
+
+interface Question {
+  readonly channel: string
+  readonly key: string
+  readonly asked: Asked
+}
+
+/** What was told last on each channel. */
+const last = new Map<string, { readonly key: string; readonly told: Told }>()
+/** One question at a time; of those that wait only the newest of each channel is worth an answer. */
+let busy: Question | undefined
+const waiting = new Map<string, Question>()
+let thread: Worker | undefined
+
+/** Whether the answer of an operation is of an earlier letter. */
+export const isWorking = (name: string): boolean => busy?.channel === name || waiting.has(name)
+
+function toldApart(channel: string, asked: Asked): Told | undefined {
+  const key = JSON.stringify(asked)
+  const before = last.get(channel)
+  if (before?.key === key) waiting.delete(channel)
+  else if (busy?.key !== key) {
+    waiting.set(channel, { channel, key, asked })
+    next()
+  }
+  return before?.told
+}
+
+function next(): void {
+  const [question] = waiting.values()
+  if (busy || !question) return
+  waiting.delete(question.channel)
+  busy = question
   thread ??= started()
-  thread.postMessage(next.asked)
+  thread.postMessage(question.asked)
 }
 
 function started(): Worker {
   const worker = new Worker('/compute.js', { type: 'module' })
-  const done = (outcome: Outcome) => {
-    if (busy) last.set(busy.asked.name, { key: busy.key, outcome })
+  const done = (told: Told) => {
+    if (busy) last.set(busy.channel, { key: busy.key, told })
     busy = undefined
-    if (waiting) send(waiting)
-    waiting = undefined
+    next()
     redraw()
   }
-  worker.onmessage = ({ data }: MessageEvent<Sent>) => done(received(data))
+  worker.onmessage = ({ data }: MessageEvent<Told>) => done(data)
   worker.onerror = ({ message }) => {
     // A browser that gives no thread computes here, however long it takes.
     slow.clear()
     thread = undefined
+    waiting.clear()
     done({ kind: 'fault', message })
   }
   return worker

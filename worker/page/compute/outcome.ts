@@ -4,7 +4,7 @@ import type { Answer, Operation } from '../../../shared/operation.ts'
 /** What an operation says to an input. */
 export type Outcome =
   | { readonly kind: 'nothing' }
-  | { readonly kind: 'answer'; readonly answer: Answer }
+  | { readonly kind: 'answer'; readonly answer: Answer; readonly input?: unknown }
   | { readonly kind: 'error'; readonly error: CalcError }
   | { readonly kind: 'fault'; readonly message: string }
 

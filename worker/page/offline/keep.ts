@@ -1,7 +1,7 @@
 /** Whether the page is kept on this device, and why not where it is not. */
 export type Keeping = 'starting' | 'kept' | 'insecure' | 'unable' | 'renewable'
 
-interface Keeper {
+export interface Keeper {
   readonly state: () => Keeping
   /** Takes the version that waits; the page is loaded anew. */
   readonly renew: () => void

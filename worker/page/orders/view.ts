@@ -255,7 +255,7 @@ function orderView(order: Kept, changed: () => void): TemplateResult {
     <div class="columns">
       <section aria-label="What is known">${formView(form, fields)}</section>
       <section class="told" id="told" aria-label="Answer">
-        ${answer ? answerView(answer, inWords, cardView(answer)) : outcomeView(outcome, inWords)}
+        ${answer ? answerView(answer, inWords, nothing, cardView(answer)) : outcomeView(workOrder.name, outcome, inWords)}
       </section>
     </div>
     ${peekView(outcome, inWords)}
@@ -340,6 +340,6 @@ function paperView({ id, draft }: Kept, page: 'card' | 'customer'): TemplateResu
       <button type="button" class="main" @click=${() => print()}>Print</button>
     </p>
     <h1 tabindex="-1" class="unseen">${nameOf(draft)}</h1>
-    ${answer ? (page === 'card' ? cardView(answer) : customerView(answer)) : outcomeView(outcome, inWords)}
+    ${answer ? (page === 'card' ? cardView(answer) : customerView(answer)) : outcomeView(workOrder.name, outcome, inWords)}
   </article>`
 }

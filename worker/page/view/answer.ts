@@ -10,18 +10,20 @@ const WORDS = { stop: 'Stop', check: 'Check', fine: 'Good', information: 'Answer
 /**
  * An answer: what it is and what to do, the figures, what next, what can hurt; the rest is folded.
  *
+ * @param pictures - What draws it, where something does.
  * @param middle - What stands for dangers, law and assumptions where something says them at length.
  */
 export function answerView(
   answer: Answer,
   inWords: (text: string) => string,
+  pictures?: TemplateResult | typeof nothing,
   middle?: TemplateResult,
 ): TemplateResult {
   const { level = 'information', headline = '', figures = [], next = [], line } = answer
   return html`<div class="answer ${level}">
     <p class="headline"><strong class="level">${WORDS[level]}</strong> ${headline}</p>
-    ${line ? nothing : figuresView(figures)} ${nextView(next)} ${middle ?? notesView(answer, inWords)}
-    ${laterNow()?.foldedView(answer) ?? nothing}
+    ${line ? nothing : figuresView(figures)} ${nextView(next.map(inWords))} ${middle ?? notesView(answer, inWords)}
+    ${pictures ?? nothing} ${laterNow()?.foldedView(answer) ?? nothing}
   </div>`
 }
 

@@ -10,6 +10,7 @@ import { clear, draftFor, fill, fillExample, isAsked, outcomeOf, type Units } fr
 import { answerView } from './answer.ts'
 import type { Fault, Form } from './field.ts'
 import { formView } from './form.ts'
+import { laterNow } from './later.ts'
 
 /** Fields that take the name of a refrigerant. */
 export const NAMED: ReadonlySet<string> = new Set([
@@ -60,7 +61,7 @@ export function operationView(
           <button type="button" @click=${act(() => fillExample(operation))}>Fill in an example</button>
         </p>
       </section>
-      <section class="told" id="told" aria-label="Answer" aria-busy=${isWorking() ? 'true' : 'false'}>${outcomeView(outcome, inWords)}</section>
+      <section class="told" id="told" aria-label="Answer" aria-busy=${isWorking(name) ? 'true' : 'false'}>${outcomeView(name, outcome, inWords)}</section>
     </div>
     ${peekView(outcome, inWords)}
   </article>`
@@ -74,12 +75,16 @@ export function faultsOf(outcome: Outcome, inWords: (text: string) => string): r
   return [{ path, message: inWords(`${message} ${hint}`.trim()) }]
 }
 
-export function outcomeView(outcome: Outcome, inWords: (text: string) => string): TemplateResult {
+export function outcomeView(
+  operation: string,
+  outcome: Outcome,
+  inWords: (text: string) => string,
+): TemplateResult {
   switch (outcome.kind) {
     case 'nothing':
       return html`<p class="empty">The answer stands here as you type.</p>`
     case 'answer':
-      return answerView(outcome.answer, inWords)
+      return answerView(outcome.answer, inWords, laterNow()?.picturesView(operation, outcome.input))
     case 'fault':
       return html`<div class="answer stop">
         <p class="headline"><strong class="level">Fault</strong> The program failed at this; the figures may well be right. ${outcome.message}</p>

@@ -16,6 +16,6 @@ export function withLinks(text: string): TemplateResult {
   return html`${parts.map((part, index) => {
     const question = index % 2 === 1 ? knownQuestion(part) : undefined
     if (question === undefined) return index % 2 === 1 ? `(${part})` : part
-    return html`<a href="#/${part}">${question}</a>`
+    return html`(<a href="#/${part}">${question}</a>)`
   })}`
 }

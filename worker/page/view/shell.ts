@@ -1,7 +1,7 @@
 import { html, nothing, type TemplateResult } from 'lit-html'
 import { ABOUT } from '../../../shared/about.ts'
 import { refrigerants } from '../../../shared/refrigerant/index.ts'
-import type { Keeping } from '../offline/keep.ts'
+import type { Keeper, Keeping } from '../offline/keep.ts'
 
 const NAMES = refrigerants().map(({ id }) => id)
 
@@ -16,12 +16,13 @@ const KEEPING: Readonly<Record<Exclude<Keeping, 'renewable'>, string>> = {
 /** What stands around every view. */
 export const shellView = (
   view: TemplateResult,
-  keeping: Keeping,
   here: string,
-  renew: () => void,
-): TemplateResult => html`
+  keeper: Keeper | undefined,
+): TemplateResult => {
+  const keeping = keeper?.state() ?? 'starting'
+  return html`
   <a class="skip" href="#main" @click=${toMain}>To the content</a>
-  ${keeping === 'renewable' ? renewView(renew) : nothing}
+  ${keeping === 'renewable' ? renewView(keeper?.renew) : nothing}
   <header class="top">
     <a class="name" href="#/">${ABOUT.name}</a>
     <nav aria-label="Page">
@@ -38,6 +39,7 @@ export const shellView = (
     ${NAMES.map((name) => html`<option value=${name}></option>`)}
   </datalist>
 `
+}
 
 /** The address says which view is open, so that a link within it moves by itself. */
 function toMain(event: Event): void {
@@ -45,7 +47,7 @@ function toMain(event: Event): void {
   document.querySelector<HTMLElement>('main h1')?.focus()
 }
 
-const renewView = (renew: () => void) => html`<div class="renew" role="status">
+const renewView = (renew: (() => void) | undefined) => html`<div class="renew" role="status">
   <span>A newer version is ready.</span>
   <button type="button" @click=${renew}>Use it now</button>
 </div>`
