@@ -6,11 +6,11 @@ import { type BrowserContext, chromium, type Page } from 'playwright-core'
  * Debian's browser itself: its starter prints an error of its own. Where it is not, tests in a browser
  * are skipped, unless BROWSER_TESTS says that they must run.
  */
-const CHROMIUM = process.env.CHROMIUM ?? '/usr/lib/chromium/chromium'
+export const CHROMIUM: string = process.env.CHROMIUM ?? '/usr/lib/chromium/chromium'
 export const NO_BROWSER: boolean = process.env.BROWSER_TESTS !== 'required' && !existsSync(CHROMIUM)
 if (NO_BROWSER) console.warn(`There is no ${CHROMIUM}: nothing is looked at in a browser.`)
 
-const FLAGS =
+export const FLAGS: readonly string[] =
   '--no-sandbox --disable-gpu --disable-quic --no-first-run --disable-background-networking --disable-component-update --disable-sync'.split(
     ' ',
   )

@@ -1,4 +1,4 @@
-import { mkdtempSync, readFileSync, rmSync } from 'node:fs'
+import { mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import type { BrowserContext, Page } from 'playwright-core'
@@ -139,7 +139,10 @@ describe.skipIf(NO_BROWSER).each([
     }
   })
 
-  it.each([360, 1280])('has no serious fault at %i px, in any view', async (width) => {
+  // The same files wherever they come from: looked at once.
+  const once = runtime === 'Node' ? it : it.skip
+
+  once.each([360, 1280])('has no serious fault at %i px, in any view', async (width) => {
     const { page, complaints } = await opened()
     await page.setViewportSize({ width, height: 800 })
     const views = ['', 'settings', 'orders', 'orders/new', ...asked.map(({ name }) => name)]
@@ -251,7 +254,7 @@ describe.skipIf(NO_BROWSER).each([
     await page.close()
   })
 
-  it('has no serious fault in an order, its card and the customer’s copy', async () => {
+  once('has no serious fault in an order, its card and the customer’s copy', async () => {
     const { page } = await opened('#/orders')
     for (const width of [360, 1280]) {
       await page.setViewportSize({ width, height: 800 })
@@ -278,7 +281,7 @@ describe.skipIf(NO_BROWSER).each([
 
   it('keeps an order that was being written when the browser was killed', async () => {
     const own = mkdtempSync(join(tmpdir(), 'killed-'))
-    const first = await profile(own, { flags: ['--remote-debugging-port=0'] })
+    const first = await profile(own)
     const page = await first.newPage()
     await page.goto(`${server.url}/#/orders`)
     await page.waitForSelector('text=Begin an order')
@@ -287,8 +290,7 @@ describe.skipIf(NO_BROWSER).each([
     await page.getByLabel('Number of the order').fill('')
     await page.getByLabel('Number of the order').pressSequentially('Q-17')
     await page.waitForTimeout(100)
-    const devtools = await first.newCDPSession(page)
-    await devtools.send('Browser.crash' as never).catch(() => {})
+    killAllOf(own)
     await first.close().catch(() => {})
     const second = await profile(own)
     const again = await second.newPage()
@@ -298,7 +300,7 @@ describe.skipIf(NO_BROWSER).each([
     rmSync(own, { recursive: true, force: true, maxRetries: 5 })
   })
 
-  it('answers a letter in a moment on a slow phone (printed)', async () => {
+  once('answers a letter in a moment on a slow phone (printed)', async () => {
     const { page } = await opened()
     const devtools = await browser.newCDPSession(page)
     await devtools.send('Emulation.setCPUThrottlingRate', { rate: 4 })
@@ -307,20 +309,31 @@ describe.skipIf(NO_BROWSER).each([
       await page.goto(`${server.url}/#/${operation.name}`)
       await page.getByRole('button', { name: 'Fill in an example' }).click()
       await page.waitForSelector('.headline')
-      const median = await page.evaluate(`(() => {
-        const input = document.querySelector('.form input[type=text]')
-        const times = []
+      const [blocked, answered] = (await page.evaluate(`(async () => {
+        const input = document.querySelector('.form input[list=refrigerants], .form input[type=text]')
+        const first = input.value
+        const told = document.querySelector('.told')
+        const blocked = [], answered = []
         for (let turn = 0; turn < 9; turn += 1) {
+          // Another text each time: what was asked before is known.
+          input.value = first.replace(/^R-?/u, turn % 2 === 0 ? '' : 'R')
           const start = performance.now()
           input.dispatchEvent(new Event('input', { bubbles: true }))
           document.body.offsetHeight
-          times.push(performance.now() - start)
+          blocked.push(performance.now() - start)
+          while (told.getAttribute('aria-busy') === 'true') await new Promise((resolve) => setTimeout(resolve, 1))
+          answered.push(performance.now() - start)
         }
-        return times.sort((one, other) => one - other)[4]
-      })()`)
-      slowest.push(`${operation.name} ${Number(median).toFixed(1)}`)
+        const middle = (list) => list.sort((one, other) => one - other)[4]
+        return [middle(blocked), middle(answered)]
+      })()`)) as [number, number]
+      slowest.push(
+        `${operation.name} ${blocked.toFixed(1)}${answered - blocked > 1 ? ` (${answered.toFixed(0)})` : ''}`,
+      )
     }
-    console.log(`${runtime}: letter to answer at a quarter of the speed, ms: ${slowest.join(', ')}`)
+    console.log(
+      `${runtime}: letter to answer at a quarter of the speed, ms (where it is computed apart, when it is there): ${slowest.join(', ')}`,
+    )
     expect(slowest).toHaveLength(asked.length)
     await page.close()
   })
@@ -333,3 +346,15 @@ const unfold = (page: Page) =>
       await new Promise((resolve) => setTimeout(resolve, 60))
     }
   })()`)
+
+/** Every process of a browser by the folder that it was started with, as a flat battery ends them. */
+function killAllOf(folder: string): void {
+  for (const name of readdirSync('/proc').filter((entry) => /^\d+$/u.test(entry))) {
+    try {
+      const words = readFileSync(`/proc/${name}/cmdline`, 'utf8').split('\0')
+      if (words.includes(`--user-data-dir=${folder}`)) process.kill(Number(name), 'SIGKILL')
+    } catch {
+      // It ended meanwhile.
+    }
+  }
+}

@@ -5,6 +5,7 @@ import data from '../../data/service/card.json' with { type: 'json' }
 import customer from '../../data/service/customer.json' with { type: 'json' }
 import { ABOUT } from '../../shared/about.ts'
 import { LONGEST_HEADLINE } from '../../shared/answer/told.ts'
+import { type CautionId, cautions } from '../../shared/cautions.ts'
 import { JOBS } from '../../shared/fields/index.ts'
 
 const words = z.record(z.string(), z.string().min(4))
@@ -48,4 +49,13 @@ it('the foot of a card names the newest day on which any data was checked', () =
   )
   expect(days.length).toBeGreaterThan(50)
   expect(ABOUT.data).toBe(days.sort().at(-1))
+})
+
+describe('dangers in few words', () => {
+  it.each(Object.entries(data.dangers))('%s: %s', (id, words) => {
+    const found = cautions([id as CautionId])[0]
+    expect(found).toMatchObject({ id })
+    expect(words.length).toBeLessThan(found?.short.length ?? 0)
+    expect(words).toMatch(/^[A-Z][^.]*$/u)
+  })
 })

@@ -1,17 +1,12 @@
-import { existsSync, readFileSync } from 'node:fs'
+import { readFileSync } from 'node:fs'
 import { createRequire } from 'node:module'
 import { type Browser, chromium } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { CHROMIUM, FLAGS, NO_BROWSER } from '../browser/chromium.ts'
 import { guides } from '../generate/guides.ts'
 import { type Served, served } from './served.ts'
 
-/** `apt-get install chromium` brings it; where it is not, these tests are skipped, and nothing else is. */
-const CHROMIUM = process.env.CHROMIUM ?? '/usr/bin/chromium'
 const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8')
-const FLAGS =
-  '--headless --no-sandbox --disable-gpu --disable-quic --no-first-run --disable-background-networking --disable-component-update --disable-sync'.split(
-    ' ',
-  )
 const PAGES = [
   '/',
   '/reference',
@@ -28,12 +23,12 @@ interface Found {
   }[]
 }
 
-describe.skipIf(!existsSync(CHROMIUM))('pages in a browser', { timeout: 120_000 }, () => {
+describe.skipIf(NO_BROWSER)('pages in a browser', { timeout: 120_000 }, () => {
   let server: Served
   let browser: Browser
   beforeAll(async () => {
     server = await served(process.execPath, ['worker/node/main.ts', '--port', '0'])
-    browser = await chromium.launch({ executablePath: CHROMIUM, args: FLAGS })
+    browser = await chromium.launch({ executablePath: CHROMIUM, args: [...FLAGS] })
   }, 60_000)
   afterAll(async () => {
     await browser?.close()

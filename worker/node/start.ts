@@ -7,6 +7,7 @@ import { compressed } from './compressed.ts'
 import { listening } from './listen.ts'
 import { requestLog } from './log.ts'
 import { pageFiles } from './page-files.ts'
+import { plainHttp } from './plain-http.ts'
 import { type Given, serverSettings, type Tls } from './settings.ts'
 import { stopServer } from './stop.ts'
 
@@ -29,7 +30,7 @@ export async function start(
   write: (text: string) => void = (text) => void process.stderr.write(text),
 ): Promise<RunningServer> {
   const settings = serverSettings(given, process.env)
-  const app = createApp({ around: [compressed(), pageFiles()] })
+  const app = createApp({ around: [plainHttp, compressed(), pageFiles()] })
   // Told apart by their start: what a caller kept from the last run may be of an older version.
   const bindings: Settings = { CORS_ORIGINS: settings.cors, BUILD: Date.now().toString(36) }
   const answer = getRequestListener((request) => app.fetch(request, bindings), {

@@ -10,6 +10,7 @@ const LOADERS = {
   saturation: async () => saturation,
   table: async () => (await import('../../shared/service/table.ts')).table,
   readings: async () => readings,
+  diagnose: async () => (await import('../../shared/service/diagnose.ts')).diagnose,
   charge: async () => (await import('../../shared/service/charge.ts')).charge,
   oil: async () => (await import('../../shared/service/oil.ts')).oil,
   recovery: async () => (await import('../../shared/service/recovery.ts')).recovery,
