@@ -18,6 +18,7 @@ interface Entry {
 }
 
 const isBatch = ({ operation }: Entry) => list(operation.tags).includes('batches')
+const isPicture = ({ operation }: Entry) => list(operation.tags).includes('pictures')
 
 /** The API's description for reading, made from the OpenAPI document; works without scripts or network. */
 export function referencePage(document: Document): Html {
@@ -29,7 +30,7 @@ export function referencePage(document: Document): Html {
     })),
   )
   const schemas = object(document.components.schemas)
-  const single = entries.filter((entry) => !isBatch(entry))
+  const single = entries.filter((entry) => !isBatch(entry) && !isPicture(entry))
   return layout(
     `${text(document.info.title)} API`,
     html`<header>
@@ -39,6 +40,7 @@ export function referencePage(document: Document): Html {
 </header>
 <nav id="addresses" aria-label="Addresses"><ul>
 ${single.map(({ operation }) => html`<li><a href="#${text(operation.operationId)}">${text(operation.operationId)}</a></li>`)}
+<li><a href="#pictures">Pictures of answers</a></li>
 <li><a href="#batches">Batches: many inputs at once</a></li>
 <li><a href="#quantities">How quantities are written</a></li>
 <li><a href="#problems">Problems</a></li>
@@ -46,6 +48,7 @@ ${GUIDES.map(({ name, title }) => html`<li><a href="/reference/guide/${name}">${
 </ul></nav>
 <main>
 ${single.map((entry) => entryHtml(entry, schemas))}
+${picturesHtml(entries.filter(isPicture))}
 ${batchesHtml(entries.filter(isBatch))}
 ${kindsHtml(schemas)}
 ${problemsHtml(document)}
@@ -132,6 +135,32 @@ function rowHtml({ name, needed, kind, description, examples }: FieldRow, side: 
         : ''
   const shown = examples === '' || side === 'given' ? '' : html`, e.g. <code>${examples}</code>`
   return html`<tr><td><code>${name}</code>${mark}</td><td>${kind}</td><td>${description}${shown}</td></tr>`
+}
+
+/** Pictures are alike, so they are told once. */
+function picturesHtml(all: readonly Entry[]): Html {
+  const entries = all.filter(({ method }) => method === 'POST')
+  const [first] = entries
+  if (first === undefined) return html``
+  const request = jsonPart(first.operation.requestBody)
+  const example = object(object(object(request).examples).usual).value
+  const parameters = list(first.operation.parameters).map(object).map(parameterRow)
+  return html`<section id="pictures" aria-labelledby="pictures-title">
+<h2 id="pictures-title">Pictures of answers</h2>
+<p>An answer is drawn as SVG (<code>image/svg+xml</code>) by the input of its operation, whose <code>units</code> choose the system of the axes. A title and what it shows in words are in the picture. <a href="/v1/diagram">/v1/diagram</a> lists the kinds.</p>
+${folded('Parameters of pictures', parameters, 'asked')}
+<details><summary>Example</summary><pre tabindex="0">${curl('POST', `${first.address}?width=360`, example ?? {})}</pre></details>
+<details><summary>Kinds: ${entries.length}</summary>${scrolled(
+    'Kinds of picture',
+    html`
+<thead><tr><th scope="col">Address</th><th scope="col">Shows</th></tr></thead>
+<tbody>
+${entries.map(({ address, operation }) => html`<tr><td><code>POST ${address}</code></td><td>${text(operation.summary)}</td></tr>`)}
+</tbody>
+`,
+  )}</details>
+<p class="up"><a href="#addresses">All addresses</a></p>
+</section>`
 }
 
 /** Batches are alike, so they are told once. */
