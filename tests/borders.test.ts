@@ -100,6 +100,7 @@ describe('borders between the rooms', () => {
         'errors.ts',
         'nearest.ts',
         'sources.ts',
+        'source-table.ts',
       ],
       physics: [...below, 'quantity', 'errors.ts', 'gas-constants.ts', 'sources.ts', 'psychrolib'],
     }
