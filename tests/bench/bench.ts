@@ -5,6 +5,7 @@ import { cycleBench } from './cycle.ts'
 import { httpBench } from './http.ts'
 import { microBench } from './micro.ts'
 import { rowsBench } from './rows.ts'
+import { worstBench } from './worst.ts'
 
 const print = (line: string) => process.stdout.write(`${line}\n`)
 const nanoseconds = (value: number) =>
@@ -62,6 +63,10 @@ await part(
     print(`  sweep of 60 charges         ${sweepMs.toFixed(0)} ms (aim 100)`)
   },
 )
+
+await part('Dearest inputs found so far (npm run worst), processor time, aim 50 ms', () => {
+  for (const { what, ms } of worstBench()) print(`  ${what.padEnd(28)}${ms.toFixed(2)} ms`)
+})
 
 await part('Start of the command line, median of alternating runs', () => {
   if (!isBuilt) {
