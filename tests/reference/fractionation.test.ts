@@ -28,7 +28,14 @@ describe.each(cases)('$id, $escapes out of a vessel at $temperatureK K', (c) => 
     const escapes = c.escapes === 'liquid' ? 'liquid' : 'vapour'
     for (const row of c.rows) {
       const [lost, pressurePa, ...left] = row as [number, number, ...number[]]
-      const { states } = letOut(fluid, amounts, c.temperatureK, c.liquidShare, escapes, lost || 1e-9)
+      const { states } = letOut(
+        fluid,
+        amounts,
+        c.temperatureK,
+        c.liquidShare,
+        escapes,
+        lost || 1e-9,
+      )
       const last = states.at(-1)
       const total = last?.amounts.reduce((a, b) => a + b, 0) ?? Number.NaN
       const mole = [...(last?.amounts ?? [])].map((n) => n / total)
