@@ -1,5 +1,4 @@
 import data from '../../data/service/property-uncertainty.json' with { type: 'json' }
-import { sourceTable } from '../source-table.ts'
 import type { Source } from '../sources.ts'
 import type { Phase } from '../substance/density.ts'
 import { substanceData } from '../substance/library.ts'
@@ -170,5 +169,12 @@ function logSlope(r: Refrigerant, temperatureK: number, line: Line): number {
 
 const substancesOf = (r: Refrigerant) => r.info.composition.map(({ substance }) => substance)
 
-const fromTable = sourceTable(data.sources)
-const sourceOf = (id: string): Source => fromTable(id as SourceId)
+const sourceOf = (id: string): Source => {
+  const before = made.get(id)
+  if (before) return before
+  const { mark, ...rest } = data.sources[id as SourceId]
+  const source: Source = { id, mark: mark as Source['mark'], ...rest }
+  made.set(id, source)
+  return source
+}
+const made = new Map<string, Source>()

@@ -6,6 +6,7 @@ import { diagnoseBench } from './diagnose.ts'
 import { httpBench } from './http.ts'
 import { microBench } from './micro.ts'
 import { rowsBench } from './rows.ts'
+import { worstBench } from './worst.ts'
 
 const print = (line: string) => process.stdout.write(`${line}\n`)
 const nanoseconds = (value: number) =>
@@ -70,6 +71,10 @@ await part('A diagnosis by five readings, processor time (aim 50 ms)', () => {
     const times = `median ${medianMs.toFixed(0)} ms, 99 % ${p99Ms.toFixed(0)} ms`
     print(`  machine: ${what.padEnd(19)}${times}`)
   }
+})
+
+await part('Dearest inputs found so far (npm run worst), processor time, aim 50 ms', () => {
+  for (const { what, ms } of worstBench()) print(`  ${what.padEnd(28)}${ms.toFixed(2)} ms`)
 })
 
 await part('Start of the command line, median of alternating runs', () => {

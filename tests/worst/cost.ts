@@ -11,7 +11,7 @@ export interface Cost {
 }
 
 /** The system counts CPU time in steps of a few ms, so an input is run again until this much is counted. */
-const COUNTED_MS = 40
+const COUNTED_MS = 16
 const MOST_RUNS = 200
 
 /**

@@ -133,7 +133,15 @@ function orders(): readonly Tree[] {
   ])
 }
 
+/** Two thousand rows less a few. */
+const tables = (): readonly Tree[] =>
+  BLENDS.flatMap((refrigerant) => [
+    { refrigerant, from: '-40 °F', to: '80 °F', step: '0.0601 °F' },
+    { refrigerant, from: '20 psig', to: '240 psig', step: '0.1101 psi' },
+  ])
+
 const MADE: Readonly<Record<string, () => readonly Tree[]>> = {
+  table: tables,
   charge: charges,
   evacuation: vacuums,
   contamination: suspicions,

@@ -6,6 +6,8 @@ import type { Item } from './items.ts'
 
 /** Work between two pauses: what waits beside a batch waits for a few light items or for one heavy one. */
 const WORK_BETWEEN_PAUSES = 20
+/** Time between two, ms, where a clock goes on while there is work: at the edge it stands still. */
+const MS_BETWEEN_PAUSES = 10
 
 /** How the items of a batch stand in its body. */
 interface Form {
@@ -35,7 +37,8 @@ export function batchBody(
       if (next > 0) await pause()
       let text = ''
       let work = 0
-      while (next < items.length && work < WORK_BETWEEN_PAUSES) {
+      const end = Date.now() + MS_BETWEEN_PAUSES
+      while (next < items.length && work < WORK_BETWEEN_PAUSES && Date.now() < end) {
         const item = items[next]
         if (item === undefined) break
         text += (next === 0 ? before : between) + answered(operation, item, hides)

@@ -4,9 +4,12 @@
  */
 export const MOST_WORK = 10_000
 
-/** Inputs that count more than one: the time of the example beside that of `saturation` (`npm run bench`), rounded. */
+/**
+ * Inputs that count more than one: the time of the example beside that of `saturation` (`npm run bench`), rounded;
+ * of a table, which a few words make two thousand rows long, that of some hundred rows.
+ */
 export const WEIGHTS: Readonly<Record<string, number>> = {
-  table: 3,
+  table: 30,
   readings: 3,
   charge: 3,
   evacuation: 8,

@@ -2,7 +2,7 @@ import { type FaultKind, type Faults, faultOf, faultsOf, NO_FAULTS } from '../..
 import type { Machine } from '../../cycle/types.ts'
 import { CalcError } from '../../errors.ts'
 import type { Notes } from '../../notes.ts'
-import { fraction, pressureDifference, type Quantity } from '../../quantity/index.ts'
+import { fraction, pressureDifference, type Quantity, say } from '../../quantity/index.ts'
 import { plausible } from '../plausible.ts'
 import { SETTINGS, type Setting, type SimulateInput } from './fields.ts'
 import { TEXTS, withoutBand } from './texts.ts'
@@ -176,7 +176,12 @@ function bySeverity(
   if (given === undefined) {
     notes.assumptions.push({ field: 'severity', taken: TEXTS.half, because: 'none was given' })
   } else plausible(given, 0, 1, 'A severity', ['severity'])
-  return faultOf(machine, fault, given?.si ?? HALF)
+  const faults = faultOf(machine, fault, given?.si ?? HALF)
+  for (const { setting, size } of presentIn(faults, machine)) {
+    const taken = `${TEXTS.settings[setting]} ${say(size)}`
+    notes.assumptions.push({ field: setting, taken, because: TEXTS.bySeverity, short: taken })
+  }
+  return faults
 }
 
 /** The faults that are really there. */
