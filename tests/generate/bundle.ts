@@ -64,22 +64,29 @@ const withoutSubprocess: Plugin = {
   load: (id) => (id === STUB ? 'export default {}' : undefined),
 }
 
-const always = alwaysLoaded()
-rmSync(at('dist'), { recursive: true, force: true })
-const bundle = await rolldown({
-  input: { chargewright: at('cli/main.ts'), serve: at('worker/node/start.ts') },
-  platform: 'node',
-  transform: { target: 'node20', define: { __filename: 'import.meta.filename' } },
-  plugins: [withoutSubprocess, builtinsByRequire, always.plugin],
-  checks: { ineffectiveDynamicImport: false },
-})
-await bundle.write({
-  dir: at('dist'),
-  format: 'esm',
-  minify: true,
-  entryFileNames: '[name].mjs',
-  chunkFileNames: 'part-[hash].mjs',
-  codeSplitting: { groups: [{ name: 'always', test: (id) => always.has(id) }] },
-})
-await bundle.close()
-chmodSync(at('dist/chargewright.mjs'), 0o755)
+/** Writes the bundle into a folder; returns nothing, and throws where something cannot be found. */
+export async function writeBundle(folder: string): Promise<void> {
+  const always = alwaysLoaded()
+  const bundle = await rolldown({
+    input: { chargewright: at('cli/main.ts'), serve: at('worker/node/start.ts') },
+    platform: 'node',
+    transform: { target: 'node20', define: { __filename: 'import.meta.filename' } },
+    plugins: [withoutSubprocess, builtinsByRequire, always.plugin],
+    checks: { ineffectiveDynamicImport: false },
+  })
+  await bundle.write({
+    dir: folder,
+    format: 'esm',
+    minify: true,
+    entryFileNames: '[name].mjs',
+    chunkFileNames: 'part-[hash].mjs',
+    codeSplitting: { groups: [{ name: 'always', test: (id) => always.has(id) }] },
+  })
+  await bundle.close()
+}
+
+if (import.meta.main) {
+  rmSync(at('dist'), { recursive: true, force: true })
+  await writeBundle(at('dist'))
+  chmodSync(at('dist/chargewright.mjs'), 0o755)
+}
