@@ -1,5 +1,6 @@
 import type { Conditions } from '../../cycle/index.ts'
 import { CalcError, under } from '../../errors.ts'
+import { ZERO_CELSIUS_K } from '../../gas-constants.ts'
 import type { Place } from '../../instrument/index.ts'
 import type { Notes } from '../../notes.ts'
 import { humidityAt, moistAir } from '../../physics/moist-air.ts'
@@ -10,8 +11,8 @@ import { TEXTS, withoutBand } from './texts.ts'
 
 /** Weather and settings that the model takes, SI; outside them it was never looked at. */
 const LIMITS = {
-  ambient: [273.15, 333.15],
-  returnAir: [273.15, 328.15],
+  ambient: [ZERO_CELSIUS_K, 333.15],
+  returnAir: [ZERO_CELSIUS_K, 328.15],
   condenserFan: [0.2, 1.5],
   blower: [0.2, 1.5],
 } as const
