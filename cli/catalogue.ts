@@ -24,6 +24,7 @@ const ALONE: Readonly<Record<string, Load>> = {
   'cooling-check': async () => (await import('../shared/service/cooling-check.ts')).coolingCheck,
   retrofit: async () => (await import('../shared/service/retrofit.ts')).retrofit,
   'work-order': async () => (await import('../shared/work-order/work-order.ts')).workOrder,
+  lesson: async () => (await import('../shared/service/lesson.ts')).lesson,
   simulate: async () => (await import('../shared/service/simulate.ts')).simulate,
 }
 

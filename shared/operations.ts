@@ -11,6 +11,7 @@ import { diagnose } from './service/diagnose.ts'
 import { evacuation } from './service/evacuation.ts'
 import { fractionation } from './service/fractionation.ts'
 import { leakTest } from './service/leak-test.ts'
+import { lesson } from './service/lesson.ts'
 import { oil } from './service/oil.ts'
 import { readings } from './service/readings.ts'
 import { recovery } from './service/recovery.ts'
@@ -40,6 +41,7 @@ export const operations: readonly Operation[] = [
   retrofit,
   workOrder,
   simulate,
+  lesson,
 ]
 
 /** The operation of this name. @throws {CalcError} `unknown-name` with the nearest names. */

@@ -3,7 +3,7 @@ import { build } from 'esbuild'
 import { describe, expect, it } from 'vitest'
 
 /** Bytes, gzipped: the whole service, all refrigerants, rules, pictures and diagnosis with it, stays small on the edge. */
-const BUDGET = 430_000
+const BUDGET = 445_000
 
 describe('the bundle for the edge', () => {
   it('fits its budget', { timeout: 30_000 }, async () => {

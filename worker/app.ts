@@ -17,7 +17,7 @@ import { STYLE } from './pages/style.ts'
 import { doorProblem, problemOf } from './problem.ts'
 import { emptyReply, HTML_TYPE, JSON_TYPE, NOT_KEPT, reply } from './reply.ts'
 import { diagramRoutes } from './routes/diagram.ts'
-import { operationRoutes } from './routes/operations.ts'
+import { listRoutes, operationRoutes } from './routes/operations.ts'
 import { refrigerantRoutes } from './routes/refrigerants.ts'
 import { tableRoutes } from './routes/table.ts'
 import { unitRoutes } from './routes/units.ts'
@@ -43,23 +43,25 @@ export function createApp(
   for (const around of options.around ?? []) app.use(around)
   app.use(crossOrigin())
   app.use(withoutSlash)
+  app.use('/v1/*', rateLimit())
+  // What is asked most comes before all that it needs nothing of.
+  app.route('/v1', operationRoutes(operations))
   app.use(
     methodNotAllowed({
       app,
-      onMethodNotAllowed: (context, methods) =>
-        context.req.method === 'OPTIONS'
-          ? // Not by the context, which still has the type of the refusal that this stands in for.
-            emptyReply(204, { Allow: methods.join(', ') })
-          : doorProblem(
-              'method-not-allowed',
-              `${context.req.method} does nothing at this address.`,
-              { hint: `Use ${methods.join(' or ')}.`, headers: { Allow: methods.join(', ') } },
-            ),
+      onMethodNotAllowed({ req }, methods) {
+        const known = methods.toSorted()
+        const headers = { Allow: known.join(', ') }
+        // Not by the context, which still has the type of the refusal that this stands in for.
+        if (req.method === 'OPTIONS') return emptyReply(204, headers)
+        const hint = `Use ${known.join(' or ')}.`
+        const detail = `${req.method} does nothing at this address.`
+        return doorProblem('method-not-allowed', detail, { hint, headers })
+      },
     }),
   )
   const health = JSON.stringify({ status: 'ok', version: ABOUT.version })
   app.get('/healthz', () => reply(health, JSON_TYPE, NOT_KEPT))
-  app.use('/v1/*', rateLimit())
   app.use(tagged())
   const document = once(() => openapiDocument(operations))
   const documentText = once(() => JSON.stringify(document()))
@@ -85,15 +87,15 @@ export function createApp(
   app.route('/v1/units', unitRoutes())
   app.route('/v1/diagram', diagramRoutes(operations))
   app.route('/v1/table', tableRoutes(operations))
-  app.route('/v1', operationRoutes(operations))
+  app.route('/v1/operations', listRoutes(operations))
   return app
 }
 
 /** No address ends with a slash, so that each thing has one: whichever router finds the route. */
-const withoutSlash: MiddlewareHandler = async ({ req: { path } }, next) => {
+const withoutSlash: MiddlewareHandler = ({ req: { path } }, next) => {
   if (path === '/' || !path.endsWith('/')) return next()
   const hint = `No address ends with a slash: ${path.slice(0, 120).replace(/\/+$/u, '')}.`
-  return doorProblem('not-found', nothingAt(path), { hint })
+  return Promise.resolve(doorProblem('not-found', nothingAt(path), { hint }))
 }
 
 function notFound(path: string, operations: readonly Operation[]): Response {

@@ -1,9 +1,9 @@
-import type { MiddlewareHandler } from 'hono'
+import type { MiddlewareHandler, Next } from 'hono'
 import { cors } from 'hono/cors'
 import { originsOf } from './origins.ts'
 import { doorProblem } from './problem.ts'
 import { VERSION_HEADER } from './reply.ts'
-import type { Environment } from './settings.ts'
+import type { Environment, Limiter } from './settings.ts'
 
 /** Lets web pages of the set origins call the API; none where none are set. */
 export function crossOrigin(): MiddlewareHandler<Environment> {
@@ -40,14 +40,21 @@ function allowedOrigins(known: Map<string, readonly string[]>, setting: string):
 }
 
 /** Asks the edge's rate limiter where there is one: by caller's address, which the edge sets itself. */
-export const rateLimit = (): MiddlewareHandler<Environment> => async (context, next) => {
+export const rateLimit = (): MiddlewareHandler<Environment> => (context, next) => {
   const limiter = context.env?.RATE_LIMITER
+  if (!limiter) return next()
   const key = context.req.header('cf-connecting-ip') ?? 'unknown'
-  if (limiter && !(await limiter.limit({ key })).success) {
-    return doorProblem('too-many-requests', 'This address asks more often than is allowed.', {
-      hint: 'Wait a minute, or send many inputs in one request: POST /v1/<operation>/batch.',
-      headers: { 'Retry-After': '60' },
-    })
-  }
-  await next()
+  return limited(limiter, key, next)
 }
+
+async function limited(limiter: Limiter, key: string, next: Next): Promise<Response | undefined> {
+  if (!(await limiter.limit({ key })).success) return tooMany()
+  await next()
+  return undefined
+}
+
+const tooMany = () =>
+  doorProblem('too-many-requests', 'This address asks more often than is allowed.', {
+    hint: 'Wait a minute, or send many inputs in one request: POST /v1/<operation>/batch.',
+    headers: { 'Retry-After': '60' },
+  })

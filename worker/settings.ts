@@ -1,11 +1,13 @@
+export interface Limiter {
+  limit(options: { readonly key: string }): Promise<{ readonly success: boolean }>
+}
+
 /** What whoever runs the service may set: bindings at the edge, options or environment on a server. */
 export interface Settings {
   /** Origins of web pages that may call the API, with commas between; `*` for all. Off where empty. */
   readonly CORS_ORIGINS?: string
   /** The edge's rate limiter, where one is configured. */
-  readonly RATE_LIMITER?: {
-    limit(options: { readonly key: string }): Promise<{ readonly success: boolean }>
-  }
+  readonly RATE_LIMITER?: Limiter
   /** The files of the page, at the edge, where they are asked before this program is. */
   readonly ASSETS?: { fetch(request: Request): Promise<Response> }
   /** Which deployment runs, by the edge. */

@@ -27,7 +27,7 @@ import { applied, withApplied } from '../settings/apply.ts'
 import { NO_SETTINGS } from '../settings/schema.ts'
 import { readSettings } from '../settings/store.ts'
 import type { Streams } from '../streams.ts'
-import { own } from './own.ts'
+import { own, type Play } from './own.ts'
 import { pictureOf } from './picture.ts'
 import { writer } from './writer.ts'
 
@@ -156,7 +156,10 @@ async function calculate(
     await drawn(value)
     return given.svg === '-' ? EXIT.answered : write.one(answered)
   }
-  if (file === undefined) return one({})
+  if (file === undefined) {
+    const played = await playedOn(operation, given, options, streams)
+    return played ? played({ answer, write: write.one }) : one({})
+  }
   const input = await readInput(file, fields, streams)
   if (input.type === 'one') {
     const answered = answer(input.value)
@@ -169,6 +172,20 @@ async function calculate(
     })
   }
   return write.rows(input, answer)
+}
+
+/** Where somebody sits at a terminal, a calculation may go on from question to question. */
+async function playedOn(
+  operation: Operation,
+  given: Output,
+  options: Readonly<Record<string, unknown>>,
+  { ask }: Streams,
+) {
+  const load = own[operation.name]?.play
+  if (!load || !ask || given.json || given.csv) return undefined
+  const { isOpen, play } = await load()
+  if (!isOpen(options)) return undefined
+  return (door: Pick<Play, 'answer' | 'write'>) => play({ ...door, ask, options })
 }
 
 /** @throws {CalcError} `bad-input` where there is nothing to write, or no file to write it into. */

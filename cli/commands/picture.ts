@@ -47,6 +47,6 @@ export async function pictureOf(
       return
     }
     await streams.writeFile(file, `${text}\n`)
-    streams.err(`Drawn into ${visible(file)}: ${entry.kind}.\n`)
+    if (streams.isWatched) streams.err(`Drawn into ${visible(file)}: ${entry.kind}.\n`)
   }
 }

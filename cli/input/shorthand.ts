@@ -36,6 +36,7 @@ export const WORDS: Readonly<Record<string, readonly Group[]>> = {
   charging: [['labelCharge'], ['scaleStart']],
   retrofit: [['labelCharge']],
   'cooling-check': [['ambient'], ['ventTemperature'], ['suctionPressure'], ['dischargePressure']],
+  lesson: [['topic']],
   simulate: [['modelMachine'], ['fault'], ['severity'], ['ambient'], ['returnAir']],
 }
 
@@ -76,6 +77,7 @@ export const EVERYDAY: Readonly<Record<string, string>> = {
   retrofit: 'retrofit R-12 134a 3lb -m off-road -c open',
   'work-order': 'work-order --new loader-7.yaml',
   simulate: 'simulate loader undercharge 80% 95F',
+  lesson: 'lesson high-head --seed 7',
 }
 
 /** What a second name of a refrigerant fills: of a conversion the new one. */

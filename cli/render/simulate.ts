@@ -9,9 +9,9 @@ import { padStart, widest } from './wrap.ts'
 const MOST_ROWS = 9
 const GAP = 2
 
-type Row = Readonly<Record<string, unknown>>
+export type SweepRow = Readonly<Record<string, unknown>>
 interface Swept {
-  readonly sweep?: { readonly rows: readonly Row[] } | undefined
+  readonly sweep?: { readonly rows: readonly SweepRow[] } | undefined
 }
 
 /** The columns of a sweep: figure, heading, decimals that a reader can use. */
@@ -26,7 +26,7 @@ const COLUMNS = [
 ] as const
 
 /** A sweep in the unit system that leads; behind a row how it ends up where that is not steady. */
-export function sweepLines(rows: readonly Row[], page: Page): readonly string[] {
+export function sweepLines(rows: readonly SweepRow[], page: Page): readonly string[] {
   const columns = COLUMNS.map(([name, label, decimals]) => {
     const figures = rows.map((row) => (isQuantity(row[name]) ? row[name] : undefined))
     const cells = figures.map((figure) => (figure ? textOf(figure, decimals) : '–'))

@@ -1,5 +1,4 @@
 import data from '../../data/service/patterns.json' with { type: 'json' }
-import type { FaultKind } from '../cycle/index.ts'
 import type { Machine, MeteringDevice } from '../fields/index.ts'
 import { sourceTable } from '../source-table.ts'
 import type { Source } from '../sources.ts'
@@ -14,8 +13,6 @@ interface Row {
   readonly headline: string
   readonly causes: readonly string[]
   readonly next: readonly string[]
-  /** The faults of the machine model that it stands for. */
-  readonly faults: readonly FaultKind[]
   /** Patterns that say less than this one and are left out beside it. */
   readonly covers: readonly string[]
   /** Only with an expansion valve: an orifice does the same by design. */
@@ -36,8 +33,6 @@ export interface Pattern {
   /** Sentence with slots for figures. */
   readonly headline: string
   readonly causes: readonly string[]
-  /** The same as faults of the machine model. */
-  readonly faults: readonly FaultKind[]
   readonly next: readonly string[]
   readonly sources: readonly Source[]
 }
@@ -77,7 +72,7 @@ export function patternsOf(
 }
 
 function patternOf(
-  { id, when, headline, causes, faults, next, source }: Row,
+  { id, when, headline, causes, next, source }: Row,
   machine: Machine | undefined,
 ) {
   const entries = Object.entries(when) as [SignId, readonly SignLevel[]][]
@@ -87,7 +82,6 @@ function patternOf(
     signs: entries.map(([, wanted], index) => `${limits[index]?.name} ${wanted.join(' or ')}`),
     headline,
     causes,
-    faults,
     next,
     sources: [source, ...limits.flatMap(({ sources }) => sources)].map((key) =>
       sourceOf(key as SourceId),

@@ -1,6 +1,9 @@
 import { chargeBar } from './bars/of-charge.ts'
 import type { Diagram } from './diagram.ts'
 import type { KindName } from './index.ts'
+import { modelCycle } from './model/of-cycle.ts'
+import { massByPart } from './model/of-masses.ts'
+import { faultSweep } from './model/of-sweep.ts'
 import { pressureEnthalpy } from './pressure-enthalpy/of-readings.ts'
 import { superheatSubcooling } from './saturation-curve/of-readings.ts'
 import { saturationCurve } from './saturation-curve/of-saturation.ts'
@@ -18,4 +21,7 @@ export const DRAWN: Readonly<Record<KindName, Diagram>> = {
   'charge-bar': chargeBar,
   'pressure-hold': pressureHold,
   'vacuum-rise': vacuumRise,
+  'model-cycle': modelCycle,
+  'fault-sweep': faultSweep,
+  'mass-by-part': massByPart,
 }

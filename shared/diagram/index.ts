@@ -4,6 +4,8 @@ export interface DiagramKind {
   /** Name of the operation whose input it takes. */
   readonly operation: string
   readonly summary: string
+  /** What an example of the operation needs beside it for there to be something to draw. */
+  readonly also?: Readonly<Record<string, unknown>>
 }
 
 const KINDS = [
@@ -37,6 +39,22 @@ const KINDS = [
     operation: 'evacuation',
     summary: 'A standing vacuum over time: readings, the shape that fits best, and the limits',
   },
+  {
+    kind: 'model-cycle',
+    operation: 'simulate',
+    summary: 'The cycle of the model with its faults and without, on the pressure-enthalpy plane',
+  },
+  {
+    kind: 'fault-sweep',
+    operation: 'simulate',
+    summary: 'One fault led over a range: a panel a figure, and where no instrument shows it',
+    also: { sweep: 'charge' },
+  },
+  {
+    kind: 'mass-by-part',
+    operation: 'simulate',
+    summary: 'Where the refrigerant is: its mass by part, with the faults and without',
+  },
 ] as const
 
 export type KindName = (typeof KINDS)[number]['kind']
@@ -47,6 +65,12 @@ export type KindName = (typeof KINDS)[number]['kind']
  * `all.ts`, all at once.
  */
 export const DIAGRAMS: readonly DiagramKind[] = KINDS
+
+/** An input that a picture can be drawn of. */
+export const exampleOf = (
+  { also }: DiagramKind,
+  { example }: { readonly example: Readonly<Record<string, unknown>> },
+): Readonly<Record<string, unknown>> => ({ ...example, ...also })
 
 /** The kinds of picture of an operation, the usual one first. */
 export const diagramsOf = (operation: string): readonly DiagramKind[] =>

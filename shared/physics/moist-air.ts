@@ -138,29 +138,3 @@ function guard(dryBulbK: number, pressurePa: number): void {
     )
   }
 }
-
-/**
- * Relative humidity from dry and wet bulb.
- *
- * @throws {CalcError} `out-of-range`, a wet bulb above the dry one included.
- */
-export function humidityByWetBulb(dryBulbK: number, wetBulbK: number, pressurePa: number): number {
-  guard(dryBulbK, pressurePa)
-  guard(wetBulbK, pressurePa)
-  if (wetBulbK > dryBulbK) {
-    throw new CalcError('out-of-range', 'The wet bulb is above the dry bulb of the same air.', {
-      hint: 'Read both in the same air; the wet one is never the warmer.',
-    })
-  }
-  const share = psychrolib.GetRelHumFromTWetBulb(
-    dryBulbK - ZERO_CELSIUS_K,
-    wetBulbK - ZERO_CELSIUS_K,
-    pressurePa,
-  )
-  if (share < DRIEST) {
-    throw new CalcError('out-of-range', 'By these two bulbs the air would hold no water at all.', {
-      hint: 'Wet the wick again and wait until the wet bulb stands still.',
-    })
-  }
-  return Math.min(share, 1)
-}

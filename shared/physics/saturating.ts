@@ -70,8 +70,11 @@ export function saturatedAt(
   return budget(ingredients, (...values) => temperatureK(...(values as [number, number, number])))
 }
 
-/** Absolute pressure of a reading moved to `value`, Pa. */
+/** Absolute pressure of a reading moved to `value`, Pa. @throws {CalcError} as {@link toAbsolute} */
 export function absolutePa(reading: PressureReading, value: number, barometerPa: number): number {
+  const pressurePa = reading.kind === 'gaugePressure' ? value + barometerPa : value
+  // Asked for a dozen times a figure, and nearly always well above a vacuum.
+  if (pressurePa > 0 && pressurePa < Number.POSITIVE_INFINITY) return pressurePa
   const moved = reading.kind === 'gaugePressure' ? gaugePressure(value) : absolutePressure(value)
   return toAbsolute(moved, barometerPa).si
 }

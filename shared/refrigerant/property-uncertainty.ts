@@ -1,4 +1,5 @@
 import data from '../../data/service/property-uncertainty.json' with { type: 'json' }
+import { sourceTable } from '../source-table.ts'
 import type { Source } from '../sources.ts'
 import type { Phase } from '../substance/density.ts'
 import { substanceData } from '../substance/library.ts'
@@ -53,6 +54,22 @@ export function propertyUncertainty(
   temperatureK: number,
   line: Line,
 ): PropertyUncertainty {
+  const last = asked[line].get(r)
+  if (last?.temperatureK === temperatureK) return last.found
+  const found = workOut(r, temperatureK, line)
+  asked[line].set(r, { temperatureK, found })
+  return found
+}
+
+/** What was asked last: one answer asks for the same point again and again, for figures, words and sources. */
+const asked: Readonly<
+  Record<
+    Line,
+    WeakMap<Refrigerant, { readonly temperatureK: number; readonly found: PropertyUncertainty }>
+  >
+> = { bubble: new WeakMap(), dew: new WeakMap() }
+
+function workOut(r: Refrigerant, temperatureK: number, line: Line): PropertyUncertainty {
   const perK = logSlope(r, temperatureK, line)
   const { pure, curve } = data
   const mixing = mixingUncertainty(substancesOf(r), r.info.id)
@@ -153,7 +170,5 @@ function logSlope(r: Refrigerant, temperatureK: number, line: Line): number {
 
 const substancesOf = (r: Refrigerant) => r.info.composition.map(({ substance }) => substance)
 
-const sourceOf = (id: string): Source => {
-  const { mark, ...rest } = data.sources[id as SourceId]
-  return { id, mark: mark as Source['mark'], ...rest }
-}
+const fromTable = sourceTable(data.sources)
+const sourceOf = (id: string): Source => fromTable(id as SourceId)

@@ -19,6 +19,7 @@ import { isTestWeather } from './diagnose/input/weather.ts'
 import { baselineOf, restEvidence } from './diagnose/observations/beside.ts'
 import { observationsOf, weighedObservation } from './diagnose/observations/observations.ts'
 import { takenIn } from './diagnose/observations/taken.ts'
+import { unusedInDiagnosis } from './diagnose/observations/unused.ts'
 import { candidatesOf } from './diagnose/posterior/candidates.ts'
 import { inferBoth } from './diagnose/posterior/infer.ts'
 import { nextSteps } from './diagnose/verdict/next.ts'
@@ -32,6 +33,7 @@ import { findings } from './readings/findings.ts'
 import { measured } from './readings/measured.ts'
 import { restOf } from './readings/rest.ts'
 import { signsOf } from './readings/signs.ts'
+import { readingsSteps } from './readings/steps.ts'
 import { readingsTold } from './readings/told.ts'
 import { runningFigures } from './readings/told-figures.ts'
 
@@ -171,7 +173,7 @@ function diagnoseMachine(input: DiagnoseInput): Computation<DiagnoseResult> {
         action: 'recover',
       }),
     }),
-    steps: [],
+    steps: readingsSteps(m, f, rest !== undefined),
     cautions: [
       ...(stop ? (['stop-the-machine'] as const) : []),
       ...(stationary ? [] : (['weigh-the-charge'] as const)),
@@ -194,7 +196,12 @@ function diagnoseMachine(input: DiagnoseInput): Computation<DiagnoseResult> {
       ...notes.assumptions,
       ...place.assumptions,
     ],
-    warnings: [...propertyWarnings(r), ...place.warnings],
+    warnings: [
+      ...propertyWarnings(r),
+      ...place.warnings,
+      ...notes.warnings,
+      ...unusedInDiagnosis(input),
+    ],
   }
 }
 
@@ -223,7 +230,7 @@ export const diagnose = defineOperation({
     ambient: '90 °F',
     returnAir: '82 °F',
     relativeHumidity: '50 %',
-    compressorSpeed: 1500,
+    compressorRpm: 1500,
   },
   compute: diagnoseMachine,
 })

@@ -9,6 +9,16 @@ import { estimatedWarnings, mixingSources } from './mixing-sources.ts'
  * blend the papers that its mixing parameters come from.
  */
 export function propertySources(r: Refrigerant): readonly Source[] {
+  const before = made.get(r)
+  if (before) return before
+  const sources = sourcesOf(r)
+  made.set(r, sources)
+  return sources
+}
+
+const made = new WeakMap<Refrigerant, readonly Source[]>()
+
+function sourcesOf(r: Refrigerant): readonly Source[] {
   const substances = substancesOf(r)
   const equations: readonly Source[] = substances.map((substance) => {
     const { source } = substanceData(substance)

@@ -1,19 +1,16 @@
 import * as z from 'zod'
-import modelData from '../../data/service/machines.json' with { type: 'json' }
-import data from '../../data/service/simulate.json' with { type: 'json' }
 import { type Case, NO_DEVIATIONS, NO_FAULTS, type Outcome, run } from '../cycle/index.ts'
 import { pickRefrigerant } from '../fields/index.ts'
-import { type Place, resolvePlace } from '../instrument/index.ts'
+import { resolvePlace } from '../instrument/index.ts'
 import { type Notes, newNotes, withNotes } from '../notes.ts'
 import { defineOperation } from '../operation.ts'
-import { barometricPressure, fraction, mass, temperature } from '../quantity/index.ts'
-import { sourceTable } from '../source-table.ts'
 import { plausible } from './plausible.ts'
 import { propertySources } from './property-sources.ts'
-import { compared } from './simulate/compare.ts'
+import { comparedPerformance, comparedReadings } from './simulate/compare.ts'
 import { faultsIn, presentIn } from './simulate/faults.ts'
 import { type SimulateInput, simulateFields } from './simulate/fields.ts'
 import { machineFor } from './simulate/machines.ts'
+import { conditionsShown, machineShown, outcomeShown } from './simulate/outcome.ts'
 import {
   conditionsOut,
   machineOut,
@@ -25,15 +22,13 @@ import {
   readingsOut,
   sweepOut,
 } from './simulate/result.ts'
+import { modelSources, severitySource } from './simulate/sources.ts'
 import { explain } from './simulate/steps.ts'
 import { shownSweep, sweepOf } from './simulate/sweep.ts'
 import { TEXTS, withoutBand } from './simulate/texts.ts'
 import { simulateTold } from './simulate/told.ts'
-import { PERFORMANCE, READINGS, type View, viewOf } from './simulate/view.ts'
+import { viewOf } from './simulate/view.ts'
 import { weatherFor } from './simulate/weather.ts'
-
-const sourceOf = sourceTable(data.sources)
-const modelSource = sourceTable(modelData.sources)
 
 /** An invented machine in some weather with some faults: what it does and shows, beside the sound one. */
 export const simulate = defineOperation({
@@ -87,47 +82,21 @@ export const simulate = defineOperation({
     const sweep = sweepOf(asked, input)
     notes.steps.push(...explain(now))
     notes.sources.push(
-      sourceOf('machine-model'),
-      ...Object.keys(modelData.sources).map((id) =>
-        modelSource(id as keyof typeof modelData.sources),
-      ),
-      ...(input.fault ? [sourceOf('fault-sizes-assumed')] : []),
+      ...modelSources(),
+      ...(input.fault ? [severitySource()] : []),
       ...propertySources(pickRefrigerant(machine.refrigerant)),
       ...place.sources,
     )
     warn(now.outcome, notes)
-    const { conditions } = asked
     return {
       ...withNotes(
         {
-          machine: {
-            id: input.modelMachine,
-            name,
-            architecture,
-            refrigerant: machine.refrigerant,
-            labelCharge: mass(machine.charge),
-            highFitting: machine.ports.high,
-          },
-          conditions: {
-            ambient: temperature(conditions.ambientK),
-            returnAir: temperature(conditions.returnAirK),
-            relativeHumidity: fraction(conditions.returnHumidity),
-            compressorRpm: Math.round(conditions.speed * 60),
-            condenserFan: fraction(conditions.condenserFan),
-            blower: fraction(conditions.blower),
-            barometer: barometricPressure(conditions.barometerPa),
-          },
+          machine: machineShown(input.modelMachine, name, architecture, machine),
+          conditions: conditionsShown(asked.conditions),
           faults: present,
           outcome: outcomeShown(now, place),
-          readings: compared('readings', READINGS, now, sound).map(
-            ({ name: reading, ...rest }) => ({
-              reading,
-              ...rest,
-            }),
-          ),
-          performance: compared('performance', PERFORMANCE, now, sound).map(
-            ({ name: figure, ...rest }) => ({ figure, ...rest }),
-          ),
+          readings: comparedReadings(now, sound),
+          performance: comparedPerformance(now, sound),
           points: now.running?.points ?? [],
           parts: now.running?.parts ?? [],
           sound: sound && {
@@ -163,20 +132,6 @@ function deviationsIn({ deviations = {} }: SimulateInput): Case['deviations'] {
     return [[name, plausible(withoutBand(value, path.join('.')), ...DEVIATES, 'A share', path).si]]
   })
   return { ...NO_DEVIATIONS, ...Object.fromEntries(given) }
-}
-
-function outcomeShown({ outcome, running }: View, place: Place) {
-  const gauge = (pressurePa: number) => place.gauge(pressurePa).within(undefined)
-  return {
-    state: outcome.kind,
-    ...(outcome.kind === 'cycling'
-      ? { by: outcome.by, duty: fraction(outcome.duty), closes: gauge(outcome.closesPa) }
-      : {}),
-    ...('limitPa' in outcome ? { limit: gauge(outcome.limitPa) } : {}),
-    remarks: running?.remarks ?? [],
-    bubbles: running?.bubbles,
-    storeLevel: running?.storeLevel,
-  }
 }
 
 function warn(outcome: Outcome, { warnings }: Notes): void {

@@ -48,7 +48,11 @@ const told = operations.filter((entry) => entry.run(entry.example).headline !== 
 
 describe('every operation', () => {
   it('tells its answer', () => {
-    expect(told.map(({ name }) => name)).toEqual(operations.map(({ name }) => name))
+    const silent = operations.filter(({ name }) => !told.some((entry) => entry.name === name))
+    expect(
+      silent.map(({ name }) => name),
+      'the answer to the example must have told: level, headline, figures, next',
+    ).toEqual([])
   })
 })
 

@@ -2,6 +2,7 @@ import type { Conditions } from '../../shared/cycle/index.ts'
 import { FEATURES, type Feature } from '../../shared/diagnosis/features.ts'
 import { CalcError } from '../../shared/errors.ts'
 import { diagnose } from '../../shared/service/diagnose.ts'
+import { MODEL_MACHINES } from '../../shared/service/simulate/machines.ts'
 import type { Level, Truth } from './plant.ts'
 
 export type Result = ReturnType<typeof diagnose.run>['result']
@@ -27,7 +28,7 @@ export function typed(
     ambient: kelvin(conditions.ambientK),
     returnAir: kelvin(conditions.returnAirK),
     relativeHumidity: `${(100 * conditions.returnHumidity).toFixed(1)} %`,
-    compressorSpeed: conditions.speed * 60,
+    compressorRpm: conditions.speed * 60,
     barometer: `${(conditions.barometerPa / 1000).toFixed(3)} ±0.001 kPa`,
   }
   for (const feature of set) {
@@ -51,6 +52,10 @@ export function typed(
 const kelvin = (value: number) => `${(value - 273.15).toFixed(2)} °C`
 const gauge = (pa: number, barometerPa: number) => `${((pa - barometerPa) / 1000).toFixed(2)} kPa g`
 
+/** Trade word of one of the model's own machines. */
+export const wordOf = (id: string) =>
+  MODEL_MACHINES.find(({ presets }) => presets.includes(id))?.id ?? id
+
 /** What the diagnosis is told of the machine. */
 export function machineTold(
   { preset }: Truth,
@@ -58,7 +63,7 @@ export function machineTold(
   baseline: Record<string, unknown> | undefined,
 ): Record<string, unknown> {
   const refrigerant = preset.machine.refrigerant
-  if (level === 'model') return { refrigerant, modelMachine: preset.machine.id }
+  if (level === 'model') return { refrigerant, modelMachine: wordOf(preset.machine.id) }
   if (level === 'kind') return { refrigerant, architecture: preset.architecture }
   if (level === 'baseline') {
     const { barometer: _, ...rest } = baseline ?? {}

@@ -1,4 +1,4 @@
-import patterns from '../../data/service/patterns.json' with { type: 'json' }
+import figures from '../../data/service/diagnosis.json' with { type: 'json' }
 import type { Cause } from '../../shared/diagnosis/hypotheses.ts'
 import { CalcError } from '../../shared/errors.ts'
 import { readings } from '../../shared/service/readings.ts'
@@ -18,8 +18,8 @@ export function bySigns({ preset }: Truth, input: Readonly<Record<string, unknow
       liquidPressure: high,
     })
     const [first] = result.patterns
-    const row = patterns.patterns.find(({ id }) => id === first?.id)
-    return (row?.faults[0] as Cause | undefined) ?? 'none'
+    const faults = figures.evidence.patterns as Readonly<Record<string, readonly Cause[]>>
+    return (first && faults[first.id]?.[0]) ?? 'none'
   } catch (error) {
     if (error instanceof CalcError) return 'reading-or-test-wrong'
     throw error

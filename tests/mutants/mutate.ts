@@ -26,14 +26,15 @@ function roomsOf(project: Project, files: readonly string[], asked: readonly str
 /** Draws the faults, tries each, and gives what became of them in the order drawn. */
 export async function mutate(
   project: Project,
-  { seed, rooms, count, list, own, jobs }: Options,
+  { seed, rooms, count, only, list, own, jobs }: Options,
   say: Say,
 ): Promise<readonly Verdict[]> {
   const files = filesOf(project.root)
+  const isAsked = ({ file, line }: Mutant) => only.length === 0 || only.includes(`${file}:${line}`)
   const mutants = roomsOf(project, files, rooms, say).flatMap((room) => {
     const drawn = draw(project, files, room, seed, count)
     if (drawn.length < count) say(`${room}: only ${drawn.length} lines can take a fault`)
-    return drawn
+    return drawn.filter(isAsked)
   })
   if (list) {
     for (const mutant of mutants) say(describeMutant(mutant))

@@ -153,7 +153,7 @@ describe('what is printed', () => {
 describe('the options', () => {
   it('have defaults, and take the seed from the time', () => {
     expect(readOptions([], 1_234_567)).toEqual({
-      ...{ seed: 234_567, rooms: [], count: 30, list: false, own: false, jobs: 1 },
+      ...{ seed: 234_567, rooms: [], count: 30, only: [], list: false, own: false, jobs: 1 },
     })
     expect(readOptions(['--help'], 0)).toBeUndefined()
   })

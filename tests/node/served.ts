@@ -19,7 +19,7 @@ export async function served(command: string, args: readonly string[]): Promise<
   })
   child.stdout.on('data', () => {})
   const exited = once(child, 'exit')
-  for (let tries = 0; tries < 200; tries += 1) {
+  for (let tries = 0; tries < 600; tries += 1) {
     const url = /serves (https?:\S+)/u.exec(text)?.[1]
     if (url !== undefined) {
       return {

@@ -118,8 +118,9 @@ describe('a batch, whatever is in it,', () => {
     expect(workOf('simulate', {})).toBe(one)
     expect(workOf('simulate', { sweep: 'charge', sweepPoints: 20 })).toBe(21 * one)
     expect(workOf('simulate', { sweep: 'charge' })).toBe(61 * one)
+    expect(workOf('lesson', { named: 'air' })).toBeGreaterThan(50 * workOf('lesson', { seed: 1 }))
     expect(workOf('simulate', { sweep: 'charge', sweepPoints: -1e9 })).toBe(one)
-    expect(workOf('simulate', { sweep: 'charge', sweepPoints: 1e9 })).toBe(61 * one)
+    expect(workOf('simulate', { sweep: 'charge', sweepPoints: 1e9 })).toBe(81 * one)
   })
 
   it('takes a longer body than one input', async () => {

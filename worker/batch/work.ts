@@ -14,14 +14,17 @@ export const WEIGHTS: Readonly<Record<string, number>> = {
   contamination: 250,
   fractionation: 250,
   simulate: 30,
+  lesson: 30,
 }
 
-/** Inputs that are worked out several times over, a row each. */
+/** Inputs that are worked out several times over: rows of a sweep, causes that a case is weighed against. */
 const ROWS: Readonly<Record<string, (item: Partial<Record<string, unknown>>) => number>> = {
   simulate: ({ sweep, sweepPoints }) =>
-    sweep === undefined ? 0 : typeof sweepPoints === 'number' ? sweepPoints : MOST_ROWS,
+    sweep === undefined ? 0 : typeof sweepPoints === 'number' ? sweepPoints : MOST_SWEPT,
+  lesson: ({ named }) => (named === undefined ? 0 : MOST_ROWS),
 }
-const MOST_ROWS = 60
+const MOST_SWEPT = 60
+const MOST_ROWS = 80
 
 /** Values in an item that count as one item more. */
 const VALUES_AN_ITEM = 100

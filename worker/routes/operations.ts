@@ -10,14 +10,20 @@ import { bodyRefusal, isLines, limitBody } from '../body.ts'
 import { JSON_TYPE, jsonReply, LINES_TYPE, NOT_KEPT, reply } from '../reply.ts'
 import { BATCH_BODY_LIMIT, BODY_LIMIT, type Environment } from '../settings.ts'
 
+/** `GET /v1/operations`. */
+export function listRoutes(operations: readonly Operation[]): Hono<Environment> {
+  const routes = new Hono<Environment>()
+  routes.get('/', () => jsonReply({ operations: operations.map(listed) }))
+  return routes
+}
+
 /**
- * `POST /v1/<operation>` for every operation, `POST /v1/<operation>/batch` for many inputs, and their list.
+ * `POST /v1/<operation>` for every operation, and `POST /v1/<operation>/batch` for many inputs.
  *
  * Two addresses, so that a program knows by the address what comes back.
  */
 export function operationRoutes(operations: readonly Operation[]): Hono<Environment> {
   const routes = new Hono<Environment>()
-  routes.get('/operations', () => jsonReply({ operations: operations.map(listed) }))
   for (const operation of operations) {
     const hint = `A batch takes more: POST /v1/${operation.name}/batch.`
     routes.post(`/${operation.name}`, limitBody(BODY_LIMIT, hint), (context) =>

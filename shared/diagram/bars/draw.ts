@@ -14,7 +14,7 @@ import { measureOf } from '../scene/measure.ts'
 import { el, type Node } from '../scene/node.ts'
 import { type Box, hatching } from '../scene/path.ts'
 import { linear } from '../scene/scale.ts'
-import { straight } from '../scene/shapes.ts'
+import { diamond, straight } from '../scene/shapes.ts'
 import { textAt, widthOfText, wrapped } from '../scene/text.ts'
 import type { Paint } from '../scene/theme.ts'
 
@@ -43,7 +43,9 @@ export interface Bars {
     readonly pieces: readonly Piece[]
     /** How far the end of the last piece is known. */
     readonly plusMinus?: number | undefined
-    /** Its figure. */
+    /** Where its end would be otherwise: a diamond. */
+    readonly beside?: number | undefined
+    /** Its figure; none where it is empty. */
     readonly text: string
   }[]
   /** Stretches that mean something, shaded behind the bar. */
@@ -60,7 +62,7 @@ export interface BarPicture {
   readonly measured: string
   readonly panels: readonly Bars[]
   readonly key: readonly {
-    readonly fill: Fill | 'zone' | 'spread' | 'line'
+    readonly fill: Fill | 'zone' | 'spread' | 'beside'
     readonly text: string
   }[]
 }
@@ -130,7 +132,10 @@ function leftOf({ rows }: Bars, width: number): number {
 /** The longest bar with its ±, and every line that it is held against. */
 const highest = ({ rows, lines, zones }: Bars): number =>
   Math.max(
-    ...rows.flatMap(({ pieces, plusMinus = 0 }) => pieces.map(({ to }) => to + plusMinus)),
+    ...rows.flatMap(({ pieces, plusMinus = 0, beside = 0 }) => [
+      ...pieces.map(({ to }) => to + plusMinus),
+      beside,
+    ]),
     ...lines.map(({ at }) => at),
     ...zones.map(({ from }) => from),
     1e-12,
@@ -138,7 +143,7 @@ const highest = ({ rows, lines, zones }: Bars): number =>
 
 function drawRow(
   paint: Paint,
-  { label, pieces, plusMinus, text }: Bars['rows'][number],
+  { label, pieces, plusMinus, beside, text }: Bars['rows'][number],
   box: Box,
   at: (si: number) => number,
   index: number,
@@ -146,17 +151,32 @@ function drawRow(
   number: number,
 ): readonly Node[] {
   const top = box.top + ROOM + index * (THICK + ROOM)
+  const lines = wrapped(label ?? '', 'tick', box.left - EDGE - 8)
   const end = at(Math.max(0, ...pieces.map(({ to }) => to)))
   const low = at(Math.max(0, (pieces.at(-1)?.to ?? 0) - (plusMinus ?? 0)))
   const high = at((pieces.at(-1)?.to ?? 0) + (plusMinus ?? 0))
   const middle = top + THICK / 2
   const put = (x: number, y: number, anchor: 'start' | 'end') =>
     ({ text, at: [x, y], anchor, size: 'label', bold: true, halo: true }) as const
+  if (beside !== undefined) {
+    labels.keep({
+      left: at(beside) - 8,
+      right: at(beside) + 8,
+      top: middle - 8,
+      bottom: middle + 8,
+    })
+  }
   const right = Math.max(end, high) + 8
   return [
     ...(label === undefined
       ? []
-      : [textAt(paint, { text: label, at: [box.left - 6, middle + 4], anchor: 'end' })]),
+      : lines.map((line, order) =>
+          textAt(paint, {
+            text: line,
+            at: [box.left - 6, middle + 4 + 13 * (order - (lines.length - 1) / 2)],
+            anchor: 'end',
+          }),
+        )),
     part(
       `bar-${number}-${index + 1}`,
       ...pieces.flatMap(({ from, to, fill }) =>
@@ -173,10 +193,14 @@ function drawRow(
             straight(paint, 'spread', [high, middle - 5], [high, middle + 5]),
           ),
         ]),
+    ...(beside === undefined
+      ? []
+      : [part(`beside-${number}-${index + 1}`, diamond(paint, [at(beside), middle]))]),
     ...(text === ''
       ? []
       : labels.mustPlace([
           put(right, middle + 4.5, 'start'),
+          ...(beside === undefined ? [] : [put(at(beside) + 12, middle + 4.5, 'start')]),
           put(Math.min(end, low) - 8, middle + 4.5, 'end'),
           put(box.right - 4, top - 3, 'end'),
         ])),
@@ -235,7 +259,7 @@ const keyEntry =
     sample: (x, y) => {
       const box = { left: x - 12, right: x + 12, top: y - 6, bottom: y + 6 }
       if (fill === 'zone') return [rectangle(paint, 'zone', box)]
-      if (fill === 'line') return [straight(paint, 'limit', [x, y - 8], [x, y + 8])]
+      if (fill === 'beside') return [diamond(paint, [x, y])]
       if (fill !== 'spread') return filled(paint, fill, box)
       return [
         straight(paint, 'spread', [x - 12, y], [x + 12, y]),

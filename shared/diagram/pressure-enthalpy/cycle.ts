@@ -19,7 +19,8 @@ export interface Leg {
 
 /** A cycle, or as much of one as is known. */
 export interface Cycle {
-  readonly name: string
+  /** What its whole lines are, and what its broken ones. */
+  readonly texts: Readonly<Record<Basis, string>>
   readonly legs: readonly Leg[]
   readonly marks: readonly Mark[]
 }

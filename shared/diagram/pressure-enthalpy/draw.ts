@@ -8,7 +8,7 @@ import { type Measure, measureOf } from '../scene/measure.ts'
 import type { Node } from '../scene/node.ts'
 import type { Pixel } from '../scene/path.ts'
 import { linear, log } from '../scene/scale.ts'
-import { curve, lineKey, numbered, RADIUS } from '../scene/shapes.ts'
+import { curve, lineKey, numbered, RADIUS, straight } from '../scene/shapes.ts'
 import type { LookName, Paint } from '../scene/theme.ts'
 import { type Background, background } from './background.ts'
 import type { Cycle, Mark } from './cycle.ts'
@@ -52,7 +52,9 @@ export function drawPressureEnthalpy(view: PressureEnthalpy, frame: Frame): Draw
   ]
   const draw = (look: LookName, points: readonly PlanePoint[]) =>
     curve(paint, look, points.map(at), box)
+  const placed = apart((cycles[0]?.marks ?? []).map(at))
   const labels = labelsIn(paint, box)
+  for (const pixel of placed) keepClear(labels, pixel)
   for (const mark of cycles.flatMap(({ marks }) => marks)) keepClear(labels, at(mark))
   for (const leg of cycles.flatMap(({ legs }) => legs)) keepLine(labels, leg.points.map(at))
   const body = [
@@ -60,18 +62,20 @@ export function drawPressureEnthalpy(view: PressureEnthalpy, frame: Frame): Draw
     ...axes(paint, plot, { x: `Enthalpy, ${energy.unit}`, y: `Pressure, ${pressure.unit}` }),
     ...lines(behind, draw),
     part('isotherm-labels', ...isothermLabels(behind, at, labels, temperature)),
-    ...cycles.flatMap((cycle, index) => [
-      part(
-        `cycle-${index + 1}`,
-        ...cycle.legs.flatMap(({ points, basis }) => draw(styleOf(index)[basis], points)),
+    // The one that matters lies over the one that it is held against.
+    ...[...cycles.entries()]
+      .reverse()
+      .map(([index, cycle]) =>
+        part(
+          `cycle-${index + 1}`,
+          ...cycle.legs.flatMap(({ points, basis }) => draw(styleOf(index)[basis], points)),
+        ),
       ),
-    ]),
-    ...cycles.flatMap((cycle, index) => [
-      part(
-        `marks-${index + 1}`,
-        ...cycle.marks.flatMap((mark) => markAt(paint, mark, at(mark), index)),
+    ...[...cycles.entries()]
+      .reverse()
+      .map(([index, cycle]) =>
+        part(`marks-${index + 1}`, ...marksOf(paint, cycle.marks, placed, at, index)),
       ),
-    ]),
   ]
   const key = keyOf(frame, keyEntries(paint, cycles), underPlot(box))
   return { title, says, height: key.bottom, body: [...body, part('key', ...key.nodes)] }
@@ -134,8 +138,54 @@ function along(points: readonly PlanePoint[], share: number): PlanePoint {
 }
 
 /** A state's number; in a square for what it is compared with. */
-const markAt = (paint: Paint, { number }: Mark, at: Pixel, index: number): readonly Node[] =>
+const markAt = (paint: Paint, { number }: Pick<Mark, 'number'>, at: Pixel, index: number) =>
   numbered(paint, number, at, { ...styleOf(index), square: index > 0 })
+
+/** Marks nearer than this would cover each other's number. */
+const APART = 2 * RADIUS + 1
+
+/** Places for marks that do not cover each other: the later one gives way to the side, then downwards. */
+function apart(pixels: readonly Pixel[]): readonly Pixel[] {
+  const placed: Pixel[] = []
+  const isFree = ([x, y]: Pixel) =>
+    placed.every(([px, py]) => Math.hypot(px - x, py - y) >= APART - 0.01)
+  for (const [x, y] of pixels) {
+    const ways: readonly Pixel[] = [0, 1, 2, 3].flatMap((step): readonly Pixel[] => [
+      [x + step * APART, y],
+      [x - step * APART, y],
+      [x, y + step * APART],
+      [x, y - step * APART],
+    ])
+    placed.push(ways.find(isFree) ?? [x, y])
+  }
+  return placed
+}
+
+/**
+ * The marks of a cycle. One that had to give way is led back to its state; those of the second cycle
+ * are squares, without a number where the first cycle's mark lies over them.
+ */
+function marksOf(
+  paint: Paint,
+  marks: readonly Mark[],
+  first: readonly Pixel[],
+  at: (point: PlanePoint) => Pixel,
+  index: number,
+): readonly Node[] {
+  return marks.flatMap((mark, order) => {
+    const here = at(mark)
+    if (index === 0) {
+      const there = first[order] ?? here
+      const moved = there[0] !== here[0] || there[1] !== here[1]
+      return [
+        ...(moved ? [straight(paint, 'spread', here, there)] : []),
+        ...markAt(paint, mark, there, index),
+      ]
+    }
+    const covered = first.some(([x, y]) => Math.hypot(x - here[0], y - here[1]) < APART)
+    return markAt(paint, { number: covered ? '' : mark.number }, here, index)
+  })
+}
 
 function keepClear(labels: ReturnType<typeof labelsIn>, [x, y]: Pixel): void {
   labels.keep({ left: x - RADIUS, right: x + RADIUS, top: y - RADIUS, bottom: y + RADIUS })
@@ -155,12 +205,13 @@ function keepLine(labels: ReturnType<typeof labelsIn>, points: readonly Pixel[])
 
 function keyEntries(paint: Paint, cycles: readonly Cycle[]): readonly KeyEntry[] {
   const line = (look: LookName, text: string) => lineKey(paint, look, text)
-  const ofCycle = cycles.flatMap(({ name, legs, marks }, index) => {
+  const ofCycle = cycles.flatMap(({ texts, legs, marks }, index) => {
     const has = (basis: 'read' | 'assumed') => legs.some((leg) => leg.basis === basis)
     return [
-      ...(has('read') ? [line(styleOf(index).read, `${name}: read`)] : []),
-      ...(has('assumed') ? [line(styleOf(index).assumed, `${name}: assumed`)] : []),
-      ...marks.map(
+      ...(has('read') ? [line(styleOf(index).read, texts.read)] : []),
+      ...(has('assumed') ? [line(styleOf(index).assumed, texts.assumed)] : []),
+      // The second cycle has the same states, told by their shape.
+      ...(index > 0 ? [] : marks).map(
         (mark): KeyEntry => ({
           text: mark.text,
           sample: (x, y) => markAt(paint, mark, [x, y], index),

@@ -117,7 +117,7 @@ function running(m: Measured, { low, high }: Figures, system: 'us' | 'si'): Cycl
   ]
   const marks = [suction, discharge?.point, liquid, evaporator]
   return {
-    name: 'cycle',
+    texts: { read: 'cycle: read', assumed: 'cycle: assumed' },
     legs: legs.flatMap((leg) => leg ?? []),
     marks: marks.flatMap((point, index): readonly Mark[] =>
       point ? [{ ...point, number: String(index + 1), text: point.words }] : [],
@@ -163,16 +163,18 @@ function dischargeOf(
   }
 }
 
+const AT_REST = { read: 'pressure of both gauges, alike', assumed: '' }
+
 /** A machine at rest has one pressure: a level line across the two-phase region. */
 function atRest(m: Measured): Cycle {
   const reading = m.suctionPressure ?? m.highPressure
   const pressurePa = reading ? m.place.absolute(reading).si : undefined
-  if (pressurePa === undefined) return { name: 'at rest', legs: [], marks: [] }
+  if (pressurePa === undefined) return { texts: AT_REST, legs: [], marks: [] }
   const ends = (['bubble', 'dew'] as const).flatMap(
     (line) => tryPlaced(m.refrigerant, pressurePa, undefined, line) ?? [],
   )
   return {
-    name: 'pressure of both gauges, alike',
+    texts: AT_REST,
     legs: ends.length === 2 ? [{ points: ends, basis: 'read' }] : [],
     marks: [],
   }

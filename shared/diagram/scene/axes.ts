@@ -15,6 +15,9 @@ export interface Plot {
 /** Pixels that a tick needs along each axis. */
 const APART = { x: 64, y: 34 } as const
 
+/** More than this are not tried. */
+const MOST_TICKS = 30
+
 /** Room that the labels of an axis need: left of the plot, and under it. */
 export const AXIS_ROOM = { left: 66, bottom: 42, right: 14, top: 8 } as const
 
@@ -67,8 +70,17 @@ export function levelAxis(paint: Paint, x: Scale, box: Box, title: string): read
   ]
 }
 
-const ticksAcross = (x: Scale, box: Box) => x.ticks(Math.max(2, Math.floor(widthOf(box) / APART.x)))
-const ticksUp = (y: Scale, box: Box) => y.ticks(Math.max(2, Math.floor(heightOf(box) / APART.y)))
+const ticksAcross = (x: Scale, box: Box) => ticksOf(x, widthOf(box) / APART.x)
+const ticksUp = (y: Scale, box: Box) => ticksOf(y, heightOf(box) / APART.y)
+
+/** As many as there is room for, and two at least: one alone gives no scale. */
+function ticksOf(scale: Scale, room: number): readonly number[] {
+  for (let count = Math.max(2, Math.floor(room)); count < MOST_TICKS; count += 1) {
+    const ticks = scale.ticks(count)
+    if (ticks.length >= 2) return ticks
+  }
+  return [scale.from, scale.to]
+}
 
 const upright = (paint: Paint, x: number, box: Box) => rule(paint, x, box.top, x, box.bottom)
 
@@ -130,7 +142,7 @@ function yLabels(
     ),
     textAt(paint, {
       text: title,
-      at: [16, (box.top + box.bottom) / 2],
+      at: [box.left - AXIS_ROOM.left + 16, (box.top + box.bottom) / 2],
       size: 'label',
       anchor: 'middle',
       turned: -90,

@@ -1,5 +1,5 @@
 import type { KeyEntry } from './drawing.ts'
-import { el, type Node } from './node.ts'
+import { el, type Node, rounded } from './node.ts'
 import { type Box, type Pixel, pathInside } from './path.ts'
 import { SIZES, textAt } from './text.ts'
 import type { LookName, Paint } from './theme.ts'
@@ -28,13 +28,17 @@ export function numbered(
     square
       ? el('rect', { x: x - 8, y: y - 8, width: 16, height: 16, ...paint(mark) })
       : el('circle', { cx: x, cy: y, r: RADIUS, ...paint(mark) }),
-    textAt(paint, {
-      text: number,
-      at: [x, y + SIZES.tick * 0.35],
-      anchor: 'middle',
-      look: text,
-      bold: true,
-    }),
+    ...(number === ''
+      ? []
+      : [
+          textAt(paint, {
+            text: number,
+            at: [x, y + SIZES.tick * 0.35],
+            anchor: 'middle',
+            look: text,
+            bold: true,
+          }),
+        ]),
   ]
 }
 
@@ -42,6 +46,10 @@ export function numbered(
 export function ring(paint: Paint, look: LookName, [x, y]: Pixel): Node {
   return el('circle', { cx: x, cy: y, r: 4.5, ...paint(look) })
 }
+
+/** What something is held against. */
+export const diamond = (paint: Paint, [x, y]: Pixel): Node =>
+  el('path', { d: `M${rounded(x)},${rounded(y - 7)}l7,7l-7,7l-7,-7Z`, ...paint('other-mark') })
 
 /** A length between two ends with a stroke across at each, as dimensions are drawn. */
 export function dimension(paint: Paint, look: LookName, from: Pixel, to: Pixel): readonly Node[] {

@@ -17,13 +17,16 @@ const WIDTHS: readonly (readonly [letters: RegExp, share: number])[] = [
   [/[0-9]/u, 0.64],
 ]
 
+/** How much wider bold letters are. */
+const BOLD = 1.09
+
 /** About how wide a text comes out, px. */
-export function widthOfText(text: string, size: Size): number {
+export function widthOfText(text: string, size: Size, bold = size === 'title'): number {
   let width = 0
   for (const letter of text) {
     width += WIDTHS.find(([letters]) => letters.test(letter))?.[1] ?? 0.62
   }
-  return width * SIZES[size]
+  return width * SIZES[size] * (bold ? BOLD : 1)
 }
 
 /** A text in lines that are no wider than `width`, broken at spaces. */
@@ -72,8 +75,14 @@ export function textAt(paint: Paint, written: Written): Node {
 }
 
 /** Where a line of text lies. */
-export function boxOfText({ text, at: [x, y], size = 'tick', anchor = 'start' }: Written): Box {
-  const width = widthOfText(text, size)
+export function boxOfText({
+  text,
+  at: [x, y],
+  size = 'tick',
+  anchor = 'start',
+  bold = false,
+}: Written): Box {
+  const width = widthOfText(text, size, bold)
   const left = anchor === 'start' ? x : anchor === 'end' ? x - width : x - width / 2
   return { left, right: left + width, top: y - SIZES[size] * 0.85, bottom: y + SIZES[size] * 0.25 }
 }

@@ -5,7 +5,7 @@ import { type Measure, measureIn, measureOf } from '../scene/measure.ts'
 import { el, type Node } from '../scene/node.ts'
 import type { Box, Pixel } from '../scene/path.ts'
 import { linear } from '../scene/scale.ts'
-import { curve, dimension, ring, straight } from '../scene/shapes.ts'
+import { curve, diamond, dimension, ring, straight } from '../scene/shapes.ts'
 import { textAt, wrapped } from '../scene/text.ts'
 import type { Paint } from '../scene/theme.ts'
 
@@ -180,12 +180,6 @@ const rectangle = (paint: Paint, { left, right, top, bottom }: Box): Node =>
     width: right - left,
     height: Math.max(bottom - top, 0.5),
     ...paint('zone'),
-  })
-
-const diamond = (paint: Paint, [x, y]: Pixel): Node =>
-  el('path', {
-    d: `M${x.toFixed(2)},${(y - 7).toFixed(2)}l7,7l-7,7l-7,-7Z`,
-    ...paint('other-mark'),
   })
 
 /** What each side of the test is, under it. */

@@ -58,7 +58,7 @@ function unreadAssumptions(
     ['ambient', known.ambientK, say(temperature(at.ambientK))],
     ['returnAir', known.returnAirK, say(temperature(at.returnAirK))],
     ['relativeHumidity', known.returnHumidity, `${Math.round(at.returnHumidity * 100)} %`],
-    ['compressorSpeed', known.speed, `${Math.round(at.speed * 60)} a minute`],
+    ['compressorRpm', known.speed, `${Math.round(at.speed * 60)} a minute`],
   ] as const
   const missing = rows.filter(([, read]) => read === undefined)
   const short = fillIn(unread.short, { names: missing.map(([name]) => unread[name]).join(', ') })

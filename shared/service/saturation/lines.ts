@@ -78,11 +78,17 @@ const atPressure = (r: Refrigerant, reading: PressureReading, place: Place) => {
     reading.kind === 'gaugePressure'
       ? (reading as Quantity<'gaugePressure'>).in(undefined)
       : place.gauge(reading.si, reading.plusMinus)
-  return (line: Line): LinePoint => {
+  const boils = (line: Line) => {
     const on: Saturating = saturating(r, reading, place.barometer, line)
     const found = budget(on.ingredients, (...[value = 0, air = 0, data = 0]) =>
       on.temperatureK(value, air, data),
     )
+    return { on, found }
+  }
+  const bubble = boils('bubble')
+  return (line: Line): LinePoint => {
+    // Both lines of one substance are the same.
+    const { on, found } = line === 'bubble' || r.info.kind === 'pure' ? bubble : boils(line)
     return {
       line,
       temperature: temperature(found.si, found.plusMinus),

@@ -5,7 +5,7 @@ import {
   type Quantity,
   temperatureDifference,
 } from '../../quantity/index.ts'
-import type { View } from './view.ts'
+import { PERFORMANCE, READINGS, type View } from './view.ts'
 
 /** What lies between two figures of one kind: a pressure difference between gauge pressures. */
 export function differenceOf(now: Quantity, sound: Quantity): Quantity {
@@ -39,7 +39,7 @@ type Running = NonNullable<View['running']>
  *
  * @param names - The figures, in order.
  */
-export function compared<S extends Set, Name extends keyof Running[S] & string>(
+function compared<S extends Set, Name extends keyof Running[S] & string>(
   set: S,
   names: readonly Name[],
   now: View,
@@ -49,3 +49,17 @@ export function compared<S extends Set, Name extends keyof Running[S] & string>(
     view?.running?.[set][name] as Quantity | undefined
   return names.map((name) => ({ name, ...pair(of(now, name), of(sound, name)) }))
 }
+
+/** What gauges and thermometers show, now and when sound. */
+export const comparedReadings = (now: View, sound: View | undefined) =>
+  compared('readings', READINGS, now, sound).map(({ name: reading, ...rest }) => ({
+    reading,
+    ...rest,
+  }))
+
+/** What no gauge shows, now and when sound. */
+export const comparedPerformance = (now: View, sound: View | undefined) =>
+  compared('performance', PERFORMANCE, now, sound).map(({ name: figure, ...rest }) => ({
+    figure,
+    ...rest,
+  }))

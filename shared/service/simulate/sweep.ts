@@ -27,7 +27,10 @@ export interface Sweep {
  *
  * @throws {CalcError} `bad-input` for ends without a fault that they belong to, or for equal ends.
  */
-export function sweepOf(asked: Case, input: SimulateInput): Sweep | undefined {
+export function sweepOf(
+  asked: Case,
+  input: Pick<SimulateInput, 'sweep' | 'sweepFrom' | 'sweepTo' | 'sweepPoints'>,
+): Sweep | undefined {
   const { sweep: name, sweepFrom, sweepTo, sweepPoints = USUAL_POINTS } = input
   if (name === undefined) {
     const stray = (['sweepFrom', 'sweepTo', 'sweepPoints'] as const).find((field) => input[field])

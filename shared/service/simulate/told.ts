@@ -115,10 +115,12 @@ function figuresOf(known: Known): readonly Figure[] {
   ]
 }
 
-/** What figures are told in, SI: a pound of the gauge, a tenth of a degree Fahrenheit, 100 Btu/h. */
+/** Cooling is told in hundreds of Btu/h. */
+export const POWER_STEP_W = 29.3
+/** What figures are told in, SI: a psi of the gauge, a tenth of a degree Fahrenheit. */
 const STEPS: Partial<Record<Quantity['kind'], number>> = {
   gaugePressure: GAUGE_STEP_PA,
-  power: 29.3,
+  power: POWER_STEP_W,
 }
 const STEP_K = 0.0556
 

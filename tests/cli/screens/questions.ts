@@ -25,7 +25,7 @@ export const QUESTIONS: Readonly<Record<string, string>> = {
   'diagnose-low-charge':
     'diagnose 134a 20psig/71F --liquid-pressure 150psig --liquid-temperature 109.5F -m off-road -d valve',
   'diagnose-plateau':
-    'diagnose 134a 2barg/9C 15.5barg/50C 33C 28C 13C -m off-road -d txv --liquid-store receiver --displacement fixed --relative-humidity 50% --compressor-speed 1500',
+    'diagnose 134a 2barg/9C 15.5barg/50C 33C 28C 13C -m off-road -d txv --liquid-store receiver --displacement fixed --relative-humidity 50% --compressor-rpm 1500',
   'diagnose-not-pumping': 'diagnose 134a 70psig 120psig 95F',
   'diagnose-vacuum': 'diagnose yf 12inHg vac 150psig 80F -m vehicle -d valve',
   'diagnose-danger': 'diagnose 134a 60psig 450psig 95F -m vehicle -d valve',
@@ -79,6 +79,17 @@ export const QUESTIONS: Readonly<Record<string, string>> = {
   'simulate-cycling': 'simulate pickup condenser 40% 20C 20C',
   'simulate-trip': 'simulate van 45C --condenser-air 30% --air-inside 3bar',
   'simulate-iced': 'simulate tractor --evaporator-air 10% --blower 50%',
+  'lesson-predict': 'lesson high-head --seed 7',
+  'lesson-from-memory': 'lesson sight-glass --seed 3',
+  'lesson-buy':
+    'lesson high-head --seed 7 --predictions low-side=same,high-side=up,superheat=same,subcooling=up,vent=same --bought low-side,suction-line,high-side,liquid-line',
+  'lesson-right':
+    'lesson high-head --seed 7 --predictions low-side=same,high-side=up,superheat=same,subcooling=up,vent=same --bought high-side,liquid-line --named overcharge',
+  'lesson-wrong':
+    'lesson high-head --seed 7 --predictions low-side=same,high-side=up,superheat=same,subcooling=up,vent=same --bought vent --named air',
+  'lesson-alike':
+    'lesson normal-pressures --seed 1 --predictions low-side=same,high-side=up,superheat=same,subcooling=up,vent=same --bought high-side,vent --named overcharge',
+  'lesson-too-early': 'lesson high-head --seed 7 --named air',
   'missing-fields': 'air-check',
   'without-gauge-or-absolute': 'saturation 134a 32psi',
   'without-a-unit': 'saturation 134a 32',

@@ -20,6 +20,7 @@ import {
 import { worthLooking } from '../../../shared/diagnosis/looks.ts'
 import { NUISANCES, OF_THE_MACHINE, SPREAD } from '../../../shared/diagnosis/nuisance.ts'
 import { packed, unpacked } from '../../../shared/diagnosis/packed.ts'
+import { suspectsOf } from '../../../shared/diagnosis/suspects.ts'
 import { packedOf } from '../../generate/effects.ts'
 
 const N = FEATURES.length
@@ -129,6 +130,55 @@ describe('how far this machine lies from the model', () => {
   })
 })
 
+describe('suspects of several kinds', () => {
+  it('are likelier where the kind fits the readings of the sound machine', () => {
+    const kind = (vent: number) => {
+      const sound = effect({})
+      sound.mean[FEATURES.indexOf('ventK')] = vent
+      const [fine] = finer([sound], 1)
+      if (fine === undefined) throw new Error('none')
+      return (value: number) =>
+        suspectsOf(
+          {
+            share: 0.5,
+            effects: [fine],
+            knowledge: 'model',
+            baseline: {
+              sound,
+              observations: [{ feature: 'ventK', value, sigma: 2 }],
+              sizes: NO_TEST,
+            },
+          },
+          NO_TEST,
+          undefined,
+        )
+    }
+    const [fits, other] = [kind(283)(283), kind(287)(283)]
+    const of = (list: typeof fits) => list.find(({ cause }) => cause === 'none')?.logPrior ?? 0
+    // two standard deviations away: e² less likely
+    expect(of(fits) - of(other)).toBeCloseTo(2, 6)
+    // half for the kind, half each for a sound machine and a mistake
+    const gaussian = -Math.log(2)
+    expect(of(fits)).toBeCloseTo(Math.log(0.25) + gaussian, 6)
+  })
+
+  it('share the priors of the causes that this kind can have', () => {
+    const { machine, nominal } = preset('van-valve-134a')
+    const solved = effectsOf(machine, nominal, [0.3])
+    const all = suspectsOf({ share: 1, effects: finer(solved, 2), knowledge: 'kind' }, NO_TEST, {
+      none: 3,
+      overcharge: 1,
+      'reading-or-test-wrong': 1,
+      'stroke-stuck-low': 100,
+    })
+    const total = (cause: string) =>
+      all.reduce((sum, one) => sum + (one.cause === cause ? Math.exp(one.logPrior) : 0), 0)
+    expect(total('none')).toBeCloseTo(0.6, 10)
+    expect(total('overcharge')).toBeCloseTo(0.2, 10)
+    expect(total('air')).toBe(0)
+  })
+})
+
 describe('effects between those that were solved', () => {
   const { machine, nominal } = preset('van-valve-134a')
   const solved = effectsOf(machine, nominal, SOLVED_AT)
@@ -207,6 +257,11 @@ describe('effects between those that were solved', () => {
     expect(of(some, 'overcharge')).toBe(of(all, 'overcharge'))
     expect(of(some, 'condenser-air')).not.toBe(of(all, 'condenser-air'))
     expect(Math.abs(of(some, 'condenser-air') - of(all, 'condenser-air'))).toBeLessThan(60_000)
+    // their own change stays what it was where they were solved
+    const carried = carriedEffects(one, cool)
+    const change = (list: typeof all) => of(list, 'condenser-air') - (list[0]?.mean[HIGH] as number)
+    expect(change(some)).toBeCloseTo(change(carried), 6)
+    expect(some[0]?.mean[HIGH]).not.toBe(carried[0]?.mean[HIGH])
   })
 })
 

@@ -1,7 +1,9 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
+import figures from '../../../data/service/diagnosis.json' with { type: 'json' }
 import data from '../../../data/service/patterns.json' with { type: 'json' }
 import tables from '../../../data/service/performance-tables.json' with { type: 'json' }
+import { FAULT_KINDS } from '../../../shared/cycle/index.ts'
 import { patternsOf } from '../../../shared/diagnosis/patterns.ts'
 import {
   LEVELS_OF_SIGN,
@@ -335,4 +337,12 @@ describe('the table of signs', () => {
       }
     }
   })
+})
+
+it('every pattern stands for faults of the machine model', () => {
+  const faults: Readonly<Record<string, readonly string[]>> = figures.evidence.patterns
+  for (const { id } of data.patterns) {
+    expect(faults[id]?.length, id).toBeGreaterThan(0)
+    for (const fault of faults[id] ?? []) expect(FAULT_KINDS).toContain(fault)
+  }
 })

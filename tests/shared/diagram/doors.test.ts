@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import { DIAGRAMS } from '../../../shared/diagram/index.ts'
+import { MADE_BY } from '../../../shared/about.ts'
+import { DIAGRAMS, exampleOf } from '../../../shared/diagram/index.ts'
 import { loadDiagram } from '../../../shared/diagram/load.ts'
 import { CalcError } from '../../../shared/errors.ts'
 import { operation } from '../../../shared/operations.ts'
@@ -17,7 +18,7 @@ const post = (address: string, body: unknown) =>
 describe.each(DIAGRAMS.map((entry) => [entry.kind, entry] as const))(
   'the picture %s',
   (kind, entry) => {
-    const { example } = operation(entry.operation)
+    const example = exampleOf(entry, operation(entry.operation))
 
     it('is the same through every door', async () => {
       const options = { theme: 'dark', width: 400 } as const
@@ -35,9 +36,17 @@ describe.each(DIAGRAMS.map((entry) => [entry.kind, entry] as const))(
         written,
       })
       expect(written).toEqual({ 'a.svg': `${direct}\n` })
-      expect(file.err).toBe(`Drawn into a.svg: ${kind}.\n`)
+      expect(file.err).toBe('')
       // The answer is printed as ever.
-      expect(JSON.parse(file.out)).toEqual(operation(entry.operation).run(example))
+      expect(JSON.parse(file.out)).toEqual({
+        ...operation(entry.operation).run(example),
+        madeBy: MADE_BY,
+      })
+      const watched = await session([entry.operation, '-', '--svg', 'a.svg', '--json', ...words], {
+        stdin,
+        watched: true,
+      })
+      expect(watched.err).toBe(`Drawn into a.svg: ${kind}.\n`)
       const out = await session([entry.operation, '-', '--svg', '-', ...words], { stdin })
       expect(out).toEqual({ status: 0, out: `${direct}\n`, err: '' })
     })

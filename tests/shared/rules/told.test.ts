@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import told from '../../../data/rules/told.json' with { type: 'json' }
 import { LONGEST_HEADLINE } from '../../../shared/answer/told.ts'
 import { COMPRESSOR_DRIVES, LAWS, MACHINES } from '../../../shared/fields/index.ts'
 import { CERTIFICATE_IDS } from '../../../shared/rules/library.ts'
@@ -14,6 +15,9 @@ const loader = {
   labelCharge: '3 lb 8 oz',
   action: 'open',
 }
+/** As it stands in the data: an answer may begin it with a capital, and fill its slots. */
+const plain = (text: string) => text.toLowerCase()
+const startsAlike = (text: string, start: string) => plain(text).startsWith(plain(start))
 const ask = (input: Input) => rules.run({ ...loader, ...input })
 
 describe('the first line of the rules', () => {
@@ -216,4 +220,46 @@ it('a meaning that would not fit beside its figure is left out, up to 70 letters
   )
   expect(Math.max(...lengths)).toBeGreaterThan(30)
   expect(Math.max(...lengths)).toBeLessThanOrEqual(70)
+})
+
+describe('what to do next', () => {
+  it('asks for exactly what is open, in order, at most three', () => {
+    const texts = told.next
+    const seen = new Set<string>()
+    for (const law of LAWS)
+      for (const machine of MACHINES)
+        for (const refrigerant of ['R-134a', 'R-744', 'R-22', 'R-1234yf'])
+          for (const action of ACTIONS.filter((entry) => entry !== 'retrofit'))
+            for (const certificates of [undefined, [...CERTIFICATE_IDS]]) {
+              const input = { law, machine, refrigerant, action, certificates }
+              const { result, next = [], headline = '' } = ask({ ...input, labelCharge: undefined })
+              const { certificate, regime, equipment, records, use } = result
+              if (use.answers.includes('not-acceptable') || certificate.held === 'not-enough')
+                continue
+              const remembered = certificate.statements.some(({ mark }) => mark === 'memory')
+              const open = [...certificate.missing, ...regime.missing].length > 0
+              const expected = [
+                ...(certificate.held === 'not-given' ? [texts['give-certificates']] : []),
+                ...(open ? ['facts'] : []),
+                ...(remembered || certificate.needed === 'look-up' ? [texts['look-up']] : []),
+                ...(equipment.statements.length > 0 ? [texts.equipment] : []),
+                ...(records.statements.length > 0 ? [texts.records] : []),
+              ].slice(0, 3)
+              const facts = texts['give-facts'].split('{')[0] ?? ''
+              const found = next.map((text) => (startsAlike(text, facts) ? 'facts' : text))
+              expect(found.map(plain), `${JSON.stringify(input)} ${headline}`).toEqual(
+                expected.map(plain),
+              )
+              for (const text of found) seen.add(text)
+            }
+    expect(seen.size).toBeGreaterThanOrEqual(5)
+  })
+
+  it('warns of propane in a vehicle before it is charged, and of nothing such where it may be in', () => {
+    const cautions = (more: Input) => ask(more).cautions.map(({ id }) => id)
+    const vehicle = { machine: 'road-vehicle', action: 'charge' }
+    expect(cautions({ ...vehicle, refrigerant: 'R-290' })).toContain('no-flammable-retrofit')
+    expect(cautions({ ...vehicle, refrigerant: 'R-134a' })).not.toContain('no-flammable-retrofit')
+    expect(cautions({ ...vehicle, refrigerant: 'R-1234yf' })).not.toContain('no-flammable-retrofit')
+  })
 })

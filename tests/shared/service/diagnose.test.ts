@@ -12,6 +12,7 @@ import {
 } from '../../../shared/cycle/index.ts'
 import type { Deviations } from '../../../shared/cycle/types.ts'
 import { diagnose } from '../../../shared/service/diagnose.ts'
+import { wordOf } from '../../evaluate/ask.ts'
 
 const ask = (input: Record<string, unknown>) => diagnose.run({ refrigerant: 'R-134a', ...input })
 const share = (answer: ReturnType<typeof ask>, cause: string) =>
@@ -43,7 +44,7 @@ function shownBy(
     ambient: celsius(nominal.ambientK),
     returnAir: celsius(nominal.returnAirK),
     relativeHumidity: `${nominal.returnHumidity * 100} %`,
-    compressorSpeed: nominal.speed * 60,
+    compressorRpm: nominal.speed * 60,
   }
 }
 
@@ -180,7 +181,7 @@ describe('a machine of the model itself', () => {
   ] as const)('%s with %s, half as bad as it gets, is named', (id, kind) => {
     const { result } = diagnose.run({
       refrigerant: preset(id).machine.refrigerant,
-      modelMachine: id,
+      modelMachine: wordOf(id),
       ...shownBy(id, kind, 0.5),
     })
     expect(result).toMatchObject({ verdict: 'fault', named: [kind] })
@@ -193,7 +194,7 @@ describe('a machine of the model itself', () => {
 
   it('on the plateau of a receiver never names a low charge, and weighing is what settles it', () => {
     const input = {
-      modelMachine: 'loader-receiver-134a',
+      modelMachine: 'loader',
       ...shownBy('loader-receiver-134a', 'undercharge', 0.35),
     }
     const { result, law } = ask(input)
@@ -209,7 +210,7 @@ describe('a machine of the model itself', () => {
 
   it('sound, is not called faulty', () => {
     for (const id of ['van-valve-134a', 'cooler-orifice-134a', 'tractor-variable-134a']) {
-      const { result } = ask({ modelMachine: id, ...shownBy(id, 'none', 0) })
+      const { result } = ask({ modelMachine: wordOf(id), ...shownBy(id, 'none', 0) })
       expect(['no-fault-shown', 'cannot-tell']).toContain(result.verdict)
       expect(result.named).toContain('none')
     }

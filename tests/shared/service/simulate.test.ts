@@ -62,7 +62,7 @@ describe('what is simulated', () => {
         const faults = { ...NO_FAULTS, condenserAir: 0.6, charge: 0.9 }
         const outcome = run({
           machine,
-          conditions: { ...nominal, barometerPa: 90_000 },
+          conditions: { ...nominal, barometerPa: 90_000, speed: 32 },
           faults,
           deviations: { ...NO_DEVIATIONS, isentropic: 0.9 },
         })
@@ -70,6 +70,7 @@ describe('what is simulated', () => {
           modelMachine: id,
           refrigerant: machine.refrigerant,
           barometer: '90 kPa',
+          compressorRpm: 1920,
           chargeNow: '90 %',
           condenserAir: '60 %',
           deviations: { isentropic: '90 %' },
@@ -283,6 +284,24 @@ describe('how a machine ends up', () => {
     expect([...STATES, ...REMARKS].filter((what) => !tried.has(what))).toEqual([])
   })
 
+  it('is told in figures that agree with the result, each beside the sound one', () => {
+    const { result, figures = [] } = simulate.run({
+      modelMachine: 'loader',
+      chargeNow: '48 %',
+      units: 'us',
+    })
+    const says = (id: string) => figures.find((figure) => figure.id === id)?.says
+    const shown = (name: string) => result.readings.find(({ reading }) => reading === name)
+    expect(says('low')).toBe(
+      `sound ${Math.round(shown('suctionPressure')?.sound?.value ?? 0)} psig: ${Math.abs(shown('suctionPressure')?.difference?.value ?? 0).toFixed(1)} psi lower`,
+    )
+    expect(says('superheat')).toMatch(/^sound [\d.]+ °F: [\d.]+ °F higher$/u)
+    const cycling = asked({ modelMachine: 'loader', ambient: '17 °C', returnAir: '17 °C' })
+    const duty = cycling.figures?.find(({ id }) => id === 'duty')?.value
+    expect(cycling.result.outcome.duty).toEqual(duty)
+    expect(cycling.result.outcome.duty?.value).toBeLessThan(60)
+  })
+
   it('has no figures where there is no state, and still compares', () => {
     const [, input = {}] = ENDS.find(([what]) => what === 'dry') ?? []
     const { result } = asked(input)
@@ -329,6 +348,7 @@ describe('a fault', () => {
   it('of the charge may be a mass', () => {
     const label = preset('loader-receiver-134a').machine.charge
     const byMass = asked({ modelMachine: 'loader', chargeNow: `${label * 500} g` }).result
+    expect(byMass.faults[0]?.size.value).toBeCloseTo(50, 6)
     expect(byMass.outcome).toEqual(
       asked({ modelMachine: 'loader', chargeNow: '50 %' }).result.outcome,
     )

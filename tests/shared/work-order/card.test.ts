@@ -314,3 +314,24 @@ describe('the head of the card', () => {
     expect(said(order)).toContain('high hose')
   })
 })
+
+describe('what was read, in its place on the card', () => {
+  const crewed = { ...crane, labelCharge: '2 lb' }
+  const charged = (mass: string) =>
+    stepOn({ ...crewed, parts: [], record: { charged: mass } }, 'charge')
+      ?.lines.map(({ text }) => text)
+      .join('\n')
+
+  it('what went in against what should have, by the tolerance of the charge', () => {
+    expect(charged('32 ±0.1 oz')).toBe('done: went in 2 lb: within the tolerance')
+    expect(charged('30.5 ±0.1 oz')).toContain('off, about what the charge may be off')
+    expect(charged('28 ±0.1 oz')).toMatch(/4 oz too little, outside the charge tolerance/u)
+    expect(charged('36 ±0.1 oz')).toMatch(/4 oz too much, outside the charge tolerance/u)
+  })
+
+  it('the pressures at rest, low side first', () => {
+    const rest = { staticLow: '71 psig', staticHigh: '82 psig' }
+    const lines = stepOn(changed(loader, 'cooling', rest), 'before')?.lines ?? []
+    expect(lines.map(({ text }) => text).join('\n')).toMatch(/at rest 71 psig \/ 82 psig/u)
+  })
+})

@@ -67,6 +67,6 @@ describe('an order to find out what is wrong', () => {
       diagnosis: KNOWN,
       baseline: { ...BASELINE, returnAir: '70 °F', returnWetBulb: '90 °F' },
     })
-    expect(JSON.stringify(result)).toMatch(/wet bulb is above/iu)
+    expect(JSON.stringify(result)).toMatch(/No air has a wet bulb of/u)
   })
 })

@@ -1,5 +1,5 @@
 import * as z from 'zod'
-import { ARCHITECTURES, FAULT_KINDS, presets } from '../../../cycle/index.ts'
+import { ARCHITECTURES, FAULT_KINDS } from '../../../cycle/index.ts'
 import {
   choiceIn,
   gaugesIn,
@@ -7,8 +7,6 @@ import {
   lawIn,
   placeIn,
   recoveredIn,
-  relativeHumidityIn,
-  returnAirIn,
   scaleIn,
   systemPressureIn,
   systemTemperatureIn,
@@ -16,6 +14,8 @@ import {
 } from '../../../fields/index.ts'
 import { quantityIn } from '../../../quantity/index.ts'
 import { readingsIn } from '../../readings/fields.ts'
+import { weatherIn } from '../../simulate/fields.ts'
+import { modelMachineIn } from '../../simulate/machines.ts'
 
 export const LIQUID_STORES = ['receiver', 'accumulator', 'none'] as const
 export const DISPLACEMENTS = ['fixed', 'variable'] as const
@@ -44,9 +44,9 @@ export const runningIn = {
   liquidTemperature,
   dischargeTemperature,
   ambient,
-  returnAir: returnAirIn.optional(),
+  returnAir: weatherIn.returnAir,
   returnWetBulb,
-  relativeHumidity: relativeHumidityIn.optional(),
+  relativeHumidity: weatherIn.relativeHumidity,
   ventTemperature: quantityIn.temperature.optional().describe('Air out of the centre vent'),
   condenserOutAir: quantityIn.temperature.optional().describe('Air leaving the condenser, mixed'),
   evaporatorOutletTemperature: quantityIn.temperature
@@ -55,12 +55,7 @@ export const runningIn = {
   valveInletTemperature: quantityIn.temperature
     .optional()
     .describe('Liquid line right before the valve or orifice, behind drier and hoses'),
-  compressorSpeed: z
-    .number()
-    .min(100)
-    .max(12_000)
-    .optional()
-    .describe('Revolutions a minute of the compressor (engine speed times the pulley ratio)'),
+  compressorRpm: weatherIn.compressorRpm,
 }
 
 /** Names of the readings that a baseline may hold. */
@@ -87,10 +82,9 @@ export const diagnoseIn = {
     .enum(ARCHITECTURES)
     .optional()
     .describe('Device, store and stroke in one word, instead of them'),
-  modelMachine: z
-    .enum(presets().map(({ machine: { id } }) => id) as [string, ...string[]])
+  modelMachine: modelMachineIn
     .optional()
-    .describe('One of the machine model’s own machines, for lessons and tests'),
+    .describe('One of the model’s own invented machines, for lessons and tests'),
   ...runningIn,
   systemPressure: systemPressureIn.optional(),
   systemTemperature: systemTemperatureIn.optional(),

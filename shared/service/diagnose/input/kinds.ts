@@ -1,8 +1,9 @@
 import figures from '../../../../data/service/diagnosis.json' with { type: 'json' }
-import { type Architecture, type Preset, preset, presets } from '../../../cycle/index.ts'
+import { type Architecture, type Preset, presets } from '../../../cycle/index.ts'
 import { CalcError } from '../../../errors.ts'
 import { isCarbonDioxide, isVehicle } from '../../../fields/index.ts'
 import type { Refrigerant } from '../../../refrigerant/index.ts'
+import { machineFor } from '../../simulate/machines.ts'
 import type { DiagnoseInput } from './fields.ts'
 
 /** How well the machine is known. */
@@ -61,7 +62,7 @@ export function kindsOf(input: DiagnoseInput, r: Refrigerant): Kinds {
     })
   }
   if (input.modelMachine !== undefined) {
-    const own = preset(input.modelMachine)
+    const own = machineFor(input.modelMachine, input.refrigerant)
     return {
       knowledge: input.baseline ? 'baseline' : 'model',
       presets: [{ preset: own, share: 1 }],

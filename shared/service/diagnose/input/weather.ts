@@ -3,7 +3,7 @@ import type { Conditions } from '../../../cycle/index.ts'
 import type { TestSizes } from '../../../diagnosis/latent.ts'
 import { SPREAD } from '../../../diagnosis/nuisance.ts'
 import type { Place } from '../../../instrument/index.ts'
-import { humidityByWetBulb } from '../../../physics/moist-air.ts'
+import { humidityAt } from '../../../physics/moist-air.ts'
 import type { Quantity } from '../../../quantity/index.ts'
 import type { RunningInput } from './fields.ts'
 
@@ -32,9 +32,7 @@ export function weatherOf(
   const { ambient, returnAir, wetBulb } = air
   const humidity =
     input.relativeHumidity?.si ??
-    (wetBulb && returnAir
-      ? humidityByWetBulb(returnAir.si, wetBulb.si, place.barometerPa)
-      : undefined)
+    (wetBulb && returnAir ? humidityAt(returnAir.si, wetBulb.si, place.barometerPa) : undefined)
   const { unread } = figures
   const temperature = (read: Temperature, least: number, not: number) =>
     read ? Math.hypot(least, (read.plusMinus ?? 0) / 2) : not
@@ -43,14 +41,14 @@ export function weatherOf(
       ...(ambient && { ambientK: ambient.si }),
       ...(returnAir && { returnAirK: returnAir.si }),
       ...(humidity !== undefined && { returnHumidity: humidity }),
-      ...(input.compressorSpeed !== undefined && { speed: input.compressorSpeed / 60 }),
+      ...(input.compressorRpm !== undefined && { speed: input.compressorRpm / 60 }),
     },
     barometerPa: place.barometerPa,
     sizes: {
       ambientK: temperature(ambient, SPREAD.ambientK, unread.ambientK),
       returnAirK: temperature(returnAir, SPREAD.returnAirK, unread.returnAirK),
       returnHumidity: humidity === undefined ? unread.returnHumidity : SPREAD.returnHumidity,
-      speed: input.compressorSpeed === undefined ? unread.speed : unread.speedRead,
+      speed: input.compressorRpm === undefined ? unread.speed : unread.speedRead,
     },
   }
 }

@@ -5,6 +5,8 @@ import type { Pattern } from '../../../diagnosis/patterns.ts'
 import type { AtRest } from '../../../physics/at-rest.ts'
 
 const { againstPattern, againstRest, ruledOut: againstLook } = figures.evidence
+/** What each published pattern stands for, of the faults of the model. */
+const FAULTS_OF = figures.evidence.patterns as Readonly<Record<string, readonly FaultKind[]>>
 
 /** What speaks beside the machine model. */
 export interface Evidence {
@@ -27,8 +29,9 @@ export function logEvidence(
 ): number {
   if (cause === 'reading-or-test-wrong') return 0
   let log = 0
-  for (const { faults } of patterns) {
-    if (!(faults as readonly Cause[]).includes(cause)) log += Math.log(againstPattern)
+  for (const { id } of patterns) {
+    if (!(FAULTS_OF[id] as readonly Cause[] | undefined)?.includes(cause))
+      log += Math.log(againstPattern)
   }
   const air = cause === 'air' && severity >= AIR_SHOWS_FROM
   const empty = cause === 'undercharge' && severity >= EMPTY_FROM

@@ -47,7 +47,10 @@ function headlineOf({ id, named, share, merged, soundFits }: Verdict, first: str
     return fill(headlines[id], { do: id === 'no-fault-shown' ? first : capital(first) })
   }
   if (soundFits) {
-    return fill(headlines['sound-fits'], { causes: listed(named.slice(1)), do: capital(first) })
+    return fill(headlines['sound-fits'], {
+      causes: listed(faultsFirst(named.slice(1)), 2),
+      do: capital(first),
+    })
   }
   const key = id === 'fault' ? 'merged' : merged ? 'alike' : 'cannot-tell'
   const list = listed(faultsFirst(named))

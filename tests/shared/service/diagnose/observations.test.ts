@@ -109,7 +109,7 @@ describe('what a test is like', () => {
       ambient: '35 ±4 °C',
       returnAir: '27 °C',
       relativeHumidity: '60 %',
-      compressorSpeed: 1800,
+      compressorRpm: 1800,
     })
     expect(conditionsIn(nominal, weather)).toMatchObject({
       ambientK: 308.15,
@@ -131,7 +131,7 @@ describe('what a test is like', () => {
     const { weather } = test({ returnAir: '80 °F', returnWetBulb: '67 °F' })
     expect(weather.known.returnHumidity).toBeCloseTo(0.511, 2)
     expect(() => test({ returnAir: '70 °F', returnWetBulb: '80 °F' })).toThrow(
-      /above the dry bulb/u,
+      /No air has a wet bulb of/u,
     )
   })
 
@@ -154,6 +154,27 @@ describe('what a test is like', () => {
 })
 
 describe('an answer', () => {
+  it('says which readings went into nothing', () => {
+    const unused = (more: Record<string, unknown>) =>
+      diagnose
+        .run({
+          refrigerant: 'R-134a',
+          architecture: 'valve',
+          dischargePressure: '220 psig',
+          ...more,
+        })
+        .warnings.filter(({ code }) => code === 'reading-not-used')
+        .map(({ message }) => message)
+    expect(unused({})).toEqual([])
+    expect(unused({ recovered: '0.5 kg' })).toEqual([
+      'recovered went into nothing: it needs labelCharge beside it.',
+    ])
+    expect(unused({ recovered: '0.5 kg', labelCharge: '0.7 kg' })).toEqual([])
+    expect(unused({ liquidPressure: '215 psig' })).toEqual([
+      'liquidPressure went into nothing: dischargePressure was used instead.',
+    ])
+  })
+
   it('is the same by gauge on a mountain and by absolute pressure', () => {
     const barometer = '80 ±0.1 kPa'
     const bare = { refrigerant: 'R-134a', ambient: '30 °C', architecture: 'valve', barometer }

@@ -1,0 +1,89 @@
+import { NO_FAULTS, run } from '../../cycle/index.ts'
+import { resolvePlace } from '../../instrument/index.ts'
+import { barometricPressure, type Quantity } from '../../quantity/index.ts'
+import { comparedPerformance, comparedReadings } from '../simulate/compare.ts'
+import { presentIn } from '../simulate/faults.ts'
+import { SWEEP_NAMES, SWEEPS } from '../simulate/fields.ts'
+import { outcomeShown } from '../simulate/outcome.ts'
+import { shownSweep, sweepOf } from '../simulate/sweep.ts'
+import { viewOf } from '../simulate/view.ts'
+import type { LessonCase } from './draw.ts'
+import { OFFERS, type Offer, shownFeature, totalCost } from './market.ts'
+import { type Graded, revealOf } from './reveal.ts'
+import { answerSheet } from './sheet.ts'
+import type { Named } from './topics.ts'
+
+/** Everything that the end shows. */
+export function endingOf(
+  case_: LessonCase,
+  bought: readonly Offer[],
+  named: Named,
+  graded: readonly Graded[],
+) {
+  const place = resolvePlace({ barometer: barometricPressure(case_.conditions.barometerPa, 0) })
+  const reveal = revealOf(case_, bought, named)
+  const { asked, machine, topic, cause } = case_
+  const [now, sound] = [case_.outcome, run({ ...asked, faults: NO_FAULTS })].map((outcome) =>
+    viewOf(outcome, place),
+  ) as [ReturnType<typeof viewOf>, ReturnType<typeof viewOf>]
+  const size = presentIn(asked.faults, machine)[0]
+  const sweep = sweepOf(
+    { ...asked, faults: NO_FAULTS },
+    { sweep: SWEEP_NAMES.find((name) => SWEEPS[name] === size?.setting) ?? 'charge' },
+  )
+  if (sweep === undefined) throw new Error('A lesson has a sweep.')
+  const minutes = totalCost(bought).to('min')
+  const feature = (offer: Offer, value: number | undefined): Quantity | undefined =>
+    value === undefined ? undefined : shownFeature(OFFERS[offer], value, case_)
+  return {
+    reveal,
+    graded,
+    size,
+    capacity: now.capacity,
+    sound: sound.capacity,
+    sheet: answerSheet(case_, reveal, graded, size),
+    shown: {
+      cause,
+      setting: size?.setting,
+      size: size?.size,
+      verdict: reveal.verdict,
+      predictions: graded,
+      left: reveal.left.map(({ causes, probability }) => ({
+        causes,
+        probability: share(probability),
+      })),
+      leftByAll: reveal.leftByAll.map(({ causes, probability }) => ({
+        causes,
+        probability: share(probability),
+      })),
+      bits: hundredths(reveal.bits),
+      bitsPerMinute: minutes > 0 ? hundredths(reveal.bits / minutes) : undefined,
+      best: reveal.best,
+      others: reveal.others.map(({ cause: other, probability, moves, parting }) => ({
+        cause: other as Named,
+        probability: share(probability),
+        moves,
+        reading: parting?.offer,
+        would: parting && feature(parting.offer, parting.would),
+        shows: parting && feature(parting.offer, parting.shows),
+        apart: parting && hundredths(parting.apart),
+      })),
+      broken: topic.broken,
+      outcome: outcomeShown(now, place),
+      readings: comparedReadings(now, sound),
+      performance: comparedPerformance(now, sound),
+      points: now.running?.points ?? [],
+      parts: now.running?.parts ?? [],
+      sound: {
+        outcome: outcomeShown(sound, place),
+        points: sound.running?.points ?? [],
+        parts: sound.running?.parts ?? [],
+      },
+      sweep: shownSweep(sweep, place),
+    },
+  }
+}
+
+/** A probability is not known better than to a thousandth. */
+const share = (value: number) => Math.round(value * 1000) / 1000
+const hundredths = (value: number) => Math.round(value * 100) / 100

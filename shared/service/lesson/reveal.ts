@@ -1,0 +1,210 @@
+import {
+  type Case,
+  type Conditions,
+  faultOf,
+  faultsOf,
+  NO_DEVIATIONS,
+  NO_FAULTS,
+  run,
+  stateOf,
+} from '../../cycle/index.ts'
+import type { Machine } from '../../cycle/types.ts'
+import {
+  type Cause,
+  type Class,
+  classes,
+  FEATURES,
+  featuresOf,
+  type Hypothesis,
+  hypotheses,
+  type Observation,
+  type Posterior,
+  posterior,
+  USUAL_PRIORS,
+  worthReading,
+} from '../../diagnosis/index.ts'
+import type { LessonCase } from './draw.ts'
+import { GAUGES, type Gauge, type Move, type Moves, movesOf } from './gauges.ts'
+import { costOf, OFFER_IDS, type Offer, observationsOf, offerOf } from './market.ts'
+import type { Named } from './topics.ts'
+
+/** How a cause that was named stands against the one that it is. */
+export type Verdict = 'right' | 'same-class' | 'wrong'
+
+/** Why it is not another cause. */
+export interface Other {
+  readonly cause: Cause
+  /** After what was bought. */
+  readonly probability: number
+  /** Which way it would have moved each gauge from the sound machine. */
+  readonly moves: Moves
+  /** The reading that parts it best from what it is; nothing where none does. */
+  readonly parting?: {
+    readonly offer: Offer
+    readonly would: number
+    readonly shows: number
+    /** Standard deviations between the two. */
+    readonly apart: number
+  }
+}
+
+export interface Reveal {
+  readonly verdict: Verdict
+  /** What the readings that were bought leave, likeliest first, up to nine in ten. */
+  readonly left: readonly Class[]
+  /** What all readings would have left. */
+  readonly leftByAll: readonly Class[]
+  readonly others: readonly Other[]
+  /** Bit that the readings brought over the causes. */
+  readonly bits: number
+  /** What to buy first, best first. */
+  readonly best: readonly Offer[]
+}
+
+/** Share of the probability that a set of causes must reach to be the answer. */
+const ENOUGH = 0.9
+/** Causes nearer than this many standard deviations in every reading cannot be told apart. */
+const APART = 2
+/** From this many on the cheapest reading does. */
+const CLEAR = 3
+const MOST_BEST = 3
+
+/** What the case was, and what each other cause would have shown instead. */
+export function revealOf(case_: LessonCase, bought: readonly Offer[], named: Named): Reveal {
+  const all = hypotheses(case_.machine, case_.conditions, case_.knowledge)
+  const observations = observationsOf(case_, bought)
+  const everything = observationsOf(case_, OFFER_IDS)
+  const before = posterior(all, [], USUAL_PRIORS)
+  const now = posterior(all, observations, USUAL_PRIORS)
+  const byAll = posterior(all, everything, USUAL_PRIORS)
+  const left = causesLeft(all, observations)
+  return {
+    verdict: verdictOf(case_.cause, named, left),
+    left,
+    leftByAll: causesLeft(all, everything),
+    others: othersOf(case_, all, now, byAll, everything),
+    bits: entropyOf(before) - entropyOf(now),
+    best: worthReading(all, [], before)
+      .slice(0, MOST_BEST)
+      .map(({ feature }) => offerOf(feature)),
+  }
+}
+
+/** What readings leave: classes of like causes up to where they hold nine tenths of the probability. */
+export function causesLeft(
+  all: readonly Hypothesis[],
+  observations: readonly Observation[],
+): readonly Class[] {
+  let held = 0
+  const found = classes(all, observations, posterior(all, observations, USUAL_PRIORS))
+  return found.filter(({ probability }) => {
+    const open = held < ENOUGH
+    held += probability
+    return open
+  })
+}
+
+function verdictOf(cause: Named, named: Named, left: readonly Class[]): Verdict {
+  if (named === cause) return 'right'
+  const together = left.some(({ causes }) => causes.includes(cause) && causes.includes(named))
+  return together ? 'same-class' : 'wrong'
+}
+
+function othersOf(
+  { machine, conditions, asked, outcome, cause }: LessonCase,
+  all: readonly Hypothesis[],
+  now: Posterior,
+  byAll: Posterior,
+  everything: readonly Observation[],
+): readonly Other[] {
+  const state = stateOf(outcome)
+  const sound = stateOf(run({ ...asked, conditions, faults: NO_FAULTS }))
+  if (state === undefined || sound === undefined) return []
+  const [shows, whole] = [featuresOf(state), featuresOf(sound)]
+  return now.causes
+    .filter((each) => each.cause !== cause && each.cause !== 'reading-or-test-wrong')
+    .map(({ cause: other, probability }): Other => {
+      const likeliest = bestOf(other, all, byAll)
+      const moves = movesOf(whole, likeliest.mean, machine)
+      const parting = partingOf(likeliest, shows, everything)
+      return {
+        cause: other,
+        probability,
+        moves,
+        ...(parting.apart < APART ? {} : { parting }),
+      }
+    })
+}
+
+/** A cause at the severity that fits best: where even that does not, it is ruled out. */
+function bestOf(cause: Cause, all: readonly Hypothesis[], { weights }: Posterior): Hypothesis {
+  let best: readonly [Hypothesis, number] | undefined
+  all.forEach((hypothesis, i) => {
+    if (hypothesis.cause !== cause) return
+    const weight = weights[i] as number
+    if (best === undefined || weight > best[1]) best = [hypothesis, weight]
+  })
+  return (best as readonly [Hypothesis, number])[0]
+}
+
+/** The cheapest reading that parts another cause clearly, else the one that parts it best. */
+function partingOf(other: Hypothesis, shows: Float64Array, everything: readonly Observation[]) {
+  const each = everything.map(({ feature, sigma }) => {
+    const i = FEATURES.indexOf(feature)
+    const spread = Math.sqrt((other.covariance[i * FEATURES.length + i] as number) + sigma * sigma)
+    const [would, here] = [other.mean[i] as number, shows[i] as number]
+    return { offer: offerOf(feature), would, shows: here, apart: Math.abs(would - here) / spread }
+  })
+  const minutes = ({ offer }: (typeof each)[number]) => costOf(offer).si
+  const clear = each.filter(({ apart }) => apart >= CLEAR)
+  return clear.length > 0
+    ? clear.reduce((a, b) => (minutes(b) < minutes(a) ? b : a))
+    : each.reduce((a, b) => (b.apart > a.apart ? b : a))
+}
+
+/** Bit over causes. */
+function entropyOf({ causes }: Posterior): number {
+  return causes.reduce((sum, { probability: p }) => (p > 0 ? sum - p * Math.log2(p) : sum), 0)
+}
+
+/** A prediction beside what the supposed fault does. */
+export interface Graded {
+  readonly gauge: Gauge
+  readonly predicted: Move
+  readonly expected: Move
+}
+
+/** The moves of the supposed fault, from the sound machine in the weather before. */
+export function expectedOf({ machine, conditions, before, topic }: LessonCase): Moves {
+  const { fault, severity = 0 } = topic.supposed
+  const faults = fault === 'none' ? NO_FAULTS : faultOf(machine, fault, severity)
+  const [whole, supposed] = [
+    run(modelled(machine, before)),
+    run({ ...modelled(machine, conditions), faults }),
+  ].map(stateOf)
+  if (whole === undefined || supposed === undefined) throw new Error(`${topic.id} has no state`)
+  return movesOf(featuresOf(whole), featuresOf(supposed), machine)
+}
+
+/** The machine as the model has it, sound. */
+const modelled = (machine: Machine, conditions: Conditions): Case => ({
+  machine,
+  conditions,
+  faults: NO_FAULTS,
+  deviations: NO_DEVIATIONS,
+})
+
+export function gradedOf(case_: LessonCase, predictions: Moves): readonly Graded[] {
+  const expected = expectedOf(case_)
+  return GAUGES.map((gauge) => ({
+    gauge,
+    predicted: predictions[gauge],
+    expected: expected[gauge],
+  }))
+}
+
+/** What can be named of a machine. */
+export const nameable = ({ machine }: LessonCase): readonly Named[] => [
+  'none',
+  ...faultsOf(machine),
+]
