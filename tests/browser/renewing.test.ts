@@ -81,6 +81,7 @@ describe.skipIf(NO_BROWSER)('the page on a device', { timeout: 120_000 }, () => 
     await page.goto(`http://shop.lan:${port}/#/orders`)
     await page.waitForSelector('text=Begin an order')
     await page.setInputFiles('input[type=file]', ['data/examples/quarry-loader.json'])
+    await page.waitForSelector('.orders .open')
     await page.reload()
     await page.waitForSelector('.orders .open')
     expect(complaints).toEqual([])

@@ -107,10 +107,10 @@ export async function builtPage(): Promise<BuiltPage> {
   files.set('/manifest.webmanifest', JSON.stringify(MANIFEST))
   files.set('/favicon.svg', ICON)
   // By a name that the page knows: what it leads to has its fingerprint.
-  files.set(
-    '/later.css',
-    `@import '${addressOf(outputOf(metafile, 'later.css'))}';\n${diagramStyle()}\n`,
-  )
+  const later = addressOf(outputOf(metafile, 'later.css'))
+  const looks = new TextDecoder().decode(bytesOf(files.get(later) ?? ''))
+  files.set('/later.css', `${looks}${diagramStyle()}\n`)
+  files.delete(later)
   files.set('/compute.js', `import '${addressOf(apart)}'\n`)
   files.set('/sw.js', await serviceWorker(files))
   return { files, first: ['/index.html', addressOf(style), ...parts] }

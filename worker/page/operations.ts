@@ -24,6 +24,7 @@ const LOADERS = {
   'cooling-check': async () => (await import('../../shared/service/cooling-check.ts')).coolingCheck,
   retrofit: async () => (await import('../../shared/service/retrofit.ts')).retrofit,
   simulate: async () => (await import('../../shared/service/simulate.ts')).simulate,
+  lesson: async () => (await import('../../shared/service/lesson.ts')).lesson,
   'work-order': async () => (await import('../../shared/work-order/work-order.ts')).workOrder,
 } satisfies Readonly<Record<string, () => Promise<Operation>>>
 

@@ -14,6 +14,9 @@ import {
 } from '../../../shared/form/index.ts'
 import { sectionGroups, sectionOf } from '../../../shared/form/order.ts'
 import { type Field, fieldsOf } from '../../../shared/input/index.ts'
+import { evacuation } from '../../../shared/service/evacuation.ts'
+import { leakTest } from '../../../shared/service/leak-test.ts'
+import { readings } from '../../../shared/service/readings.ts'
 import {
   type Answers,
   orderOf,
@@ -22,6 +25,7 @@ import {
   type Question,
   verdictOf,
 } from '../../../shared/work-order/begin.ts'
+import { picturesOf } from '../../../shared/work-order/pictured.ts'
 import type { WorkOrderAnswer } from '../../../shared/work-order/sheet.ts'
 import { workOrder } from '../../../shared/work-order/work-order.ts'
 import { commonDraft, currentSettings, outcomeOf } from '../state.ts'
@@ -29,6 +33,7 @@ import { answerView } from '../view/answer.ts'
 import { type Fault, type Form, filledText, type Path } from '../view/field.ts'
 import { foldView, formView, groupsView } from '../view/form.ts'
 import { faultsOf, NAMED, outcomeView, peekView } from '../view/operation.ts'
+import { figureView } from '../view/pictures.ts'
 import { cardView, customerView } from './card.ts'
 import { download, fileName, fileText, orderFile, ordersIn } from './files.ts'
 import {
@@ -340,6 +345,20 @@ function paperView({ id, draft }: Kept, page: 'card' | 'customer'): TemplateResu
       <button type="button" class="main" @click=${() => print()}>Print</button>
     </p>
     <h1 tabindex="-1" class="unseen">${nameOf(draft)}</h1>
-    ${answer ? (page === 'card' ? cardView(answer) : customerView(answer)) : outcomeView(workOrder.name, outcome, inWords)}
+    ${answer ? (page === 'card' ? html`${cardView(answer)} ${figuresView(draft)}` : customerView(answer)) : outcomeView(workOrder.name, outcome, inWords)}
   </article>`
+}
+
+/** Wide enough for two beside each other on a sheet. */
+const FIGURE_PX = 480
+
+const figuresView = (draft: Draft): TemplateResult => html`<div class="figures-row">
+  ${picturesOf(orderFile(draft), fieldNames).map(({ kind, operation, input }) =>
+    figureView(operation, kind, input, FIGURE_PX),
+  )}
+</div>`
+
+const fieldNames = (name: string): ReadonlySet<string> => {
+  const operation = [readings, evacuation, leakTest].find((entry) => entry.name === name)
+  return new Set(operation ? Object.keys(operation.fields) : [])
 }

@@ -1,5 +1,5 @@
 import { html, nothing, type TemplateResult } from 'lit-html'
-import { diagramsOf } from '../../../shared/diagram/index.ts'
+import { diagramsOf, type KindName } from '../../../shared/diagram/index.ts'
 import { isDrawing, pictureNow } from '../compute/compute.ts'
 import { readKept, writeKept } from '../kept.ts'
 import { isOperationName } from '../operations.ts'
@@ -25,6 +25,17 @@ export function picturesView(operation: string, input: unknown): TemplateResult 
       ${open.includes(kind) ? pictureView(pictureNow(operation, kind, input, widthNow()), isDrawing(operation, kind)) : nothing}
     </details>`
   })}`
+}
+
+/** A picture that stands open; nothing where there is nothing to draw. */
+export function figureView(
+  operation: string,
+  kind: KindName,
+  input: unknown,
+  width: number,
+): TemplateResult | typeof nothing {
+  const text = isOperationName(operation) ? pictureNow(operation, kind, input, width) : undefined
+  return text === undefined ? nothing : html`<figure class="drawn">${nodeOf(text)}</figure>`
 }
 
 /** Steps of 40 px: a window that is dragged asks for no picture with each pixel. */
