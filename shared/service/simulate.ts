@@ -129,7 +129,9 @@ function deviationsIn({ deviations = {} }: SimulateInput): Case['deviations'] {
   const given = Object.entries(deviations).flatMap(([name, value]) => {
     if (value === undefined) return []
     const path = ['deviations', name]
-    return [[name, plausible(withoutBand(value, path.join('.')), ...DEVIATES, 'A share', path).si]]
+    // The model calls it by what it is, the form by what differs.
+    const key = name === 'deviceSize' ? 'device' : name
+    return [[key, plausible(withoutBand(value, path.join('.')), ...DEVIATES, 'A share', path).si]]
   })
   return { ...NO_DEVIATIONS, ...Object.fromEntries(given) }
 }

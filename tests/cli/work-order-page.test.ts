@@ -22,10 +22,9 @@ describe.each(JOBS)('the card of any order to %s', (job) => {
         expect(lines.length).toBeLessThanOrEqual(70)
         expect(lines.filter((line) => columnsOf(line) > 80)).toEqual([])
         const text = squeezed(lines)
-        for (const { short } of answer.cautions.filter(isOnScreen)) {
-          expect(text).toContain(short.replace(/\.$/u, ''))
-        }
-        const { stops, steps, foot } = answer.result.card
+        const { dangers, stops, steps, foot } = answer.result.card
+        expect(new Set(dangers).size).toBe(answer.cautions.filter(isOnScreen).length)
+        for (const danger of dangers) expect(text).toContain(danger)
         if (stops.length > 0) expect(lines[0]).toMatch(/^STOP/u)
         for (const stop of stops) expect(text).toContain(stop.replace(/\s+/gu, ' '))
         for (const { title } of steps) expect(text).toContain(title)

@@ -17,7 +17,7 @@ export const readingsIn = {
   machine: machineIn.optional().describe('Kind of machine; without it no verdict is given'),
   meteringDevice: meteringDeviceIn
     .optional()
-    .describe('What feeds the evaporator; without it no verdict is given'),
+    .describe('What feeds the evaporator; without it less can be said'),
   suctionPressure: quantityIn.pressure.optional().describe('Low-side pressure'),
   suctionTemperature: quantityIn.temperature
     .optional()

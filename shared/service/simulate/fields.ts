@@ -123,7 +123,7 @@ export const simulateFields = {
       evaporatorConductance: deviation('Heat that the evaporator passes'),
       volumetric: deviation('Filling of the compressor'),
       isentropic: deviation('Isentropic efficiency of the compressor'),
-      device: deviation('Size of the valve or orifice'),
+      deviceSize: deviation('Size of the valve or orifice'),
     })
     .optional()
     .describe('How this machine differs from another of its kind'),

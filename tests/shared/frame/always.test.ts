@@ -14,6 +14,7 @@ const ALWAYS: Readonly<Record<string, string>> = {
   table: 'maker-first',
   diagnose: `pressure cold-burns first-aid-eyes ${SHEET}`,
   simulate: 'weigh-the-charge maker-first',
+  lesson: 'weigh-the-charge maker-first',
   readings: `pressure cold-burns first-aid-eyes ${SHEET}`,
   charge: `${LOOSE} goggles-even-empty weigh-the-charge ${SHEET}`,
   oil: `pressure ${SHEET}`,

@@ -404,9 +404,9 @@ describe('a fault', () => {
       'refrigerant',
     ])
     expect(code({ modelMachine: 'loader', ambient: '90 °C' })).toEqual(['out-of-range', 'ambient'])
-    expect(code({ modelMachine: 'loader', deviations: { device: '200 %' } })).toEqual([
+    expect(code({ modelMachine: 'loader', deviations: { deviceSize: '200 %' } })).toEqual([
       'out-of-range',
-      'deviations.device',
+      'deviations.deviceSize',
     ])
   })
 })

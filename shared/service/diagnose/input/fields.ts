@@ -66,7 +66,7 @@ export const RUNNING_FIELDS = Object.keys(runningIn) as readonly RunningField[]
 export const diagnoseIn = {
   refrigerant,
   machine: machine.describe('Kind of machine; without it every kind is thought of'),
-  meteringDevice: meteringDevice.describe('What feeds the evaporator'),
+  meteringDevice: meteringDevice.describe('What feeds the evaporator; without it less can be said'),
   liquidStore: choiceIn(LIQUID_STORES, {
     'receiver-drier': 'receiver',
     drier: 'receiver',
