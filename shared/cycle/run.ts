@@ -9,8 +9,20 @@ import { type Setup, setUp } from './setup.ts'
 import { MOST_STARTS, solveAnyhow, solveSteady } from './solve.ts'
 import type { Case, Controls } from './types.ts'
 
-/** What a machine does in the case asked. `start` is a state near by, for sweeps. */
+/**
+ * What a machine does in the case asked. `start` is a state near by, for sweeps: it makes a steady
+ * state quicker to find. Where controls take part it could lead to another of several states, so that
+ * those are always sought from the beginning.
+ */
 export function run(asked: Case, start?: Guess): Outcome {
+  if (start !== undefined) {
+    const near = outcomeOf(asked, start)
+    if (near.kind === 'steady') return near
+  }
+  return outcomeOf(asked)
+}
+
+function outcomeOf(asked: Case, start?: Guess): Outcome {
   const setup = setUp(asked)
   const { controls } = setup.machine
   const steady = steadyState(setup, start)
