@@ -11,7 +11,15 @@
  * simulates, and a real machine differs in more than its numbers.
  */
 export { APART, type Class, classes, distance } from './classes.ts'
+export { entropyBits } from './entropy.ts'
 export { FEATURES, type Feature, featuresOf, type Observation } from './features.ts'
 export { type Cause, type Hypothesis, hypotheses, type Knowledge } from './hypotheses.ts'
 export { type Candidate, USUAL_CANDIDATES, type Worth, worthReading } from './next.ts'
-export { type Posterior, type Priors, posterior, type Ranked, USUAL_PRIORS } from './posterior.ts'
+export {
+  type Posterior,
+  type Priors,
+  posterior,
+  type Ranked,
+  toThousandths,
+  USUAL_PRIORS,
+} from './posterior.ts'

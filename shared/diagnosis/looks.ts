@@ -1,5 +1,6 @@
 import figures from '../../data/service/diagnosis.json' with { type: 'json' }
 import type { FaultKind } from '../cycle/index.ts'
+import { entropyBits } from './entropy.ts'
 import type { Cause } from './hypotheses.ts'
 import type { Ranked } from './posterior.ts'
 
@@ -17,7 +18,7 @@ export const LOOKS = figures.looks.rows as readonly Look[]
 export function worthLooking(
   causes: readonly Ranked[],
 ): readonly (Look & { readonly gain: number; readonly perMinute: number })[] {
-  const before = entropy(causes.map(({ probability }) => probability))
+  const before = entropyBits(causes.map(({ probability }) => probability))
   return LOOKS.map((look) => {
     const finds = look.finds as readonly Cause[]
     const seen = causes.map(
@@ -26,12 +27,9 @@ export function worthLooking(
     const unseen = causes.map(({ probability }, i) => probability - (seen[i] as number))
     const after = [seen, unseen].reduce((sum, part) => {
       const total = part.reduce((a, b) => a + b, 0)
-      return total > 0 ? sum + total * entropy(part.map((value) => value / total)) : sum
+      return total > 0 ? sum + total * entropyBits(part, total) : sum
     }, 0)
     const gain = Math.max(0, before - after)
     return { ...look, gain, perMinute: gain / look.minutes }
   }).sort((a, b) => b.perMinute - a.perMinute)
 }
-
-const entropy = (shares: readonly number[]) =>
-  shares.reduce((bits, p) => (p > 0 ? bits - p * Math.log2(p) : bits), 0)

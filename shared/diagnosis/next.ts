@@ -1,4 +1,5 @@
 import figures from '../../data/service/diagnosis.json' with { type: 'json' }
+import { entropyBits } from './entropy.ts'
 import { FEATURES, type Feature, type Observation } from './features.ts'
 import { fitOf, forward } from './gaussian.ts'
 import type { Cause, Hypothesis } from './hypotheses.ts'
@@ -50,7 +51,7 @@ export function worthReading(
   const fits = kept.map(({ hypothesis }) =>
     observations.length === 0 ? undefined : fitOf(hypothesis, observations),
   )
-  const before = entropy(kept.map(({ hypothesis, weight }) => [hypothesis.cause, weight]))
+  const before = entropyByCause(kept.map(({ hypothesis, weight }) => [hypothesis.cause, weight]))
   return candidates
     .filter(({ feature }) => !read.has(feature))
     .map((candidate): Worth => {
@@ -67,7 +68,7 @@ export function worthReading(
             const away = (value - other.mean) / other.sigma
             return [hypothesis.cause, (prior * Math.exp(-0.5 * away * away)) / other.sigma]
           })
-          after += (weight * (POINT_WEIGHTS[k] as number) * entropy(updated)) / POINT_TOTAL
+          after += (weight * (POINT_WEIGHTS[k] as number) * entropyByCause(updated)) / POINT_TOTAL
         })
       })
       const total = kept.reduce((sum, { weight }) => sum + weight, 0)
@@ -104,17 +105,12 @@ function given(
 }
 
 /** Bit, over causes; weights need not add up to 1. */
-function entropy(weights: readonly (readonly [Cause, number])[]): number {
+function entropyByCause(weights: readonly (readonly [Cause, number])[]): number {
   const sums = new Map<Cause, number>()
   let total = 0
   for (const [cause, weight] of weights) {
     sums.set(cause, (sums.get(cause) ?? 0) + weight)
     total += weight
   }
-  let bits = 0
-  for (const sum of sums.values()) {
-    const p = sum / total
-    if (p > 0) bits -= p * Math.log2(p)
-  }
-  return bits
+  return entropyBits(sums.values(), total)
 }

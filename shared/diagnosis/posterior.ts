@@ -72,3 +72,6 @@ export function weighed(
   )
   return { causes: causes.sort((a, b) => b.probability - a.probability), weights }
 }
+
+/** A probability as it is shown: it is not known better than to a thousandth. */
+export const toThousandths = (share: number): number => Number(Math.min(1, share).toFixed(3))

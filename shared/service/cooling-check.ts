@@ -1,7 +1,7 @@
 import * as z from 'zod'
-import { ALL_DANGERS, dangersOf } from '../dangers.ts'
+import { ALL_DANGERS } from '../dangers.ts'
 import { CalcError } from '../errors.ts'
-import { isVehicle, pickRefrigerant } from '../fields/index.ts'
+import { pickRefrigerant } from '../fields/index.ts'
 import { resolvePlace } from '../instrument/index.ts'
 import { type Notes, newNotes, withNotes } from '../notes.ts'
 import { defineOperation } from '../operation.ts'
@@ -24,6 +24,7 @@ import { tableOut, tablePart } from './cooling-check/table-part.ts'
 import { coolingFacts, coolingSource } from './cooling-check/tables.ts'
 import { coolingTold } from './cooling-check/told.ts'
 import { propertyWarnings } from './property-sources.ts'
+import { runningCautions, WHILE_RUNNING } from './running.ts'
 
 /** Cooling check: readings of a running system against published tables, as a band, and the air side. */
 export const coolingCheck = defineOperation({
@@ -45,7 +46,7 @@ export const coolingCheck = defineOperation({
     tables: z.array(tableOut).describe('Every published table of this refrigerant'),
   }),
   cautions: {
-    always: ['pressure', 'cold-burns', 'first-aid-eyes', 'maker-first', 'local-rules'],
+    always: WHILE_RUNNING,
     mayAlso: [...ALL_DANGERS, 'stop-the-machine'],
   },
   example: {
@@ -68,13 +69,8 @@ export const coolingCheck = defineOperation({
       notes.assumptions.push(...place.assumptions)
       notes.sources.push(...place.sources)
     }
-    // Belts and an engine belong to a vehicle, and so does a charge that no pressure shows.
-    const stationary = input.machine !== undefined && !isVehicle(input.machine)
     const danger = dangerOf(r, readings, notes)
-    notes.cautions.push(
-      ...(stationary ? [] : (['weigh-the-charge'] as const)),
-      ...dangersOf({ refrigerant: r, does: stationary ? [] : ['runs'] }),
-    )
+    notes.cautions.push(...runningCautions(r, input))
     const { tables, bands, fitting } = tablePart(
       r,
       readings,

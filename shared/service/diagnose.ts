@@ -1,12 +1,11 @@
 import type * as z from 'zod'
 import priorData from '../../data/service/diagnosis.json' with { type: 'json' }
 import type { Told } from '../answer/told.ts'
-import type { CautionId } from '../cautions.ts'
-import { ALL_DANGERS, dangersOf } from '../dangers.ts'
+import { ALL_DANGERS } from '../dangers.ts'
 import type { Observation } from '../diagnosis/features.ts'
 import { patternsOf } from '../diagnosis/patterns.ts'
-import { USUAL_PRIORS } from '../diagnosis/posterior.ts'
-import { isVehicle, pickRefrigerant } from '../fields/index.ts'
+import { toThousandths, USUAL_PRIORS } from '../diagnosis/posterior.ts'
+import { pickRefrigerant } from '../fields/index.ts'
 import { reader, resolvePlace } from '../instrument/index.ts'
 import { newNotes } from '../notes.ts'
 import { type Computation, type Computed, defineOperation } from '../operation.ts'
@@ -23,7 +22,7 @@ import { unusedInDiagnosis } from './diagnose/observations/unused.ts'
 import { candidatesOf } from './diagnose/posterior/candidates.ts'
 import { inferBoth } from './diagnose/posterior/infer.ts'
 import { nextSteps } from './diagnose/verdict/next.ts'
-import { diagnoseOut, differenceOf, priorsShown, rounded } from './diagnose/verdict/result.ts'
+import { diagnoseOut, differenceOf, priorsShown } from './diagnose/verdict/result.ts'
 import { stepText, TEXTS } from './diagnose/verdict/texts.ts'
 import { diagnoseTold, opensIt } from './diagnose/verdict/told.ts'
 import { type Verdict, verdictOf } from './diagnose/verdict/verdict.ts'
@@ -36,19 +35,12 @@ import { signsOf } from './readings/signs.ts'
 import { readingsSteps } from './readings/steps.ts'
 import { readingsTold } from './readings/told.ts'
 import { runningFigures } from './readings/told-figures.ts'
+import { runningCautions, WHILE_RUNNING } from './running.ts'
 
 type DiagnoseResult = Computed<z.output<typeof diagnoseOut>>
 
 const sourceOf = sourceTable(TEXTS.sources)
 const priorSource = sourceTable(priorData.sources)
-
-const ALWAYS: readonly CautionId[] = [
-  'pressure',
-  'cold-burns',
-  'first-aid-eyes',
-  'maker-first',
-  'local-rules',
-]
 
 /** What nothing could be weighed for: a machine at rest, readings that contradict each other, air that is no test. */
 const NOTHING_WEIGHED: Verdict = {
@@ -104,47 +96,47 @@ function diagnoseMachine(input: DiagnoseInput): Computation<DiagnoseResult> {
   const verdict = inferred ? verdictOf(inferred) : NOTHING_WEIGHED
   const steps = inferred ? nextSteps(inferred, observations) : []
   const rest = restOf(m, f, found)
-  const readingsSay = readingsTold({ m, f, input, found, patterns, rest, verdicts: [] })
-  const said: Told =
-    broken || found.some(({ level }) => level === 'stop') || rest
-      ? readingsSay
-      : inferred
-        ? diagnoseTold({
-            verdict,
-            causes: inferred.posterior.causes,
-            steps,
-            inVacuum: patterns.some(({ id }) => VACUUM.includes(id)),
-            figures: runningFigures(m, f, []),
-          })
-        : {
-            ...readingsSay,
-            level: 'check',
-            headline: TEXTS.headlines[testable ? 'not-running' : 'weather'],
-            next: [TEXTS.nothingMore],
-          }
-  const opens = opensIt({ verdict, steps })
   const stop = found.some(({ level }) => level === 'stop')
-  const stationary = input.machine !== undefined && !isVehicle(input.machine)
+  // What is dangerous or cannot be comes before any cause, in the words of the readings.
+  const weighs = inferred && !broken && !stop && !rest
+  const readingsSay = readingsTold({ m, f, input, found, patterns, rest, verdicts: [] })
+  const nothingSays: Told = {
+    ...readingsSay,
+    level: 'check',
+    headline: TEXTS.headlines[testable ? 'not-running' : 'weather'],
+    next: [TEXTS.nothingMore],
+  }
+  const unweighed = broken || stop || rest ? readingsSay : nothingSays
+  const told = weighs
+    ? diagnoseTold({
+        verdict,
+        causes: inferred.posterior.causes,
+        steps,
+        inVacuum: patterns.some(({ id }) => VACUUM.includes(id)),
+        figures: runningFigures(m, f, []),
+      })
+    : unweighed
+  const opens = opensIt({ verdict, steps })
   return {
     result: {
       refrigerant: r.info.id,
       verdict: verdict.id,
       named: verdict.named,
-      share: rounded(verdict.share),
+      share: toThousandths(verdict.share),
       causes: (inferred?.posterior.causes ?? []).map(({ cause, probability, severity }) => ({
         cause,
-        share: rounded(probability),
+        share: toThousandths(probability),
         ...(severity > 0 && { severity: Number(severity.toFixed(2)) }),
       })),
       classes: (inferred?.classes ?? []).map(({ causes, probability }) => ({
         causes,
-        share: rounded(probability),
+        share: toThousandths(probability),
       })),
       nextSteps: steps.map(({ id, minutes, gain }) => ({
         id,
         what: stepText({ id }),
         minutes,
-        gain: rounded(gain),
+        gain: toThousandths(gain),
       })),
       machine: {
         known: kinds.knowledge,
@@ -164,7 +156,7 @@ function diagnoseMachine(input: DiagnoseInput): Computation<DiagnoseResult> {
         settle,
       })),
     },
-    told: said,
+    told,
     ...(opens && {
       law: lawLine(input.law, {
         refrigerant: r,
@@ -176,9 +168,8 @@ function diagnoseMachine(input: DiagnoseInput): Computation<DiagnoseResult> {
     steps: readingsSteps(m, f, rest !== undefined),
     cautions: [
       ...(stop ? (['stop-the-machine'] as const) : []),
-      ...(stationary ? [] : (['weigh-the-charge'] as const)),
       ...(opens ? (['no-venting'] as const) : []),
-      ...dangersOf({ refrigerant: r, does: stationary ? [] : ['runs'] }),
+      ...runningCautions(r, input),
     ],
     sources: [
       sourceOf('machine-model-card'),
@@ -190,9 +181,7 @@ function diagnoseMachine(input: DiagnoseInput): Computation<DiagnoseResult> {
       ...place.sources,
     ],
     assumptions: [
-      ...(inferred && said !== readingsSay
-        ? diagnosisAssumptions(input, r, kinds, test.weather)
-        : []),
+      ...(weighs ? diagnosisAssumptions(input, r, kinds, test.weather) : []),
       ...notes.assumptions,
       ...place.assumptions,
     ],
@@ -214,7 +203,7 @@ export const diagnose = defineOperation({
   fields: diagnoseIn,
   result: diagnoseOut,
   cautions: {
-    always: ALWAYS,
+    always: WHILE_RUNNING,
     mayAlso: [...ALL_DANGERS, 'stop-the-machine'],
   },
   example: {

@@ -1,8 +1,7 @@
 import type * as z from 'zod'
-import type { CautionId } from '../cautions.ts'
-import { ALL_DANGERS, dangersOf } from '../dangers.ts'
+import { ALL_DANGERS } from '../dangers.ts'
 import { patternsOf } from '../diagnosis/patterns.ts'
-import { isVehicle, pickRefrigerant } from '../fields/index.ts'
+import { pickRefrigerant } from '../fields/index.ts'
 import { type Computation, type Computed, defineOperation } from '../operation.ts'
 import { propertySources, propertyWarnings } from './property-sources.ts'
 import { type ReadingsInput, readingsIn } from './readings/fields.ts'
@@ -22,16 +21,9 @@ import {
 import { readingsSteps } from './readings/steps.ts'
 import { readingsTold } from './readings/told.ts'
 import { unusedReadings } from './readings/unused.ts'
+import { runningCautions, WHILE_RUNNING } from './running.ts'
 
 type ReadingsResult = Computed<z.output<typeof readingsOut>>
-
-const ALWAYS: readonly CautionId[] = [
-  'pressure',
-  'cold-burns',
-  'first-aid-eyes',
-  'maker-first',
-  'local-rules',
-]
 
 /**
  * What a set of readings says: superheat, subcooling and the rest with their uncertainties, causes that
@@ -49,7 +41,6 @@ function assessReadings(input: ReadingsInput): Computation<ReadingsResult> {
   const found = withoutCovered(raw, patterns)
   const { verdicts, assumptions, warnings } = judge(m, f, input, found)
   const stop = found.some(({ level }) => level === 'stop')
-  const stationary = input.machine !== undefined && !isVehicle(input.machine)
   return {
     result: readingsResult(m, f, {
       verdicts,
@@ -62,9 +53,7 @@ function assessReadings(input: ReadingsInput): Computation<ReadingsResult> {
     steps: readingsSteps(m, f, rest !== undefined),
     cautions: [
       ...(stop ? (['stop-the-machine'] as const) : []),
-      // Belts and an engine belong to a vehicle, and so does a charge that no pressure shows.
-      ...(stationary ? [] : (['weigh-the-charge'] as const)),
-      ...dangersOf({ refrigerant: m.refrigerant, does: stationary ? [] : ['runs'] }),
+      ...runningCautions(m.refrigerant, input),
     ],
     sources: [
       ...verdicts.flatMap((verdict) => verdict.sources),
@@ -97,7 +86,7 @@ export const readings = defineOperation({
   fields: readingsIn,
   result: readingsOut,
   cautions: {
-    always: ALWAYS,
+    always: WHILE_RUNNING,
     mayAlso: [...ALL_DANGERS, 'stop-the-machine'],
   },
   example: {

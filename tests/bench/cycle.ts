@@ -2,9 +2,9 @@ import { preset, presets } from '../../shared/cycle/machines.ts'
 import { stateOf } from '../../shared/cycle/readings.ts'
 import { run } from '../../shared/cycle/run.ts'
 import { NO_DEVIATIONS, NO_FAULTS } from '../../shared/cycle/types.ts'
+import { randomFrom } from '../../shared/random.ts'
 import { simulate } from '../../shared/service/simulate.ts'
 import { randomCase } from '../generate/cycle-cases.ts'
-import { randomFrom } from '../generate/rise-simulation.ts'
 
 const EACH = 300
 const WARM_UP = 60

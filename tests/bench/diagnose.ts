@@ -1,9 +1,9 @@
 import { preset, presets } from '../../shared/cycle/machines.ts'
+import { randomFrom } from '../../shared/random.ts'
 import { diagnose } from '../../shared/service/diagnose.ts'
 import { machineTold, typed } from '../evaluate/ask.ts'
 import { drawTruth, withNoise } from '../evaluate/draw.ts'
 import { type Level, SETS, SIGMA } from '../evaluate/plant.ts'
-import { randomFrom } from '../generate/rise-simulation.ts'
 import type { CycleTiming } from './cycle.ts'
 
 const EACH = 60

@@ -1,6 +1,6 @@
 import { type Preset, presets } from '../../shared/cycle/index.ts'
 import type { Feature } from '../../shared/diagnosis/features.ts'
-import { randomFrom } from '../generate/rise-simulation.ts'
+import { randomFrom } from '../../shared/random.ts'
 import { answerTo, machineTold, type Result, typed } from './ask.ts'
 import { BY_PRIOR, bySigns } from './baselines.ts'
 import { drawTruth, withNoise } from './draw.ts'

@@ -1,7 +1,7 @@
 import { presets } from '../../shared/cycle/index.ts'
 import { FEATURES, type Feature } from '../../shared/diagnosis/features.ts'
 import { USUAL_CANDIDATES } from '../../shared/diagnosis/next.ts'
-import { randomFrom } from '../generate/rise-simulation.ts'
+import { randomFrom } from '../../shared/random.ts'
 import { answerTo, machineTold, typed } from './ask.ts'
 import { baselineOf } from './cases.ts'
 import { drawTruth, normal, withNoise } from './draw.ts'

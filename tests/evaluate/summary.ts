@@ -1,4 +1,4 @@
-import { randomFrom } from '../generate/rise-simulation.ts'
+import { randomFrom } from '../../shared/random.ts'
 import type { Score } from './score.ts'
 import { OUTCOMES } from './score.ts'
 

@@ -1,6 +1,6 @@
 import { type Preset, presets } from '../../shared/cycle/machines.ts'
 import { type Case, type Faults, NO_DEVIATIONS, NO_FAULTS } from '../../shared/cycle/types.ts'
-import { randomFrom } from './rise-simulation.ts'
+import { randomFrom } from '../../shared/random.ts'
 
 /**
  * A case anywhere in the weather and the state of repair that a machine is met in: ambient 15 to

@@ -1,3 +1,4 @@
+import { randomFrom } from '../../shared/random.ts'
 import { judgeRise } from '../../shared/service/evacuation/rise-verdict.ts'
 import { RISE_VERDICTS, type RiseVerdict } from '../../shared/service/evacuation/rise-view.ts'
 import {
@@ -6,7 +7,6 @@ import {
   MICRON,
   type RiseCase,
   randomCases,
-  randomFrom,
   riseGrid,
   simulateRise,
   TUNING_AXES,

@@ -1,4 +1,5 @@
 import { waterVapourPressure } from '../../shared/physics/water.ts'
+import { randomFrom } from '../../shared/random.ts'
 import type { RisePoint } from '../../shared/service/evacuation/rise-shape.ts'
 
 /** What is really in the simulated system. */
@@ -26,17 +27,6 @@ export const MICRON = 0.133322387415
 const AIR_PA = 101_325
 /** Share of the refrigerant that leaves quickly. */
 const FILM = 0.7
-
-/** A small generator of random numbers that gives the same series everywhere (mulberry32 of T. Ettinger, public domain). */
-export function randomFrom(seed: number): () => number {
-  let state = seed >>> 0
-  return () => {
-    state = (state + 0x6d2b79f5) >>> 0
-    let mixed = Math.imul(state ^ (state >>> 15), state | 1)
-    mixed ^= mixed + Math.imul(mixed ^ (mixed >>> 7), mixed | 61)
-    return ((mixed ^ (mixed >>> 14)) >>> 0) / 4_294_967_296
-  }
-}
 
 /** Normal deviate by Box and Muller. */
 const normal = (random: () => number) =>

@@ -1,7 +1,8 @@
 import type { Operation } from '../../shared/operation.ts'
 import { operations } from '../../shared/operations.ts'
+import { randomFrom } from '../../shared/random.ts'
 import { refrigerants } from '../../shared/refrigerant/index.ts'
-import { MICRON, randomFrom, simulateRise } from '../generate/rise-simulation.ts'
+import { MICRON, simulateRise } from '../generate/rise-simulation.ts'
 
 type Tree = Record<string, unknown>
 

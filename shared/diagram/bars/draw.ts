@@ -14,7 +14,7 @@ import { measureOf } from '../scene/measure.ts'
 import { el, type Node } from '../scene/node.ts'
 import { type Box, hatching } from '../scene/path.ts'
 import { linear } from '../scene/scale.ts'
-import { diamond, straight } from '../scene/shapes.ts'
+import { diamond, rectangle, straight } from '../scene/shapes.ts'
 import { textAt, widthOfText, wrapped } from '../scene/text.ts'
 import type { Paint } from '../scene/theme.ts'
 
@@ -233,15 +233,6 @@ function drawLines(
     )
   })
 }
-
-const rectangle = (paint: Paint, look: 'zone' | 'bar' | 'bar-more', box: Box): Node =>
-  el('rect', {
-    x: box.left,
-    y: box.top,
-    width: Math.max(box.right - box.left, 0.6),
-    height: box.bottom - box.top,
-    ...paint(look),
-  })
 
 function filled(paint: Paint, fill: Fill, box: Box): readonly Node[] {
   if (fill === 'plain') return [rectangle(paint, 'bar', box)]

@@ -13,7 +13,7 @@ import { type Measure, measureOf } from '../scene/measure.ts'
 import { el, type Node } from '../scene/node.ts'
 import type { Box, Pixel } from '../scene/path.ts'
 import { linear } from '../scene/scale.ts'
-import { curve, ring, straight } from '../scene/shapes.ts'
+import { curve, rectangle, ring, straight } from '../scene/shapes.ts'
 import { textAt } from '../scene/text.ts'
 import type { Paint } from '../scene/theme.ts'
 
@@ -98,18 +98,17 @@ function drawPanel(
     y(measure.of(figure.si)),
   ]
   const { plateau } = view
+  const edges = plateau ? [x(size.of(plateau.from)), x(size.of(plateau.to))] : []
   return [
     textAt(paint, { text, at: [box.left, box.top - 7], size: 'label', bold: true }),
     ...(plateau
       ? [
           part(
             'plateau',
-            el('rect', {
-              x: Math.min(x(size.of(plateau.from)), x(size.of(plateau.to))),
-              y: box.top,
-              width: Math.abs(x(size.of(plateau.to)) - x(size.of(plateau.from))),
-              height: box.bottom - box.top,
-              ...paint('zone'),
+            rectangle(paint, 'zone', {
+              ...box,
+              left: Math.min(...edges),
+              right: Math.max(...edges),
             }),
           ),
         ]

@@ -6,7 +6,15 @@ import { type Measure, measureIn, measureOf } from '../scene/measure.ts'
 import { el, type Node } from '../scene/node.ts'
 import type { Box, Pixel } from '../scene/path.ts'
 import { linear } from '../scene/scale.ts'
-import { curve, dimension, lineKey, numbered, RADIUS, straight } from '../scene/shapes.ts'
+import {
+  curve,
+  dimension,
+  lineKey,
+  numbered,
+  RADIUS,
+  rectangle,
+  straight,
+} from '../scene/shapes.ts'
 import type { Anchor, Written } from '../scene/text.ts'
 import type { LookName, Paint } from '../scene/theme.ts'
 
@@ -162,13 +170,7 @@ function vacuum(
 ): readonly Node[] {
   if (!gaugePa || y.from >= 0) return []
   const top = y(0)
-  const zone = el('rect', {
-    x: box.left,
-    y: top,
-    width: box.right - box.left,
-    height: box.bottom - top,
-    ...paint('zone'),
-  })
+  const zone = rectangle(paint, 'zone', { ...box, top })
   const words: Written = {
     text: 'vacuum',
     at: [box.right - 6, box.bottom - 6],

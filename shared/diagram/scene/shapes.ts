@@ -15,6 +15,19 @@ export function curve(
   return d === undefined ? [] : [el('path', { d, ...paint(look) })]
 }
 
+/** Less than this in either direction would not be seen, px. */
+const THINNEST = 0.6
+
+/** An area, never so thin that nothing of it is seen. */
+export const rectangle = (paint: Paint, look: LookName, { left, right, top, bottom }: Box): Node =>
+  el('rect', {
+    x: left,
+    y: top,
+    width: Math.max(right - left, THINNEST),
+    height: Math.max(bottom - top, THINNEST),
+    ...paint(look),
+  })
+
 export const RADIUS = 9
 
 /** A number in a circle, or in a square where two sets must be told apart. */

@@ -2,10 +2,10 @@ import { AXIS_ROOM, plotBox, uprightAxis } from '../scene/axes.ts'
 import { type Drawing, type Frame, heading, keyOf, part, sentences } from '../scene/drawing.ts'
 import { labelsIn } from '../scene/labels.ts'
 import { type Measure, measureIn, measureOf } from '../scene/measure.ts'
-import { el, type Node } from '../scene/node.ts'
+import type { Node } from '../scene/node.ts'
 import type { Box, Pixel } from '../scene/path.ts'
 import { linear } from '../scene/scale.ts'
-import { curve, diamond, dimension, ring, straight } from '../scene/shapes.ts'
+import { curve, diamond, dimension, rectangle, ring, straight } from '../scene/shapes.ts'
 import { textAt, wrapped } from '../scene/text.ts'
 import type { Paint } from '../scene/theme.ts'
 
@@ -72,7 +72,7 @@ export function drawHold(view: Hold, frame: Frame): Drawing {
   }
   const body = [
     ...head.nodes,
-    part('expected-zone', rectangle(paint, zone)),
+    part('expected-zone', rectangle(paint, 'zone', zone)),
     ...uprightAxis(
       paint,
       y,
@@ -172,15 +172,6 @@ function measureFor({ kind }: Hold, system: 'us' | 'si', highPa: number): Measur
     ? measureOf('gaugePressure', system, highPa)
     : measureIn('gaugePressure', system === 'us' ? 'inHg g' : 'kPa g')
 }
-
-const rectangle = (paint: Paint, { left, right, top, bottom }: Box): Node =>
-  el('rect', {
-    x: left,
-    y: top,
-    width: right - left,
-    height: Math.max(bottom - top, 0.5),
-    ...paint('zone'),
-  })
 
 /** What each side of the test is, under it. */
 function underneath(

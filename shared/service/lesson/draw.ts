@@ -12,8 +12,8 @@ import {
 } from '../../cycle/index.ts'
 import type { Machine } from '../../cycle/types.ts'
 import type { Knowledge } from '../../diagnosis/index.ts'
+import { normalFrom, randomFrom } from '../../random.ts'
 import { type ModelMachine, machineFor } from '../simulate/machines.ts'
-import { normalFrom, randomFrom } from './random.ts'
 import { type Named, TOPICS, type Topic } from './topics.ts'
 
 /** What is in front of the class, without what is the matter with it. */
@@ -85,9 +85,8 @@ const pick = <T>(list: readonly T[], chance = 0): T =>
 
 /** One of the refrigerants that the machine is modelled with. */
 function machineOf(id: string, chance = 0): ModelMachine & ReturnType<typeof machineFor> {
-  const first = machineFor(id, undefined)
-  const others = first.presets.map((key) => key)
-  return machineFor(id, refrigerantOf(pick(others, chance)))
+  const { presets } = machineFor(id, undefined)
+  return machineFor(id, refrigerantOf(pick(presets, chance)))
 }
 
 /** "loader-receiver-1234yf" is made for R-1234yf. */

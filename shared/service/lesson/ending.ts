@@ -1,4 +1,5 @@
 import { NO_FAULTS, run } from '../../cycle/index.ts'
+import { toThousandths } from '../../diagnosis/index.ts'
 import { resolvePlace } from '../../instrument/index.ts'
 import { barometricPressure, type Quantity } from '../../quantity/index.ts'
 import { comparedPerformance, comparedReadings } from '../simulate/compare.ts'
@@ -21,16 +22,15 @@ export function endingOf(
   graded: readonly Graded[],
 ) {
   const place = resolvePlace({ barometer: barometricPressure(case_.conditions.barometerPa, 0) })
-  const reveal = revealOf(case_, bought, named)
   const { asked, machine, topic, cause } = case_
-  const [now, sound] = [case_.outcome, run({ ...asked, faults: NO_FAULTS })].map((outcome) =>
-    viewOf(outcome, place),
-  ) as [ReturnType<typeof viewOf>, ReturnType<typeof viewOf>]
+  const whole = { ...asked, faults: NO_FAULTS }
+  const soundOutcome = run(whole)
+  const reveal = revealOf(case_, bought, named, soundOutcome)
+  const [now, sound] = [viewOf(case_.outcome, place), viewOf(soundOutcome, place)]
   const size = presentIn(asked.faults, machine)[0]
-  const sweep = sweepOf(
-    { ...asked, faults: NO_FAULTS },
-    { sweep: SWEEP_NAMES.find((name) => SWEEPS[name] === size?.setting) ?? 'charge' },
-  )
+  const sweep = sweepOf(whole, {
+    sweep: SWEEP_NAMES.find((name) => SWEEPS[name] === size?.setting) ?? 'charge',
+  })
   if (sweep === undefined) throw new Error('A lesson has a sweep.')
   const minutes = totalCost(bought).to('min')
   const feature = (offer: Offer, value: number | undefined): Quantity | undefined =>
@@ -50,18 +50,18 @@ export function endingOf(
       predictions: graded,
       left: reveal.left.map(({ causes, probability }) => ({
         causes,
-        probability: share(probability),
+        probability: toThousandths(probability),
       })),
       leftByAll: reveal.leftByAll.map(({ causes, probability }) => ({
         causes,
-        probability: share(probability),
+        probability: toThousandths(probability),
       })),
       bits: hundredths(reveal.bits),
       bitsPerMinute: minutes > 0 ? hundredths(reveal.bits / minutes) : undefined,
       best: reveal.best,
       others: reveal.others.map(({ cause: other, probability, moves, parting }) => ({
         cause: other as Named,
-        probability: share(probability),
+        probability: toThousandths(probability),
         moves,
         reading: parting?.offer,
         would: parting && feature(parting.offer, parting.would),
@@ -84,6 +84,4 @@ export function endingOf(
   }
 }
 
-/** A probability is not known better than to a thousandth. */
-const share = (value: number) => Math.round(value * 1000) / 1000
 const hundredths = (value: number) => Math.round(value * 100) / 100

@@ -16,9 +16,9 @@ import {
   temperature,
   temperatureDifference,
 } from '../../quantity/index.ts'
+import { normalFrom, randomFrom } from '../../random.ts'
 import { refrigerant } from '../../refrigerant/index.ts'
 import type { LessonCase, Scene } from './draw.ts'
-import { normalFrom, randomFrom } from './random.ts'
 
 /** Readings that can be bought, by the feature that they are of. */
 export const OFFERS = {

@@ -5,6 +5,7 @@ import {
   faultsOf,
   NO_DEVIATIONS,
   NO_FAULTS,
+  type Outcome,
   run,
   stateOf,
 } from '../../cycle/index.ts'
@@ -13,6 +14,7 @@ import {
   type Cause,
   type Class,
   classes,
+  entropyBits,
   FEATURES,
   featuresOf,
   type Hypothesis,
@@ -69,35 +71,46 @@ const APART = 2
 const CLEAR = 3
 const MOST_BEST = 3
 
-/** What the case was, and what each other cause would have shown instead. */
-export function revealOf(case_: LessonCase, bought: readonly Offer[], named: Named): Reveal {
+/**
+ * What the case was, and what each other cause would have shown instead.
+ *
+ * @param sound - How the same machine ends up without its fault.
+ */
+export function revealOf(
+  case_: LessonCase,
+  bought: readonly Offer[],
+  named: Named,
+  sound: Outcome,
+): Reveal {
   const all = hypotheses(case_.machine, case_.conditions, case_.knowledge)
   const observations = observationsOf(case_, bought)
   const everything = observationsOf(case_, OFFER_IDS)
   const before = posterior(all, [], USUAL_PRIORS)
   const now = posterior(all, observations, USUAL_PRIORS)
   const byAll = posterior(all, everything, USUAL_PRIORS)
-  const left = causesLeft(all, observations)
+  const left = causesLeft(all, observations, now)
   return {
     verdict: verdictOf(case_.cause, named, left),
     left,
-    leftByAll: causesLeft(all, everything),
-    others: othersOf(case_, all, now, byAll, everything),
-    bits: entropyOf(before) - entropyOf(now),
+    leftByAll: causesLeft(all, everything, byAll),
+    others: othersOf(case_, sound, all, now, byAll, everything),
+    bits: openIn(before) - openIn(now),
     best: worthReading(all, [], before)
       .slice(0, MOST_BEST)
       .map(({ feature }) => offerOf(feature)),
   }
 }
 
+const openIn = ({ causes }: Posterior) => entropyBits(causes.map(({ probability }) => probability))
+
 /** What readings leave: classes of like causes up to where they hold nine tenths of the probability. */
 export function causesLeft(
   all: readonly Hypothesis[],
   observations: readonly Observation[],
+  weighed: Posterior = posterior(all, observations, USUAL_PRIORS),
 ): readonly Class[] {
   let held = 0
-  const found = classes(all, observations, posterior(all, observations, USUAL_PRIORS))
-  return found.filter(({ probability }) => {
+  return classes(all, observations, weighed).filter(({ probability }) => {
     const open = held < ENOUGH
     held += probability
     return open
@@ -111,14 +124,15 @@ function verdictOf(cause: Named, named: Named, left: readonly Class[]): Verdict 
 }
 
 function othersOf(
-  { machine, conditions, asked, outcome, cause }: LessonCase,
+  { machine, outcome, cause }: LessonCase,
+  soundOutcome: Outcome,
   all: readonly Hypothesis[],
   now: Posterior,
   byAll: Posterior,
   everything: readonly Observation[],
 ): readonly Other[] {
   const state = stateOf(outcome)
-  const sound = stateOf(run({ ...asked, conditions, faults: NO_FAULTS }))
+  const sound = stateOf(soundOutcome)
   if (state === undefined || sound === undefined) return []
   const [shows, whole] = [featuresOf(state), featuresOf(sound)]
   return now.causes
@@ -160,11 +174,6 @@ function partingOf(other: Hypothesis, shows: Float64Array, everything: readonly 
   return clear.length > 0
     ? clear.reduce((a, b) => (minutes(b) < minutes(a) ? b : a))
     : each.reduce((a, b) => (b.apart > a.apart ? b : a))
-}
-
-/** Bit over causes. */
-function entropyOf({ causes }: Posterior): number {
-  return causes.reduce((sum, { probability: p }) => (p > 0 ? sum - p * Math.log2(p) : sum), 0)
 }
 
 /** A prediction beside what the supposed fault does. */

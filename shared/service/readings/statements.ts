@@ -1,10 +1,10 @@
-import { isVehicle } from '../../fields/index.ts'
 import { CONTACT_SOURCE } from '../../instrument/index.ts'
 import type { Warning } from '../../operation.ts'
 import { say, temperatureDifference } from '../../quantity/index.ts'
 import { glide } from '../../refrigerant/index.ts'
 import { fillIn } from '../../sentence.ts'
 import type { Source } from '../../sources.ts'
+import { isStationary } from '../running.ts'
 import type { ReadingsInput } from './fields.ts'
 import type { Figures } from './figures.ts'
 import type { Measured } from './measured.ts'
@@ -35,8 +35,6 @@ export const statementSources = (input: ReadingsInput): readonly Source[] => [
   ...(isStationary(input) ? [readingSource('trade-practice')] : [readingSource('tm-5-3805-290')]),
   ...(hasValve(input) ? [readingSource('rp-1173')] : []),
 ]
-
-const isStationary = ({ machine }: ReadingsInput) => machine !== undefined && !isVehicle(machine)
 
 const hasValve = ({ meteringDevice }: ReadingsInput) =>
   meteringDevice === 'expansion-valve' || meteringDevice === 'electronic-valve'

@@ -11,8 +11,8 @@ import {
   run,
   stateOf,
 } from '../../../shared/cycle/index.ts'
+import { randomFrom } from '../../../shared/random.ts'
 import { randomCase } from '../../generate/cycle-cases.ts'
-import { randomFrom } from '../../generate/rise-simulation.ts'
 
 /** Any machine in any weather and state of repair. */
 const anyCase: fc.Arbitrary<Case> = fc
@@ -157,6 +157,31 @@ describe('every state that the model gives', () => {
       expect((again?.solution.trial.guess.suctionPa ?? 0) / suctionPa).toBeCloseTo(1, 6)
       expect((again?.solution.trial.guess.dischargePa ?? 0) / dischargePa).toBeCloseTo(1, 6)
     }, 120)
+  })
+})
+
+describe('where a control takes part', () => {
+  /** Enough that clutch or cut-out has the word in a hundred. */
+  const seeds = Array.from({ length: 400 }, (_, i) => i + 1)
+
+  it('a start changes neither which control it is nor the state that is shown', () => {
+    const all = presets()
+    let controlled = 0
+    for (const seed of seeds) {
+      const asked = randomCase(
+        all[seed % all.length] as (typeof all)[number],
+        randomFrom(seed * 7919),
+      )
+      const outcome = run(asked)
+      const state = stateOf(outcome)
+      if (state === undefined || outcome.kind === 'steady') continue
+      controlled += 1
+      const { guess } = state.solution.trial
+      const again = run(asked, { ...guess, suctionPa: 0.93 * guess.suctionPa })
+      expect(again.kind).toBe(outcome.kind)
+      expect(stateOf(again)?.solution.trial.guess).toEqual(guess)
+    }
+    expect(controlled).toBeGreaterThan(100)
   })
 })
 

@@ -1,5 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
+import { randomFrom } from '../../../shared/random.ts'
 import { fitRise, MOST_CONSTANTS } from '../../../shared/service/evacuation/rise-fit.ts'
 import { judgeRise } from '../../../shared/service/evacuation/rise-verdict.ts'
 import { ABOVE_WATER, accuracy, confusion, THREE } from '../../generate/rise-confusion.ts'
@@ -8,7 +9,6 @@ import {
   HELD_OUT_AXES,
   narrowLeak,
   randomCases,
-  randomFrom,
   riseGrid,
   simulateRise,
 } from '../../generate/rise-simulation.ts'

@@ -167,51 +167,51 @@ function textInput(form: Form, field: Field, path: Path, placeholder: string): T
   </div>`
 }
 
+/** One of a few answers, or none of them: what nobody said is not a no. */
+function selectView(
+  form: Form,
+  path: Path,
+  chosen: string,
+  answers: readonly (readonly [value: string, label: string])[],
+  said: (value: string) => DraftValue | undefined,
+): TemplateResult {
+  const id = idOf(form, path)
+  return html`<select
+    id=${id}
+    aria-describedby="${id}-hint ${id}-fault"
+    aria-invalid=${faultAt(form, path) ? 'true' : 'false'}
+    .value=${live(chosen)}
+    @change=${(event: Event) => form.change(path, said((event.target as HTMLSelectElement).value))}
+  >
+    ${[['', 'not said'] as const, ...answers].map(
+      ([value, label]) =>
+        html`<option value=${value} ?selected=${value === chosen}>${label}</option>`,
+    )}
+  </select>`
+}
+
 function choiceInput(
   form: Form,
   field: Field,
   choices: readonly string[],
   path: Path,
 ): TemplateResult {
-  const id = idOf(form, path)
-  const chosen = textAt(form, path)
-  return html`<select
-    id=${id}
-    aria-describedby="${id}-hint ${id}-fault"
-    aria-invalid=${faultAt(form, path) ? 'true' : 'false'}
-    .value=${live(chosen)}
-    @change=${(event: Event) => form.change(path, (event.target as HTMLSelectElement).value)}
-  >
-    <option value="" ?selected=${chosen === ''}>not said</option>
-    ${choices.map(
-      (choice) =>
-        html`<option value=${choice} ?selected=${choice === chosen}>
-          ${choiceLabel(field.name, choice)}
-        </option>`,
-    )}
-  </select>`
+  const answers = choices.map((choice) => [choice, choiceLabel(field.name, choice)] as const)
+  return selectView(form, path, textAt(form, path), answers, (value) => value)
 }
 
-/** Yes, no, or not said: what nobody said is not a no. */
+/** Yes, no, or not said. */
 function flagInput(form: Form, _: Field, path: Path): TemplateResult {
-  const id = idOf(form, path)
   const value = valueAt(form.draft, path)
   const chosen =
     value === true || value === 'true' ? 'yes' : value === false || value === 'false' ? 'no' : ''
-  return html`<select
-    id=${id}
-    aria-describedby="${id}-hint ${id}-fault"
-    .value=${live(chosen)}
-    @change=${(event: Event) => {
-      const said = (event.target as HTMLSelectElement).value
-      form.change(path, said === '' ? undefined : said === 'yes')
-    }}
-  >
-    ${['', 'yes', 'no'].map(
-      (word) =>
-        html`<option value=${word} ?selected=${word === chosen}>${word === '' ? 'not said' : word}</option>`,
-    )}
-  </select>`
+  const answers = [
+    ['yes', 'yes'],
+    ['no', 'no'],
+  ] as const
+  return selectView(form, path, chosen, answers, (said) =>
+    said === '' ? undefined : said === 'yes',
+  )
 }
 
 /** Several of a few words: a box each. */

@@ -2,7 +2,7 @@ import * as z from 'zod'
 import { ARCHITECTURES, FAULT_KINDS } from '../../../cycle/index.ts'
 import type { Cause } from '../../../diagnosis/hypotheses.ts'
 import { PATTERN_IDS } from '../../../diagnosis/patterns.ts'
-import type { Priors } from '../../../diagnosis/posterior.ts'
+import { type Priors, toThousandths } from '../../../diagnosis/posterior.ts'
 import { quantityOut, temperatureDifference, type Uncertain } from '../../../quantity/index.ts'
 import { findingOut } from '../../readings/findings.ts'
 import { KNOWLEDGE } from '../input/kinds.ts'
@@ -71,9 +71,6 @@ export const diagnoseOut = z.strictObject({
   findings: z.array(findingOut).describe('What else the readings show, the most urgent first'),
 })
 
-/** Three decimals: no share is known better. */
-export const rounded = (share: number): number => Number(Math.min(1, share).toFixed(3))
-
 export const differenceOf = (figure: Uncertain | undefined) =>
   figure && temperatureDifference(figure.si, figure.plusMinus)
 
@@ -84,5 +81,5 @@ export function priorsShown(priors: Priors | undefined, inferred: Inferred | und
   )
   const of = (cause: Cause) => (priors === undefined ? 1 : (priors[cause] ?? 0))
   const total = causes.reduce((sum, cause) => sum + of(cause), 0)
-  return causes.map((cause) => ({ cause, share: rounded(of(cause) / total) }))
+  return causes.map((cause) => ({ cause, share: toThousandths(of(cause) / total) }))
 }
