@@ -136,7 +136,7 @@ function diagnoseMachine(input: DiagnoseInput): Computation<DiagnoseResult> {
         id,
         what: stepText({ id }),
         minutes,
-        gain: toThousandths(gain),
+        gain: Number(gain.toFixed(3)),
       })),
       machine: {
         known: kinds.knowledge,

@@ -326,6 +326,20 @@ describe('kinds of machines', () => {
   })
 })
 
+describe('what a reading is worth', () => {
+  it('may be more than a bit: it is no share, and is not cut off at one', () => {
+    const { result } = ask({
+      modelMachine: 'pickup',
+      priors: 'equal',
+      ambient: '95 °F',
+      dischargePressure: '190 psig',
+    })
+    const most = Math.max(...result.nextSteps.map(({ gain }) => gain))
+    expect(most).toBeGreaterThan(1.05)
+    expect(most).toBeLessThan(Math.log2(12))
+  })
+})
+
 describe('whatever is read', () => {
   const psig = (low: number, high: number) => fc.integer({ min: low, max: high })
   const reading = fc.record({
