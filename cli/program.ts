@@ -108,7 +108,7 @@ export function createProgram(
           .join('\n'),
       formatItem: (term, termWidth, text) => helpItem(term, termWidth, text, streams.width),
     })
-    .addHelpText('after', epilogue(streams.width))
+    .addHelpText('after', () => epilogue(streams.width))
   program.commandsGroup('Calculations, in the order of a visit:')
   const calculations = new Map(
     operations.map((operation) => [calculateCommand(program, operation, streams, done), operation]),
@@ -151,7 +151,7 @@ export async function run(argv: readonly string[], streams: Streams): Promise<Ex
   }
   try {
     refuseContradiction(words)
-    const full = operation ? fullOptions(words, operation, OTHER_OPTIONS) : words
+    const full = operation ? fullOptions(words, operation, otherOptions()) : words
     await program.parseAsync(full, { from: 'user' })
     return status
   } catch (error) {
@@ -166,7 +166,7 @@ export async function run(argv: readonly string[], streams: Streams): Promise<Ex
 }
 
 /** Options that every calculation has beside its fields. */
-const OTHER_OPTIONS = [
+const otherOptions = () => [
   ...[...outputOptions(), markdownOption(), ...orderOptions(), ...pictureOptions()].map(
     ({ long }) => (long ?? '').replace(/^--/u, ''),
   ),

@@ -1,7 +1,15 @@
 import { chmodSync, rmSync } from 'node:fs'
-import { isBuiltin } from 'node:module'
 import { fileURLToPath } from 'node:url'
 import { type Plugin, rolldown } from 'rolldown'
+import {
+  asciiOnly,
+  builtinsByRequire,
+  colorsUnasked,
+  dataWhenUsed,
+  fieldsAtHand,
+  schemasWhenUsed,
+  withoutSubprocess,
+} from './bundle-plugins.ts'
 
 /**
  * `npm run build`: the command line and the server as they are installed, in `dist/`.
@@ -37,33 +45,6 @@ function alwaysLoaded(): { readonly plugin: Plugin; has(id: string): boolean } {
   }
 }
 
-/**
- * Modules of Node by `require`: an `import` of one reads all that it exports, and so loads the streams
- * and promises behind `node:fs` that nobody asks for.
- */
-const BY_REQUIRE = '\0by-require:'
-const builtinsByRequire: Plugin = {
-  name: 'builtins-by-require',
-  resolveId(id, importer) {
-    if (importer?.startsWith(BY_REQUIRE)) return { id, external: true }
-    return isBuiltin(id) && id !== 'node:module' ? BY_REQUIRE + id : undefined
-  },
-  load: (id) =>
-    id.startsWith(BY_REQUIRE)
-      ? `module.exports = require(${JSON.stringify(id.slice(BY_REQUIRE.length))})`
-      : undefined,
-}
-
-const STUB = '\0no-subprocess'
-
-/** Subcommands that are programs of their own are not used here, and what would start them takes 5 ms to load. */
-const withoutSubprocess: Plugin = {
-  name: 'without-subprocess',
-  resolveId: (id, importer) =>
-    id === 'node:child_process' && importer?.includes('/commander/') ? STUB : undefined,
-  load: (id) => (id === STUB ? 'export default {}' : undefined),
-}
-
 /** Writes the bundle into a folder; returns nothing, and throws where something cannot be found. */
 export async function writeBundle(folder: string): Promise<void> {
   const always = alwaysLoaded()
@@ -71,7 +52,16 @@ export async function writeBundle(folder: string): Promise<void> {
     input: { chargewright: at('cli/main.ts'), serve: at('worker/node/start.ts') },
     platform: 'node',
     transform: { target: 'node20', define: { __filename: 'import.meta.filename' } },
-    plugins: [withoutSubprocess, builtinsByRequire, always.plugin],
+    plugins: [
+      schemasWhenUsed,
+      fieldsAtHand(),
+      dataWhenUsed,
+      withoutSubprocess,
+      builtinsByRequire,
+      colorsUnasked,
+      always.plugin,
+      asciiOnly,
+    ],
     checks: { ineffectiveDynamicImport: false },
   })
   await bundle.write({
