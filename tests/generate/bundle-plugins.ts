@@ -1,8 +1,9 @@
 import { readFileSync } from 'node:fs'
-import { isBuiltin } from 'node:module'
+import { createRequire, isBuiltin } from 'node:module'
 import { relative } from 'node:path'
 import { fileURLToPath } from 'node:url'
-import type { Plugin } from 'rolldown'
+import { type Plugin, rolldown } from 'rolldown'
+import * as schemas from '../../cli/schemas/index.ts'
 import { DRAWING } from '../../shared/diagram/options.ts'
 import { fieldsOf } from '../../shared/input/index.ts'
 import { operations } from '../../shared/operations.ts'
@@ -10,15 +11,40 @@ import { operations } from '../../shared/operations.ts'
 /** What makes the bundled command line start sooner; none of it changes what a program does. */
 
 const ROOT = fileURLToPath(new URL('../../', import.meta.url))
-const SCHEMAS = `${ROOT}tests/generate/schemas-when-used.ts`
+const SCHEMAS = `${ROOT}cli/schemas/`
 
-/** Schemas are made where they are first used: of some hundreds, one calculation uses a dozen. */
+/** Name of the file beside the bundle that zod lies in. */
+const ZOD = 'zod.cjs'
+
+/** `cli/schemas` stands for zod, which is loaded from a file of its own where that is not enough. */
 export const schemasWhenUsed: Plugin = {
   name: 'schemas-when-used',
   resolveId: (id, importer) =>
-    id === 'zod' && importer !== SCHEMAS && !importer?.includes('/node_modules/')
-      ? SCHEMAS
-      : undefined,
+    id === 'zod' && !importer?.includes('/node_modules/') ? `${SCHEMAS}index.ts` : undefined,
+  transform(code, id) {
+    return id === `${SCHEMAS}zod.ts` ? code.replace(`'zod')`, `'./${ZOD}')`) : undefined
+  },
+}
+
+/** Writes what is used of zod, in the form that can be loaded in the middle of a calculation. */
+export async function writeZod(folder: string): Promise<void> {
+  const names = Object.keys(schemas).filter((name) => name !== 'NEVER')
+  const entry = '\0zod-used'
+  const bundle = await rolldown({
+    input: { zod: entry },
+    platform: 'node',
+    transform: { target: 'node20' },
+    plugins: [
+      {
+        name: 'zod-used',
+        resolveId: (id) => (id === entry ? id : undefined),
+        load: (id) => (id === entry ? `export { ${names.join(', ')} } from 'zod'` : undefined),
+      },
+      asciiOnly,
+    ],
+  })
+  await bundle.write({ dir: folder, format: 'cjs', minify: true, entryFileNames: ZOD })
+  await bundle.close()
 }
 
 /** What an operation or the drawing of a picture is called in its module, and its fields. */
@@ -63,10 +89,10 @@ const LONG_PART = 160
 const READ_WHEN_USED = `
 const put = (object, name, value) =>
   Object.defineProperty(object, name, { value, writable: true, enumerable: true, configurable: true })
-export const whenUsed = (object, text) => {
+export const whenUsed = (object, parse) => {
   const names = Object.keys(object).filter((name) => object[name] === undefined)
   const read = () => {
-    const parts = JSON.parse(text)
+    const parts = parse()
     for (const name of names) put(object, name, parts[name])
   }
   for (const name of names) {
@@ -110,25 +136,43 @@ function whenUsed(data: object): string {
   )
   const object = `{ ${now.join(', ')} }`
   if (long.length === 0) return `export default ${object}`
-  const later = JSON.stringify(Object.fromEntries(long.map(([name, part]) => [name, JSON.parse(part)])))
-  return `export default /*@__PURE__*/ whenUsed(${object}, ${JSON.stringify(later)})`
+  const later = Object.fromEntries(long.map(([name, part]) => [name, JSON.parse(part)]))
+  // Inside a function, so that its text is no part of what is kept of compiled code until it is read.
+  return `export default /*@__PURE__*/ whenUsed(${object}, () => ${parsed(later)})`
 }
 
 /**
- * Modules of Node by `require`: an `import` of one reads all that it exports, and so loads the streams
- * and promises behind `node:fs` that nobody asks for.
+ * Modules of Node by `require`, each name by itself: an `import` of one reads all that it exports, and so
+ * loads the streams and promises behind `node:fs` that nobody asks for.
  */
 const BY_REQUIRE = '\0by-require:'
+const REQUIRE = '\0require'
+const require = createRequire(import.meta.url)
 export const builtinsByRequire: Plugin = {
   name: 'builtins-by-require',
-  resolveId(id, importer) {
-    if (importer?.startsWith(BY_REQUIRE)) return { id, external: true }
-    return isBuiltin(id) && id !== 'node:module' ? BY_REQUIRE + id : undefined
+  resolveId(id, _, { kind }) {
+    if (id === REQUIRE) return id
+    if (!isBuiltin(id) || id === 'node:module') return undefined
+    return kind === 'require-call' ? { id, external: true } : BY_REQUIRE + id
   },
-  load: (id) =>
-    id.startsWith(BY_REQUIRE)
-      ? `module.exports = require(${JSON.stringify(id.slice(BY_REQUIRE.length))})`
-      : undefined,
+  load(id) {
+    if (id === REQUIRE) {
+      return "import { createRequire } from 'node:module'\nexport const require = createRequire(import.meta.url)"
+    }
+    if (!id.startsWith(BY_REQUIRE)) return undefined
+    const name = id.slice(BY_REQUIRE.length)
+    const names = Object.keys(require(name)).filter(
+      (each) => /^\w+$/u.test(each) && each !== 'default',
+    )
+    const exported = names.map((each) => `const $${each} = /*@__PURE__*/ part('${each}')`)
+    return [
+      `import { require } from '${REQUIRE}'`,
+      `const all = /*@__PURE__*/ require(${JSON.stringify(name)})`,
+      'const part = (name) => all[name]',
+      ...exported,
+      `export { all as default, ${names.map((each) => `$${each} as ${each}`).join(', ')} }`,
+    ].join('\n')
+  },
 }
 
 const STUB = '\0no-subprocess'

@@ -9,6 +9,7 @@ import {
   fieldsAtHand,
   schemasWhenUsed,
   withoutSubprocess,
+  writeZod,
 } from './bundle-plugins.ts'
 
 /**
@@ -20,8 +21,8 @@ import {
 
 const at = (path: string) => fileURLToPath(new URL(`../../${path}`, import.meta.url))
 
-/** What is needed whatever is asked: with a calculation of the kind that all of them are made of. */
-const ALWAYS = ['cli/program.ts', 'cli/terminal.ts', 'shared/service/saturation.ts'].map(at)
+/** What is needed whatever is asked. */
+const ALWAYS = ['cli/start.ts', 'shared/refrigerant/index.ts'].map(at)
 
 /** Modules that are loaded with {@link ALWAYS}, found while all of them are read. */
 function alwaysLoaded(): { readonly plugin: Plugin; has(id: string): boolean } {
@@ -63,6 +64,10 @@ export async function writeBundle(folder: string): Promise<void> {
       asciiOnly,
     ],
     checks: { ineffectiveDynamicImport: false },
+    onLog(_, { code, message }) {
+      // What stands for a library must have all that is used of it.
+      throw new Error(`${code}: ${message}`)
+    },
   })
   await bundle.write({
     dir: folder,
@@ -70,9 +75,12 @@ export async function writeBundle(folder: string): Promise<void> {
     minify: true,
     entryFileNames: '[name].mjs',
     chunkFileNames: 'part-[hash].mjs',
-    codeSplitting: { groups: [{ name: 'always', test: (id) => always.has(id) }] },
+    codeSplitting: {
+      groups: [{ name: 'always', test: (id) => always.has(id) || id.startsWith('\0rolldown') }],
+    },
   })
   await bundle.close()
+  await writeZod(folder)
 }
 
 if (import.meta.main) {
