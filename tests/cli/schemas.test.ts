@@ -77,6 +77,20 @@ describe('what stands for zod in the bundle', () => {
     )
   })
 
+  it.each(Object.entries(makers))('reads an object with and without %s as zod does', (_, make) => {
+    const object = () => both((z) => z.strictObject({ a: make(z) }))
+    for (const input of [{}, { b: 1 }, [], null]) {
+      const { real, quick } = object()
+      expect(outcome(quick, input)).toEqual(outcome(real, input))
+    }
+    fc.assert(
+      fc.property(value, (a) => {
+        const { real, quick } = object()
+        expect(outcome(quick, { a })).toEqual(outcome(real, { a }))
+      }),
+    )
+  })
+
   it('reads objects of any such fields as zod does', () => {
     const names = Object.keys(makers)
     const some = fc.uniqueArray(fc.constantFrom(...names), { maxLength: 5 })
