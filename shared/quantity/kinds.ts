@@ -68,22 +68,26 @@ function normalizeUnit(text: string): string {
     .toLowerCase()
 }
 
-const lookup = new Map<Kind, Map<string, Unit>>(
-  KINDS.map((kind) => [
-    kind,
-    new Map(
-      UNITS[kind].flatMap((entry) =>
-        [...entry.spellings, entry.symbol].map((name) => [name, entry] as const),
-      ),
+const lookups = new Map<Kind, ReadonlyMap<string, Unit>>()
+
+/** The units of a kind by every spelling; made when one is asked for. */
+function lookupOf(kind: Kind): ReadonlyMap<string, Unit> {
+  const before = lookups.get(kind)
+  if (before) return before
+  const made = new Map(
+    UNITS[kind].flatMap((entry) =>
+      [...entry.spellings, entry.symbol].map((name) => [name, entry] as const),
     ),
-  ]),
-)
+  )
+  lookups.set(kind, made)
+  return made
+}
 
 /** The unit of `kind` that `text` spells, or undefined. */
 export function findUnit(kind: Kind, text: string): Unit | undefined {
-  const units = lookup.get(kind)
+  const units = lookupOf(kind)
   // Our own symbols are found as they stand: showing an answer looks up dozens.
-  return units?.get(text) ?? units?.get(normalizeUnit(text))
+  return units.get(text) ?? units.get(normalizeUnit(text))
 }
 
 /** Kinds in which `text` is a unit, in table order. */
