@@ -10,7 +10,10 @@ const text = (value: Quantity, unit: string) =>
   `${Number(value.to(unit).toPrecision(DIGITS))} ${unit}`
 const share = (si: number) => text(fraction(si), '%')
 
-/** The case as `simulate` takes it: the same machine in the same weather with the same fault. */
+/**
+ * The case as `simulate` takes it: the same machine in the same weather with the same fault. In US units,
+ * in which a lesson is told where nobody asks for others.
+ */
 export function simulationOf(
   { modelMachine, machine, conditions, asked }: LessonCase,
   size: Present | undefined,
@@ -20,18 +23,18 @@ export function simulationOf(
   return {
     modelMachine,
     refrigerant: machine.refrigerant,
-    ambient: text(temperature(conditions.ambientK), '°C'),
-    returnAir: text(temperature(conditions.returnAirK), '°C'),
+    ambient: text(temperature(conditions.ambientK), '°F'),
+    returnAir: text(temperature(conditions.returnAirK), '°F'),
     relativeHumidity: share(conditions.returnHumidity),
     compressorRpm: Number((conditions.speed * 60).toPrecision(DIGITS)),
     condenserFan: share(conditions.condenserFan),
     blower: share(conditions.blower),
-    barometer: text(barometricPressure(conditions.barometerPa), 'kPa'),
+    barometer: text(barometricPressure(conditions.barometerPa), 'inHg'),
     ...(asked.deviations === NO_DEVIATIONS
       ? {}
       : { deviations: Object.fromEntries(own.map(([name, value]) => [name, share(value)])) }),
     ...(size
-      ? { [size.setting]: text(size.size, size.size.kind === 'fraction' ? '%' : 'kPa') }
+      ? { [size.setting]: text(size.size, size.size.kind === 'fraction' ? '%' : 'psi') }
       : {}),
   }
 }

@@ -28,6 +28,7 @@ import {
 import { picturesOf } from '../../../shared/work-order/pictured.ts'
 import type { WorkOrderAnswer } from '../../../shared/work-order/sheet.ts'
 import { workOrder } from '../../../shared/work-order/work-order.ts'
+import { isWorking } from '../compute/compute.ts'
 import { commonDraft, currentSettings, outcomeOf } from '../state.ts'
 import { answerView } from '../view/answer.ts'
 import { type Fault, type Form, filledText, type Path } from '../view/field.ts'
@@ -231,7 +232,7 @@ const inWords = labeller(
 
 function orderView(order: Kept, changed: () => void): TemplateResult {
   const { id, draft } = order
-  const outcome = outcomeOf(workOrder, draft, currentSettings().units)
+  const outcome = outcomeOf(workOrder, draft, currentSettings().units, id)
   const answer = outcome.kind === 'answer' ? (outcome.answer as WorkOrderAnswer) : undefined
   const form: Form = {
     operation: workOrder.name,
@@ -259,7 +260,7 @@ function orderView(order: Kept, changed: () => void): TemplateResult {
     </header>
     <div class="columns">
       <section aria-label="What is known">${formView(form, fields)}</section>
-      <section class="told" id="told" aria-label="Answer">
+      <section class="told" id="told" aria-label="Answer" aria-busy=${isWorking(workOrder.name, id) ? 'true' : 'false'}>
         ${answer ? answerView(answer, inWords, nothing, cardView(answer)) : outcomeView(workOrder.name, outcome, inWords)}
       </section>
     </div>
@@ -337,7 +338,7 @@ const dropView = (id: string, changed: () => void) =>
 // Paper
 
 function paperView({ id, draft }: Kept, page: 'card' | 'customer'): TemplateResult {
-  const outcome = outcomeOf(workOrder, draft, currentSettings().units)
+  const outcome = outcomeOf(workOrder, draft, currentSettings().units, id)
   const answer = outcome.kind === 'answer' ? (outcome.answer as WorkOrderAnswer) : undefined
   return html`<article class="paper">
     <p class="acts">
@@ -345,16 +346,16 @@ function paperView({ id, draft }: Kept, page: 'card' | 'customer'): TemplateResu
       <button type="button" class="main" @click=${() => print()}>Print</button>
     </p>
     <h1 tabindex="-1" class="unseen">${nameOf(draft)}</h1>
-    ${answer ? (page === 'card' ? html`${cardView(answer)} ${figuresView(draft)}` : customerView(answer)) : outcomeView(workOrder.name, outcome, inWords)}
+    ${answer ? (page === 'card' ? html`${cardView(answer)} ${figuresView(id, draft)}` : customerView(answer)) : outcomeView(workOrder.name, outcome, inWords)}
   </article>`
 }
 
 /** Wide enough for two beside each other on a sheet. */
 const FIGURE_PX = 480
 
-const figuresView = (draft: Draft): TemplateResult => html`<div class="figures-row">
+const figuresView = (id: string, draft: Draft): TemplateResult => html`<div class="figures-row">
   ${picturesOf(orderFile(draft), fieldNames).map(({ kind, operation, input }) =>
-    figureView(operation, kind, input, FIGURE_PX),
+    figureView(operation, kind, input, FIGURE_PX, id),
   )}
 </div>`
 
