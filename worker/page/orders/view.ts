@@ -14,6 +14,8 @@ import {
 } from '../../../shared/form/index.ts'
 import { sectionGroups, sectionOf } from '../../../shared/form/order.ts'
 import { type Field, fieldsOf } from '../../../shared/input/index.ts'
+import { charge } from '../../../shared/service/charge.ts'
+import { coolingCheck } from '../../../shared/service/cooling-check.ts'
 import { evacuation } from '../../../shared/service/evacuation.ts'
 import { leakTest } from '../../../shared/service/leak-test.ts'
 import { readings } from '../../../shared/service/readings.ts'
@@ -359,7 +361,9 @@ const figuresView = (id: string, draft: Draft): TemplateResult => html`<div clas
   )}
 </div>`
 
+const PICTURED = [readings, evacuation, leakTest, charge, coolingCheck]
+
 const fieldNames = (name: string): ReadonlySet<string> => {
-  const operation = [readings, evacuation, leakTest].find((entry) => entry.name === name)
+  const operation = PICTURED.find((entry) => entry.name === name)
   return new Set(operation ? Object.keys(operation.fields) : [])
 }

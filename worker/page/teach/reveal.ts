@@ -43,7 +43,8 @@ const leftText = ({ left }: Reveal) =>
     )
     .join(', ')
 
-const percent = (share: number) => (share < 0.005 ? 'under 1 %' : `${Math.round(100 * share)} %`)
+const percent = (share: number) =>
+  share < 0.005 ? 'under 1\u00a0%' : `${Math.round(100 * share)} %`
 
 const gradedView = ({ predictions }: Reveal) => html`<table class="graded">
   <caption>
