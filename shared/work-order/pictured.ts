@@ -11,15 +11,17 @@ export interface Pictured {
   readonly kind: KindName
   readonly operation: string
   readonly input: Raw
+  /** Which of them is left out first where a sheet has no room: the higher it is. */
+  readonly rank: number
 }
 
 /** What is worth a picture on a card, in the order of the visit: what stood, what goes in, what was read in the end. */
-const PICTURES: readonly (readonly [section: string, kind: KindName])[] = [
-  ['leakTest', 'pressure-hold'],
-  ['evacuation', 'vacuum-rise'],
-  ['charge', 'charge-bar'],
-  ['readings', 'superheat-subcooling'],
-  ['cooling', 'cooling-bands'],
+const PICTURES: readonly (readonly [section: string, kind: KindName, rank: number])[] = [
+  ['leakTest', 'pressure-hold', 4],
+  ['evacuation', 'vacuum-rise', 3],
+  ['charge', 'charge-bar', 1],
+  ['readings', 'superheat-subcooling', 2],
+  ['cooling', 'cooling-bands', 5],
 ]
 
 /** What else of the order a step is handed; values of the order's head are overridden by it. */
@@ -54,7 +56,7 @@ export function picturesOf(
   const raw = modernised(order).raw as Raw
   const written = raw as unknown as WorkOrderInput
   const head = headOf(written)
-  return PICTURES.flatMap(([section, kind]) => {
+  return PICTURES.flatMap(([section, kind, rank]) => {
     const own = raw[section] as Raw | undefined
     const operation = DIAGRAMS.find((entry) => entry.kind === kind)?.operation
     // A charge follows from the couplings and parts of the order, whether its own section says more or not.
@@ -67,6 +69,6 @@ export function picturesOf(
         : [],
     )
     const input = { ...Object.fromEntries(taken), ...handed(section, written, head), ...own }
-    return [{ kind, operation, input }]
+    return [{ kind, operation, input, rank }]
   })
 }

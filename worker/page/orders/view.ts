@@ -352,14 +352,26 @@ function paperView({ id, draft }: Kept, page: 'card' | 'customer'): TemplateResu
   </article>`
 }
 
-/** Wide enough for two beside each other on a sheet. */
+/** Wide enough for two beside each other on a sheet, and for three. */
 const FIGURE_PX = 480
+const SMALL_PX = 360
+/** Pictures that a sheet has room for under the card; the others are on the screen alone. */
+const MOST_ON_PAPER = 3
 
-const figuresView = (id: string, draft: Draft): TemplateResult => html`<div class="figures-row">
-  ${picturesOf(orderFile(draft), fieldNames).map(({ kind, operation, input }) =>
-    figureView(operation, kind, input, FIGURE_PX, id),
-  )}
-</div>`
+function figuresView(id: string, draft: Draft): TemplateResult {
+  const pictures = picturesOf(orderFile(draft), fieldNames)
+  const width = pictures.length < MOST_ON_PAPER ? FIGURE_PX : SMALL_PX
+  const drawn = pictures.flatMap(({ kind, operation, input, rank }) => {
+    const view = figureView(operation, kind, input, width, id)
+    return view === nothing ? [] : [{ view, rank }]
+  })
+  const ranks = drawn.map(({ rank }) => rank).sort((one, other) => one - other)
+  const last = ranks[MOST_ON_PAPER - 1] ?? Number.POSITIVE_INFINITY
+  const many = drawn.length >= MOST_ON_PAPER ? 'many' : ''
+  return html`<div class="figures-row ${many}">
+    ${drawn.map(({ view, rank }) => html`<div class=${rank > last ? 'not-printed' : ''}>${view}</div>`)}
+  </div>`
+}
 
 const PICTURED = [readings, evacuation, leakTest, charge, coolingCheck]
 
