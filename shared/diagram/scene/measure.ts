@@ -27,9 +27,9 @@ export function measureIn(kind: Kind, symbol: string): Measure {
   }
 }
 
-/** A figure in words, in one unit system, that no line is broken within. */
-export const inWords = (quantity: Quantity, system: 'us' | 'si'): string =>
-  figureText({ value: quantity }, { units: system, precise: false }).replaceAll(' ', TIGHT)
+/** A figure in words, in one unit system, no finer than `step` (SI), that no line is broken within. */
+export const inWords = (quantity: Quantity, system: 'us' | 'si', step?: number): string =>
+  figureText({ value: quantity, step }, { units: system, precise: false }).replaceAll(' ', TIGHT)
 
 /** The same of a plain value in SI. */
 export const wordsOf = (kind: Kind, si: number, system: 'us' | 'si', plusMinus?: number): string =>
