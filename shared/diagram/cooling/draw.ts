@@ -15,9 +15,10 @@ import { measureOf } from '../scene/measure.ts'
 import type { Node } from '../scene/node.ts'
 import type { Box } from '../scene/path.ts'
 import { linear } from '../scene/scale.ts'
-import { diamond, rectangle, ring, straight } from '../scene/shapes.ts'
-import { textAt, widthOfText, wrapped } from '../scene/text.ts'
+import { diamond, rectangle, ring, straight, whiskers } from '../scene/shapes.ts'
+import { textAt, wrapped } from '../scene/text.ts'
 import type { Paint } from '../scene/theme.ts'
+import { type Line, uprightLines } from '../scene/upright-lines.ts'
 
 /** Something that was read, SI, with its words. */
 export interface ReadMark {
@@ -43,7 +44,7 @@ export interface CoolingPanel {
     readonly text: string
   }[]
   /** What the equipment's maker allows at most or at least. */
-  readonly limits: readonly { readonly at: number; readonly text: string }[]
+  readonly limits: readonly Line[]
 }
 
 export interface CoolingPicture {
@@ -104,7 +105,7 @@ function drawPanel(panel: CoolingPanel, frame: Frame, top: number, number: numbe
         `panel-${number}`,
         ...named,
         ...levelAxis(paint, x, box, `${panel.measured}, ${measure.unit}`),
-        ...limitLines(paint, panel.limits, box, at, width),
+        ...uprightLines(paint, panel.limits, box, at, width, 'limit'),
         ...rows.flatMap((row, index) => tableRow(paint, row, box, at, `${number}-${index + 1}`)),
         ...marks.map((mark) =>
           part(
@@ -174,15 +175,8 @@ function readMark(
   at: (si: number) => number,
   y: number,
 ): readonly Node[] {
-  const [low, high] = [at(si - plusMinus), at(si + plusMinus)]
   return [
-    ...(plusMinus === 0
-      ? []
-      : [
-          straight(paint, 'spread', [low, y], [high, y]),
-          straight(paint, 'spread', [low, y - 6], [low, y + 6]),
-          straight(paint, 'spread', [high, y - 6], [high, y + 6]),
-        ]),
+    ...(plusMinus === 0 ? [] : whiskers(paint, at(si - plusMinus), at(si + plusMinus), y)),
     judged ? ring(paint, 'mark', [at(si), y]) : diamond(paint, [at(si), y]),
   ]
 }
@@ -210,32 +204,6 @@ function markTexts(
       put(box.left + 4, -9, 'start'),
       put(box.right - 4, -9, 'end'),
     ])
-  })
-}
-
-/** Lines of the maker, their words above the plot. */
-function limitLines(
-  paint: Paint,
-  limits: CoolingPanel['limits'],
-  box: Box,
-  at: (si: number) => number,
-  width: number,
-): readonly Node[] {
-  return limits.map((limit, index) => {
-    const x = at(limit.at)
-    const y = box.top - 5 - 17 * (limits.length - 1 - index)
-    const right = x + 6 + widthOfText(limit.text, 'tick') < width - 4
-    return part(
-      `limit-${index + 1}`,
-      straight(paint, 'limit', [x, y - 9], [x, box.bottom]),
-      textAt(paint, {
-        text: limit.text,
-        at: [x + (right ? 6 : -6), y],
-        anchor: right ? 'start' : 'end',
-        look: 'cool-text',
-        halo: true,
-      }),
-    )
   })
 }
 
