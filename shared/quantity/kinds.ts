@@ -1,3 +1,4 @@
+import { keptBy } from '../kept.ts'
 import { tables, type Unit } from './units.ts'
 
 /** What a quantity measures; its units are never mixed with those of another kind. */
@@ -79,11 +80,21 @@ const lookup = new Map<Kind, Map<string, Unit>>(
   ]),
 )
 
+/** Spellings that somebody makes up are not kept without end. */
+const MOST_SPELLINGS = 200
+
+/** Units of a kind by any spelling; one that was met before is not folded again. */
+const spelled = new Map(
+  KINDS.map((kind) => [
+    kind,
+    keptBy((text: string) => lookup.get(kind)?.get(normalizeUnit(text)), MOST_SPELLINGS),
+  ]),
+)
+
 /** The unit of `kind` that `text` spells, or undefined. */
 export function findUnit(kind: Kind, text: string): Unit | undefined {
-  const units = lookup.get(kind)
   // Our own symbols are found as they stand: showing an answer looks up dozens.
-  return units?.get(text) ?? units?.get(normalizeUnit(text))
+  return lookup.get(kind)?.get(text) ?? spelled.get(kind)?.(text)
 }
 
 /** Kinds in which `text` is a unit, in table order. */

@@ -14,6 +14,8 @@ for (const entry of ENTRIES) {
   const { id, aliases } = entry.info
   const number = id.replace(/^R-/u, '')
   for (const name of [id, number, ...aliases]) names.set(fold(name), entry)
+  // Found as it stands, as most name it.
+  names.set(id, entry)
 }
 
 /** Digits and letters that are enough to mean one refrigerant where only one begins or ends with them. */
@@ -42,7 +44,7 @@ function byPart(typed: string): Entry | undefined {
  * 'HFC-134a', 'propane', 'CO2', or by the part of the number that only one has. Throws 'unknown-refrigerant' with the nearest names.
  */
 export function findEntry(name: string): Entry {
-  const found = names.get(fold(name)) ?? byPart(fold(name))
+  const found = names.get(name) ?? names.get(fold(name)) ?? byPart(fold(name))
   if (found !== undefined) return found
   const ids = new Map(
     ENTRIES.flatMap(({ info }) => [info.id, ...info.aliases].map((each) => [each, info.id])),
