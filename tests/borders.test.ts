@@ -98,6 +98,7 @@ describe('borders between the rooms', () => {
         'substance',
         'quantity',
         'errors.ts',
+        'kept.ts',
         'nearest.ts',
         'sources.ts',
         'source-table.ts',
