@@ -8,6 +8,7 @@ import { ANSWERED, type HeadersOf } from '../straight.ts'
 import { compressed } from './compressed.ts'
 import { listening } from './listen.ts'
 import { requestLog } from './log.ts'
+import { packedOnce, SAME_FOR_ALL } from './packed-once.ts'
 import { pageFiles } from './page-files.ts'
 import { isTrusted, plainHttp, withoutTls } from './plain-http.ts'
 import { type Given, serverSettings, type Tls } from './settings.ts'
@@ -32,7 +33,10 @@ export async function start(
   write: (text: string) => void = (text) => void process.stderr.write(text),
 ): Promise<RunningServer> {
   const settings = serverSettings(given, process.env)
-  const app = createApp({ around: [plainHttp, compressed(), pageFiles()], headersOf })
+  const around = [plainHttp, compressed(), packedOnce(), pageFiles()]
+  const app = createApp({ around, headersOf })
+  // It takes most of a second to make, in which nobody else would be answered.
+  await app.request(SAME_FOR_ALL, { headers: { 'accept-encoding': 'gzip' } })
   // Told apart by their start: what a caller kept from the last run may be of an older version.
   const bindings: Settings = { CORS_ORIGINS: settings.cors, BUILD: Date.now().toString(36) }
   const answer = getRequestListener((request) => app.fetch(request, bindings), {
