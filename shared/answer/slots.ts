@@ -14,6 +14,7 @@ interface Slot {
 interface Template {
   readonly before: string
   readonly slots: readonly Slot[]
+  readonly names: readonly string[]
 }
 
 const SLOT = /\{(\w+)(?:\|(\w+))?\}/gu
@@ -36,10 +37,14 @@ export function fillSlots(
   return text
 }
 
+/** Names of what a sentence has slots for. */
+export const slotsOf = (sentence: string): readonly string[] => templateOf(sentence).names
+
 const templateOf = keptBy((sentence: string): Template => {
   const found = [...sentence.matchAll(SLOT)]
   return {
     before: sentence.slice(0, found[0]?.index),
+    names: found.map(([, name = '']) => name),
     slots: found.map(({ 0: written, 1: name = '', 2: form, index }, place) => ({
       name,
       form,

@@ -95,9 +95,12 @@ export function saturatedAt(
   line: SaturationLine,
   name?: string,
 ): Budget {
-  const { ingredients, temperatureK } = saturating(r, reading, barometer, line, name)
-  return budget(ingredients, (...values) => temperatureK(...(values as [number, number, number])))
+  return saturatedOn(saturating(r, reading, barometer, line, name))
 }
+
+/** The same of what is known of a reading on a line. */
+export const saturatedOn = ({ ingredients, temperatureK }: Saturating): Budget =>
+  budget(ingredients, (reading = 0, air = 0, data = 0) => temperatureK(reading, air, data))
 
 /** Absolute pressure of a reading moved to `value`, Pa. @throws {CalcError} as {@link toAbsolute} */
 export function absolutePa(reading: PressureReading, value: number, barometerPa: number): number {

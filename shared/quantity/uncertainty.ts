@@ -91,17 +91,38 @@ function together(spans: readonly number[]): number {
 const sizeOf = ({ plusMinus }: Contribution) => plusMinus
 const largestFirst = (a: Contribution, b: Contribution) => b.plusMinus - a.plusMinus
 
-/** `f` with one of its values replaced; most figures have two or three, which are handed over as they are. */
+/** `f` with one of its values replaced; up to four, as most figures have, are handed over as they are. */
 function one(f: (...values: number[]) => number, values: readonly number[]) {
-  const [a, b, c] = values as readonly [number, number, number]
-  if (values.length === 2) {
-    return (index: number, value: number) => (index === 0 ? f(value, b) : f(a, value))
+  const [a, b, c, d] = values as readonly [number, number, number, number]
+  switch (values.length) {
+    case 2:
+      return (index: number, value: number) => (index === 0 ? f(value, b) : f(a, value))
+    case 3:
+      return (index: number, value: number) =>
+        index === 0 ? f(value, b, c) : index === 1 ? f(a, value, c) : f(a, b, value)
+    case 4:
+      return (index: number, value: number) =>
+        f(
+          index === 0 ? value : a,
+          index === 1 ? value : b,
+          index === 2 ? value : c,
+          index === 3 ? value : d,
+        )
+    default:
+      return oneOfMany(f, values)
   }
-  if (values.length === 3) {
-    return (index: number, value: number) =>
-      index === 0 ? f(value, b, c) : index === 1 ? f(a, value, c) : f(a, b, value)
+}
+
+/** One copy for all: the value that was moved last is put back first. */
+function oneOfMany(f: (...values: number[]) => number, values: readonly number[]) {
+  const moved = values.slice()
+  let last = 0
+  return (index: number, value: number): number => {
+    moved[last] = values[last] as number
+    moved[index] = value
+    last = index
+    return f(...moved)
   }
-  return (index: number, value: number) => f(...values.with(index, value))
 }
 
 /** The half of the span that an input makes; undefined where it carries no uncertainty. */

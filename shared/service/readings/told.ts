@@ -1,3 +1,4 @@
+import { slotsOf } from '../../answer/slots.ts'
 import { type Figure, type Level, MOST_FIGURES, MOST_NEXT, type Told } from '../../answer/told.ts'
 import type { Pattern } from '../../diagnosis/patterns.ts'
 import { isVehicle } from '../../fields/index.ts'
@@ -68,9 +69,6 @@ export function readingsTold(known: Known): Told {
     next: said.next.slice(0, MOST_NEXT),
   }
 }
-
-const slotsOf = (text: string) =>
-  [...text.matchAll(/\{(\w+)(?:\|\w+)?\}/gu)].map(([, id = '']) => id)
 
 const noBetter = (figures: readonly Figure[]) => figures.length < MOST_FIGURES
 

@@ -1,6 +1,11 @@
 import { CalcError, under } from '../../errors.ts'
 import type { Place } from '../../instrument/index.ts'
-import { REFRIGERANT_DATA, type Saturating, saturating } from '../../physics/saturating.ts'
+import {
+  REFRIGERANT_DATA,
+  type Saturating,
+  saturatedOn,
+  saturating,
+} from '../../physics/saturating.ts'
 import {
   absolutePressure,
   budget,
@@ -80,9 +85,7 @@ const atPressure = (r: Refrigerant, reading: PressureReading, place: Place) => {
       : place.gauge(reading.si, reading.plusMinus)
   const boils = (line: Line) => {
     const on: Saturating = saturating(r, reading, place.barometer, line)
-    const found = budget(on.ingredients, (value = 0, air = 0, data = 0) =>
-      on.temperatureK(value, air, data),
-    )
+    const found = saturatedOn(on)
     return { on, found: temperature(found.si, found.plusMinus) }
   }
   const bubble = boils('bubble')
