@@ -50,3 +50,15 @@ export function showsOf(name: string, parts: readonly string[], cases: readonly 
     expect(shownOf(name, input, parts)).toEqual(shows)
   })
 }
+
+/** The lines of a calculation: what, from what values, and what it gives. */
+export const workingOf = (
+  name: string,
+  input: Readonly<Record<string, unknown>>,
+): readonly string[] =>
+  operation(name)
+    .run({ units: 'us', ...input })
+    .steps.map(({ what, values, gives }) => {
+      const from = Object.entries(values).map(([key, value]) => `${key} ${brief(value)}`)
+      return `${what}: ${from.join(', ')} → ${brief(gives)}`
+    })
