@@ -3,6 +3,7 @@ import priorData from '../../data/service/diagnosis.json' with { type: 'json' }
 import type { Told } from '../answer/told.ts'
 import { ALL_DANGERS } from '../dangers.ts'
 import type { Observation } from '../diagnosis/features.ts'
+import { doubtsOf } from '../diagnosis/mistakes.ts'
 import { patternsOf } from '../diagnosis/patterns.ts'
 import { toThousandths, USUAL_PRIORS } from '../diagnosis/posterior.ts'
 import { pickRefrigerant } from '../fields/index.ts'
@@ -14,7 +15,7 @@ import { sourceTable } from '../source-table.ts'
 import { diagnosisAssumptions } from './diagnose/assumed.ts'
 import { type DiagnoseInput, diagnoseIn } from './diagnose/input/fields.ts'
 import { kindsOf } from './diagnose/input/kinds.ts'
-import { isTestWeather } from './diagnose/input/weather.ts'
+import { conditionsRead, isTestWeather } from './diagnose/input/weather.ts'
 import { baselineOf, restEvidence } from './diagnose/observations/beside.ts'
 import { observationsOf, weighedObservation } from './diagnose/observations/observations.ts'
 import { takenIn } from './diagnose/observations/taken.ts'
@@ -85,6 +86,10 @@ function diagnoseMachine(input: DiagnoseInput): Computation<DiagnoseResult> {
           observations,
           {
             sizes: test.weather.sizes,
+            doubts: doubtsOf(
+              observations.map(({ feature }) => feature),
+              conditionsRead(test.weather),
+            ),
             priors,
             evidence: {
               patterns: kinds.knowledge === 'model' ? [] : patterns,

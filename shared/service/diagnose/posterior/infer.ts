@@ -3,6 +3,7 @@ import { type Class, classes } from '../../../diagnosis/classes.ts'
 import type { Observation } from '../../../diagnosis/features.ts'
 import type { Cause } from '../../../diagnosis/hypotheses.ts'
 import type { TestSizes } from '../../../diagnosis/latent.ts'
+import type { Doubt } from '../../../diagnosis/mistakes.ts'
 import { type Posterior, type Priors, weighed } from '../../../diagnosis/posterior.ts'
 import { type Candidate, type Suspect, suspectsOf } from '../../../diagnosis/suspects.ts'
 import { type Evidence, logEvidence } from './evidence.ts'
@@ -16,9 +17,20 @@ export interface Inferred {
   readonly priors: ReadonlyMap<Cause, number>
 }
 
+/** What is doubted where the readings or the test are wrong, the likeliest first, as shares of all. */
+export function doubted({ all, posterior }: Inferred): readonly (readonly [Doubt, number])[] {
+  const sums = new Map<Doubt, number>()
+  all.forEach(({ doubts }, i) => {
+    if (doubts === undefined) return
+    sums.set(doubts, (sums.get(doubts) ?? 0) + (posterior.weights[i] as number))
+  })
+  return [...sums].sort(([, a], [, b]) => b - a)
+}
+
 /** What counts besides the readings. */
 export interface Grounds {
   readonly sizes: TestSizes
+  readonly doubts: readonly Doubt[]
   /** Left out for equal ones. */
   readonly priors: Priors | undefined
   readonly evidence: Evidence
@@ -49,9 +61,9 @@ export function inferBoth(
 export function infer(
   candidates: readonly Candidate[],
   observations: readonly Observation[],
-  { sizes, priors, evidence }: Grounds,
+  { sizes, doubts, priors, evidence }: Grounds,
 ): Inferred | undefined {
-  const all = candidates.flatMap((candidate) => suspectsOf(candidate, sizes, priors))
+  const all = candidates.flatMap((candidate) => suspectsOf(candidate, sizes, priors, doubts))
   if (all.length === 0) return undefined
   const posterior = weighed(
     all,
