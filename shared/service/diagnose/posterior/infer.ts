@@ -1,4 +1,4 @@
-import type { FaultKind } from '../../../cycle/index.ts'
+import { FAULT_KINDS, type FaultKind } from '../../../cycle/index.ts'
 import { type Class, classes } from '../../../diagnosis/classes.ts'
 import type { Observation } from '../../../diagnosis/features.ts'
 import type { Cause } from '../../../diagnosis/hypotheses.ts'
@@ -36,6 +36,16 @@ export interface Grounds {
   readonly evidence: Evidence
 }
 
+/**
+ * Causes that act alike, of which one is not left out while another is solved: what a valve stuck
+ * half open does turns round with the weather.
+ */
+const ALIKE: readonly (readonly FaultKind[])[] = [
+  ['undercharge', 'restriction', 'valve-stuck-closed', 'valve-stuck-open'],
+  ['overcharge', 'air', 'condenser-air'],
+  ['compressor-leak', 'valve-stuck-open', 'stroke-stuck-low'],
+]
+
 /** A cause less likely than this by the effects carried over is not solved in the test's own weather. */
 const WORTH_SOLVING = 5e-4
 
@@ -54,7 +64,15 @@ export function inferBoth(
   const likely = first.posterior.causes
     .filter(({ probability }) => probability >= WORTH_SOLVING)
     .flatMap(({ cause }) => (cause === 'none' || cause === 'reading-or-test-wrong' ? [] : [cause]))
-  return infer(candidatesBy(likely), observations, grounds)
+  const possible = first.posterior.causes.map(({ cause }) => cause)
+  const solved = FAULT_KINDS.filter(
+    (cause) =>
+      possible.includes(cause) &&
+      likely.some(
+        (one) => one === cause || ALIKE.some((set) => set.includes(one) && set.includes(cause)),
+      ),
+  )
+  return infer(candidatesBy(solved), observations, grounds)
 }
 
 /** Weighs every cause at every severity on every kind of machine that it may be. */
