@@ -2,7 +2,7 @@ import figures from '../../data/service/diagnosis.json' with { type: 'json' }
 import type { Effect } from './effects.ts'
 import { FEATURES, type Feature } from './features.ts'
 import { type Hypothesis, mistaken } from './hypotheses.ts'
-import { NUISANCES, type TestNuisance } from './nuisance.ts'
+import { NUISANCES, OF_THE_TEST, type TestNuisance } from './nuisance.ts'
 
 const { gauges, readings, conditions } = figures.mistakes
 
@@ -10,7 +10,8 @@ const { gauges, readings, conditions } = figures.mistakes
  * What may be wrong with a test: one reading far off, one condition other than it was said, both
  * gauges read for another refrigerant than is in the machine, or anything.
  */
-export type Doubt = Feature | TestNuisance | 'refrigerant' | 'anything'
+export type Doubt = (typeof DOUBTS)[number]
+export const DOUBTS = [...FEATURES, ...OF_THE_TEST, 'refrigerant', 'anything'] as const
 
 /** A mistake as a hypothesis, with what it doubts. */
 export interface Mistake extends Hypothesis {

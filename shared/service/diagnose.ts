@@ -21,7 +21,8 @@ import { observationsOf, weighedObservation } from './diagnose/observations/obse
 import { takenIn } from './diagnose/observations/taken.ts'
 import { unusedInDiagnosis } from './diagnose/observations/unused.ts'
 import { candidatesOf } from './diagnose/posterior/candidates.ts'
-import { inferBoth } from './diagnose/posterior/infer.ts'
+import { causesOf } from './diagnose/posterior/evidence.ts'
+import { doubted, inferBoth } from './diagnose/posterior/infer.ts'
 import { nextSteps } from './diagnose/verdict/next.ts'
 import { diagnoseOut, differenceOf, priorsShown } from './diagnose/verdict/result.ts'
 import { stepText, TEXTS } from './diagnose/verdict/texts.ts'
@@ -50,6 +51,9 @@ const NOTHING_WEIGHED: Verdict = {
   share: 1,
   merged: false,
 }
+
+/** A doubt less likely than this is not told. */
+const WORTH_TELLING = 0.005
 
 /** Patterns of a low side that draws in air through any leak. */
 const VACUUM: readonly string[] = ['restriction-in-vacuum', 'starved-in-vacuum']
@@ -98,8 +102,15 @@ function diagnoseMachine(input: DiagnoseInput): Computation<DiagnoseResult> {
             },
           },
         )
-  const verdict = inferred ? verdictOf(inferred) : NOTHING_WEIGHED
+  const verdict = inferred
+    ? verdictOf(inferred, {
+        knowledge: kinds.knowledge,
+        read: observations.length,
+        ofPattern: kinds.knowledge === 'model' ? [] : causesOf(patterns),
+      })
+    : NOTHING_WEIGHED
   const steps = inferred ? nextSteps(inferred, observations) : []
+  const doubts = (inferred ? doubted(inferred) : []).filter(([, share]) => share >= WORTH_TELLING)
   const rest = restOf(m, f, found)
   const stop = found.some(({ level }) => level === 'stop')
   // What is dangerous or cannot be comes before any cause, in the words of the readings.
@@ -117,6 +128,7 @@ function diagnoseMachine(input: DiagnoseInput): Computation<DiagnoseResult> {
         verdict,
         causes: inferred.posterior.causes,
         steps,
+        doubts: doubts.map(([doubt]) => doubt),
         inVacuum: patterns.some(({ id }) => VACUUM.includes(id)),
         figures: runningFigures(m, f, []),
       })
@@ -137,6 +149,7 @@ function diagnoseMachine(input: DiagnoseInput): Computation<DiagnoseResult> {
         causes,
         share: toThousandths(probability),
       })),
+      doubted: doubts.map(([doubt, share]) => ({ what: doubt, share: toThousandths(share) })),
       nextSteps: steps.map(({ id, minutes, gain }) => ({
         id,
         what: stepText({ id }),
