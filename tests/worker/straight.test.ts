@@ -2,6 +2,7 @@ import { describe, expect, it, vi } from 'vitest'
 import { operation } from '../../shared/operations.ts'
 import { createApp } from '../../worker/app.ts'
 import { BODY_LIMIT, type Settings } from '../../worker/settings.ts'
+import type { HeadersOf } from '../../worker/straight.ts'
 import { problemOf } from './ask.ts'
 
 const saturation = operation('saturation')
@@ -76,9 +77,8 @@ describe('a plain input to one operation', () => {
   })
 
   it('gets the headers that its server tells, or goes by the routes where it tells none', async () => {
-    const headersOf = vi.fn(({ headers }: Request) =>
-      headers.get('accept-encoding') === null ? { 'x-told': 'here' } : undefined,
-    )
+    const headersOf: HeadersOf = ({ headers }, usual) =>
+      headers.get('accept-encoding') === null ? { ...usual, 'x-told': 'here' } : undefined
     const app = createApp({ headersOf })
     const ask = (more: Record<string, string>) =>
       app.request('/v1/saturation', {
@@ -88,5 +88,65 @@ describe('a plain input to one operation', () => {
       })
     expect((await ask({})).headers.get('x-told')).toBe('here')
     expect((await ask({ 'accept-encoding': 'gzip' })).headers.get('x-told')).toBeNull()
+  })
+})
+
+describe('saturation by a query', () => {
+  const get = (query: string, headers: Record<string, string> = {}, id = 'R-134a') => {
+    const around = vi.fn((_: unknown, next: () => Promise<void>) => next())
+    const app = createApp({ around: [around] })
+    const address = `http://shop.test/v1/refrigerants/${id}/saturation${query}`
+    return {
+      around,
+      straight: Promise.resolve(app.request(address, { headers }, { BUILD: 'a' })),
+      // Where pages elsewhere may ask, all go by the routes; without an origin nothing else differs.
+      routed: Promise.resolve(
+        app.request(address, { headers }, { BUILD: 'a', CORS_ORIGINS: 'https://shop.example' }),
+      ),
+    }
+  }
+  const withoutOrigin = async (response: Response) => {
+    const { headers, ...rest } = await seen(response)
+    return { ...rest, headers: headers.filter(([name]) => !/^(?:vary|access-)/u.test(name)) }
+  }
+
+  it.each([
+    '?pressure=32%20psig',
+    '?pressure=32+psig&altitude=1200%20ft&units=si',
+    '?temperature=5%20%C2%B0C&precise=yes',
+    '?pressure=32%20psig&pressure=33%20psig',
+    '?pressure=32',
+    '?presure=32%20psig',
+    '?pressure=',
+    '',
+    '?',
+    '?pressure=32%20psig%E2%80%AE',
+  ])('at "%s" goes straight to the answer of the routes, with its tag', async (query) => {
+    const { around, straight, routed } = get(query)
+    const answer = await withoutOrigin(await straight)
+    expect(around).toHaveBeenCalledOnce()
+    expect(answer).toEqual(await withoutOrigin(await routed))
+    expect(around).toHaveBeenCalledOnce()
+  })
+
+  it('goes by the routes where its address needs care', async () => {
+    for (const query of ['?pressure=%', '?pressure=32%20psig=', '?__proto__=1', '?pressure=%FF']) {
+      const { around, straight } = get(query)
+      expect((await straight).status).toBeGreaterThanOrEqual(400)
+      expect(around).toHaveBeenCalledTimes(2)
+    }
+    const unknown = get('?pressure=32%20psig', {}, 'HFC%2D134a')
+    expect((await unknown.straight).status).toBe(200)
+    expect(unknown.around).toHaveBeenCalledTimes(2)
+  })
+
+  it('costs no calculation where its answer is known', async () => {
+    const first = await get('?pressure=32%20psig').straight
+    const tag = first.headers.get('etag') ?? ''
+    const again = get('?pressure=32%20psig', { 'if-none-match': `"x", ${tag}` })
+    const answer = await withoutOrigin(await again.straight)
+    expect([answer.status, answer.text]).toEqual([304, ''])
+    expect(answer).toEqual(await withoutOrigin(await again.routed))
+    expect((await get('?pressure=33%20psig', { 'if-none-match': tag }).straight).status).toBe(200)
   })
 })

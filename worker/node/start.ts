@@ -1,10 +1,11 @@
 import type { Server } from 'node:https'
 import { getRequestListener } from '@hono/node-server'
+import { keptWith } from '../../shared/kept.ts'
 import { createApp } from '../app.ts'
 import { doorProblem } from '../problem.ts'
-import type { Headers } from '../reply.ts'
+import { type Headers, NOT_KEPT } from '../reply.ts'
 import type { Settings } from '../settings.ts'
-import { ANSWERED, type HeadersOf } from '../straight.ts'
+import type { HeadersOf } from '../straight.ts'
 import { compressed } from './compressed.ts'
 import { listening } from './listen.ts'
 import { requestLog } from './log.ts'
@@ -62,14 +63,19 @@ export async function start(
   return { url: `${tls ? 'https' : 'http'}://${host}:${port}`, stop }
 }
 
-const TRUSTED: Headers = ANSWERED
-const UNTRUSTED: Headers = withoutTls(ANSWERED)
-
 /** Of answers that are not compressed; the others have something around them. */
-const headersOf: HeadersOf = (request) => {
+const headersOf: HeadersOf = (request, usual) => {
   if (request.headers.get('accept-encoding') !== null) return undefined
-  return isTrusted(request) ? TRUSTED : UNTRUSTED
+  return (isTrusted(request) ? trusted : untrusted)(usual)
 }
+
+/** What may be kept says that it might be compressed, see {@link compressed}. */
+const trusted = keptWith((usual: Headers) =>
+  usual['Cache-Control'] === NOT_KEPT['Cache-Control']
+    ? usual
+    : { ...usual, Vary: 'Accept-Encoding' },
+)
+const untrusted = keptWith((usual: Headers) => withoutTls(trusted(usual)))
 
 /** A second signal ends the process at once, as it does by itself. */
 function onSignals(end: () => Promise<void>): () => Promise<void> {
