@@ -1,4 +1,5 @@
 import type { Operation } from '../shared/operation.ts'
+import { saturation } from '../shared/service/saturation.ts'
 
 type Load = () => Promise<Operation>
 
@@ -7,7 +8,8 @@ type Load = () => Promise<Operation>
  * What is not here is found in the whole list, at the cost of time: a test asks for each one's line.
  */
 const ALONE: Readonly<Record<string, Load>> = {
-  saturation: async () => (await import('../shared/service/saturation.ts')).saturation,
+  // What it needs, every other needs too.
+  saturation: async () => saturation,
   table: async () => (await import('../shared/service/table.ts')).table,
   readings: async () => (await import('../shared/service/readings.ts')).readings,
   diagnose: async () => (await import('../shared/service/diagnose.ts')).diagnose,

@@ -108,11 +108,26 @@ export function createProgram(
           .join('\n'),
       formatItem: (term, termWidth, text) => helpItem(term, termWidth, text, streams.width),
     })
-    .addHelpText('after', epilogue(streams.width))
+    .addHelpText('after', () => epilogue(streams.width))
   program.commandsGroup('Calculations, in the order of a visit:')
   const calculations = new Map(
     operations.map((operation) => [calculateCommand(program, operation, streams, done), operation]),
   )
+  if (operations.length > 1) addOthers(program, operations, streams, done)
+  program.hook('preSubcommand', (_, command) => {
+    const operation = calculations.get(command)
+    if (operation) addOptions(command, operation, streams.width)
+  })
+  return program
+}
+
+/** What is no calculation; where the one that is asked for is known, nobody asks for these. */
+function addOthers(
+  program: Command,
+  operations: readonly Operation[],
+  streams: Streams,
+  done: (status: ExitStatus) => void,
+): void {
   program.commandsGroup('Besides:')
   refrigerantsCommand(program, streams, done)
   settingsCommand(program, streams, done)
@@ -121,11 +136,6 @@ export function createProgram(
   program.addHelpCommand(
     new Command('help').argument('[command]').summary('Print help').helpGroup('Besides:'),
   )
-  program.hook('preSubcommand', (_, command) => {
-    const operation = calculations.get(command)
-    if (operation) addOptions(command, operation, streams.width)
-  })
-  return program
 }
 
 /**
@@ -151,7 +161,7 @@ export async function run(argv: readonly string[], streams: Streams): Promise<Ex
   }
   try {
     refuseContradiction(words)
-    const full = operation ? fullOptions(words, operation, OTHER_OPTIONS) : words
+    const full = operation ? fullOptions(words, operation, otherOptions) : words
     await program.parseAsync(full, { from: 'user' })
     return status
   } catch (error) {
@@ -166,7 +176,7 @@ export async function run(argv: readonly string[], streams: Streams): Promise<Ex
 }
 
 /** Options that every calculation has beside its fields. */
-const OTHER_OPTIONS = [
+const otherOptions = () => [
   ...[...outputOptions(), markdownOption(), ...orderOptions(), ...pictureOptions()].map(
     ({ long }) => (long ?? '').replace(/^--/u, ''),
   ),

@@ -1,7 +1,8 @@
-import { createReadStream, existsSync } from 'node:fs'
+import { createReadStream, existsSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import envPaths from 'env-paths'
 import { CalcError } from '../shared/errors.ts'
+import { standardError, standardOutput } from './standard-streams.ts'
 import type { Ask, SettingsFile, Streams } from './streams.ts'
 
 const DEFAULT_WIDTH = 80
@@ -33,32 +34,34 @@ export function widthOf(output: Output, environment: Environment): number {
 
 /** The streams of the running process. */
 export function terminal(process: NodeJS.Process): Streams {
+  const error = standardError(process)
+  const output = standardOutput(process, error)
   return {
-    out: (text) =>
-      process.stdout.write(text)
-        ? undefined
-        : new Promise((resolve) => process.stdout.once('drain', resolve)),
-    err: (text) => process.stderr.write(text),
+    out: output.write,
+    err: (text) => void error.write(text),
     // Opened only by a command that reads.
     get stdin() {
       const { stdin } = process
-      if (stdin.isTTY)
-        process.stderr.write('Reading what is typed; Ctrl-D on a new line ends it.\n')
+      if (stdin.isTTY) error.write('Reading what is typed; Ctrl-D on a new line ends it.\n')
       return stdin
     },
     readFile: async (path) => (await import('node:fs/promises')).readFile(path, 'utf8'),
     settings: settingsFile(process.env),
     writeFile,
     get ask() {
-      return process.stdin.isTTY === true && process.stdout.isTTY === true ? PROMPTS : undefined
+      return output.isTTY && process.stdin.isTTY === true ? PROMPTS : undefined
     },
     openFile: (path) => createReadStream(path),
     isThere: existsSync,
-    isWatched: process.stderr.isTTY === true,
-    width: widthOf(process.stdout, process.env),
+    get isWatched() {
+      return error.isTTY
+    },
+    width: widthOf(output, process.env),
     color: {
-      out: wantsColor(process.stdout, process.env),
-      err: wantsColor(process.stderr, process.env),
+      out: wantsColor(output, process.env),
+      get err() {
+        return wantsColor(error, process.env)
+      },
     },
   }
 }
@@ -72,9 +75,9 @@ function settingsFile(environment: Environment): SettingsFile {
   return {
     path,
     async read() {
-      const { readFile } = await import('node:fs/promises')
+      // At once: what reads without waiting for it takes longer to load than the file to read.
       try {
-        return await readFile(path, 'utf8')
+        return readFileSync(path, 'utf8')
       } catch (error) {
         if (error instanceof Error && 'code' in error && error.code === 'ENOENT') return undefined
         throw error

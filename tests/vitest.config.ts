@@ -16,7 +16,12 @@ export default defineConfig({
         },
       },
       {
-        plugins: [cloudflareTest({ wrangler: { configPath: `${root}worker/wrangler.jsonc` } })],
+        plugins: [
+          cloudflareTest({
+            main: `${root}worker/index.ts`,
+            wrangler: { configPath: `${root}worker/wrangler.jsonc` },
+          }),
+        ],
         test: {
           name: 'worker',
           root,

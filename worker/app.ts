@@ -5,14 +5,10 @@ import { ABOUT } from '../shared/about.ts'
 import { nearestNames } from '../shared/nearest.ts'
 import type { Operation } from '../shared/operation.ts'
 import { operations as everyOperation } from '../shared/operations.ts'
+import { documents as everyDocument } from './documents/made.ts'
 import { crossOrigin, rateLimit } from './guards.ts'
-import { openapiDocument } from './openapi/document.ts'
-import { withHost } from './pages/curl.ts'
-import { frontPage } from './pages/front.ts'
-import { guidePage } from './pages/guide.ts'
+import { withHost } from './pages/host.ts'
 import { ICON } from './pages/icon.ts'
-import { problemPage } from './pages/problems.ts'
-import { referencePage } from './pages/reference.ts'
 import { STYLE } from './pages/style.ts'
 import { doorProblem, problemOf } from './problem.ts'
 import { emptyReply, HTML_TYPE, JSON_TYPE, NOT_KEPT, reply } from './reply.ts'
@@ -22,6 +18,7 @@ import { refrigerantRoutes } from './routes/refrigerants.ts'
 import { tableRoutes } from './routes/table.ts'
 import { unitRoutes } from './routes/units.ts'
 import type { Environment } from './settings.ts'
+import { type HeadersOf, straightWay } from './straight.ts'
 import { tagged } from './tags.ts'
 
 /**
@@ -34,11 +31,13 @@ export function createApp(
     readonly operations?: readonly Operation[]
     /** What goes around all else, first outermost: compression where nothing in front does it. */
     readonly around?: readonly MiddlewareHandler[]
+    /** What is told with an answer that nothing need go around; by it, what must have something around it. */
+    readonly headersOf?: HeadersOf
   } = {},
 ): Hono<Environment> {
   const operations = options.operations ?? everyOperation
   const app = new Hono<Environment>()
-  app.onError((error, context) => problemOf(context, error))
+  app.onError((error, { req }) => problemOf(req.raw, error))
   app.notFound(({ req }) => notFound(req.path, operations))
   for (const around of options.around ?? []) app.use(around)
   app.use(crossOrigin())
@@ -63,31 +62,34 @@ export function createApp(
   const health = JSON.stringify({ status: 'ok', version: ABOUT.version })
   app.get('/healthz', () => reply(health, JSON_TYPE, NOT_KEPT))
   app.use(tagged())
-  const document = once(() => openapiDocument(operations))
-  const documentText = once(() => JSON.stringify(document()))
-  app.get('/openapi.json', () => reply(documentText(), JSON_TYPE))
-  const reference = once(async () => String(await referencePage(document())))
-  app.get('/reference', async ({ req }) =>
-    reply(withHost(await reference(), req.url, req.header('x-forwarded-proto')), HTML_TYPE),
-  )
-  app.get('/problems/:code', async ({ req }) => {
-    const page = problemPage(req.param('code'))
-    return page === undefined ? notFound(req.path, operations) : reply(await page, HTML_TYPE)
+  const documents = everyDocument(operations)
+  app.get('/openapi.json', async ({ env }) => reply(await documents.openapi(env), JSON_TYPE))
+  app.get('/reference', async ({ req, env }) => {
+    const page = await documents.reference(env)
+    return reply(withHost(page, req.url, req.header('x-forwarded-proto')), HTML_TYPE)
   })
-  app.get('/reference/guide/:name', async ({ req }) => {
-    const page = guidePage(req.param('name'))
-    return page === undefined ? notFound(req.path, operations) : reply(await page, HTML_TYPE)
+  app.get('/problems/:code', async ({ req, env }) => {
+    const page = await documents.problem(req.param('code'), env)
+    return page === undefined ? notFound(req.path, operations) : reply(page, HTML_TYPE)
+  })
+  app.get('/reference/guide/:name', async ({ req, env }) => {
+    const page = await documents.guide(req.param('name'), env)
+    return page === undefined ? notFound(req.path, operations) : reply(page, HTML_TYPE)
   })
   for (const address of ['/favicon.svg', '/favicon.ico']) {
     app.get(address, () => reply(ICON, 'image/svg+xml'))
   }
   app.get('/style.css', () => reply(STYLE, 'text/css; charset=utf-8'))
-  app.get('/', async () => reply(await frontPage(), HTML_TYPE))
+  app.get('/', async ({ env }) => reply(await documents.front(env), HTML_TYPE))
   app.route('/v1/refrigerants', refrigerantRoutes(operations))
   app.route('/v1/units', unitRoutes())
   app.route('/v1/diagram', diagramRoutes(operations))
   app.route('/v1/table', tableRoutes(operations))
   app.route('/v1/operations', listRoutes(operations))
+  const straight = straightWay(operations, options.headersOf)
+  const byRoutes = app.fetch
+  app.fetch = (request, settings, execution) =>
+    straight(request, settings) ?? byRoutes(request, settings, execution)
   return app
 }
 
@@ -116,12 +118,3 @@ function notFound(path: string, operations: readonly Operation[]): Response {
 }
 
 const nothingAt = (path: string) => `There is nothing at ${path.slice(0, 120)}.`
-
-/** Made when first asked for, then kept. */
-function once<T>(make: () => T): () => T {
-  let made: { readonly value: T } | undefined
-  return () => {
-    made ??= { value: make() }
-    return made.value
-  }
-}

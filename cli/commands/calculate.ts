@@ -84,11 +84,10 @@ export function addOptions(command: Command, operation: Operation, width: number
   if (own[operation.name]?.markdown) {
     for (const option of [markdownOption(), ...orderOptions()]) command.addOption(option)
   }
-  const choices = longChoicesText(fields, width)
-  command.addHelpText(
-    'after',
-    `${choices}\nExample by options:\n  ${exampleText(operation, width - 2)}`,
-  )
+  command.addHelpText('after', () => {
+    const choices = longChoicesText(fields, width)
+    return `${choices}\nExample by options:\n  ${exampleText(operation, width - 2)}`
+  })
 }
 
 /** Fields that a shop's settings can keep, for the end of a help. */
@@ -179,10 +178,12 @@ async function playedOn(
   operation: Operation,
   given: Output,
   options: Readonly<Record<string, unknown>>,
-  { ask }: Streams,
+  streams: Streams,
 ) {
   const load = own[operation.name]?.play
-  if (!load || !ask || given.json || given.csv) return undefined
+  if (!load) return undefined
+  const ask = given.json || given.csv ? undefined : streams.ask
+  if (!ask) return undefined
   const { isOpen, play } = await load()
   if (!isOpen(options)) return undefined
   return (door: Pick<Play, 'answer' | 'write'>) => play({ ...door, ask, options })

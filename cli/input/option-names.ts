@@ -21,15 +21,17 @@ const camel = (name: string) =>
 export function fullOptions(
   words: readonly string[],
   operation: Operation,
-  others: readonly string[],
+  others: () => readonly string[],
 ): readonly string[] {
   const fields = fieldsOf(operation)
-  const names = [...fields.map(({ name }) => kebab(name)), ...others]
+  const own = fields.map(({ name }) => kebab(name))
   const end = words.indexOf('--')
   return words.map((word, index) => {
     const found = end >= 0 && index > end ? undefined : OPTION.exec(word)
     const typed = found?.[1]
-    if (typed === undefined || names.includes(typed)) return word
+    if (typed === undefined || own.includes(typed)) return word
+    const names = [...own, ...others()]
+    if (names.includes(typed)) return word
     const renamed = renamedTo(
       camel(typed),
       fields.map(({ name }) => name),

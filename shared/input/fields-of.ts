@@ -5,13 +5,17 @@ import { type JsonSchema, schemaOf } from './schema-of.ts'
 /** Whatever has an input: an operation, or how a picture is to be drawn. */
 type WithInput = Pick<Operation, 'input'>
 
-const known = new WeakMap<WithInput, readonly Field[]>()
+const known = new WeakMap<WithInput, readonly Field[] | (() => readonly Field[])>()
+
+/** Says where the fields of an input are at hand already: a program that is built reads no schema for them. */
+export const keepFields = (operation: WithInput, fields: () => readonly Field[]): void =>
+  void known.set(operation, fields)
 
 /** Fields of an operation's input in the order of its schema, for doors that read text. */
 export function fieldsOf(operation: WithInput): readonly Field[] {
   const before = known.get(operation)
-  if (before) return before
-  const fields = fieldsOfObject(schemaOf(operation.input))
+  if (typeof before === 'object') return before
+  const fields = before ? before() : fieldsOfObject(schemaOf(operation.input))
   known.set(operation, fields)
   return fields
 }

@@ -8,11 +8,12 @@ import { Quantity } from './quantity.ts'
 import { type Accepted, missingUnit, wouldDo } from './unit-refusal.ts'
 
 /** A figure in one unit, as it is given and as it is shown. */
-const valueAndUnit = z.strictObject({
+const pair = {
   value: z.number(),
   unit: z.string(),
   plusMinus: z.number().nonnegative().optional(),
-})
+}
+const valueAndUnit = z.strictObject(pair)
 
 /** Reads a quantity from text or from `{ value, unit, plusMinus }`. @throws {CalcError} as {@link parseQuantity}. */
 export function readQuantity<K extends Kind>(raw: unknown, accepted: Accepted<K>): Quantity<K> {
@@ -134,7 +135,7 @@ export const quantityIn = {
 
 /** Output schema of any quantity. */
 export const quantityOut: z.ZodType<ShownQuantity> = z
-  .strictObject({ ...valueAndUnit.shape, also: valueAndUnit.optional() })
+  .strictObject({ ...pair, also: valueAndUnit.optional() })
   .meta({
     id: 'Quantity',
     description:

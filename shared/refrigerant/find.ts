@@ -9,11 +9,19 @@ const fold = (name: string): string =>
     .toLowerCase()
     .replace(/[^a-z0-9]/gu, '')
 
-const names = new Map<string, Entry>()
-for (const entry of ENTRIES) {
-  const { id, aliases } = entry.info
-  const number = id.replace(/^R-/u, '')
-  for (const name of [id, number, ...aliases]) names.set(fold(name), entry)
+const ids: ReadonlyMap<string, Entry> = new Map(ENTRIES.map((entry) => [entry.info.id, entry]))
+let known: ReadonlyMap<string, Entry> | undefined
+
+/** Every entry by all of its names. */
+function names(): ReadonlyMap<string, Entry> {
+  known ??= new Map(
+    ENTRIES.flatMap((entry) => {
+      const { id, aliases } = entry.info
+      const all = [id, id.replace(/^R-/u, ''), ...aliases]
+      return all.map((name) => [fold(name), entry] as const)
+    }),
+  )
+  return known
 }
 
 /** Digits and letters that are enough to mean one refrigerant where only one begins or ends with them. */
@@ -42,12 +50,12 @@ function byPart(typed: string): Entry | undefined {
  * 'HFC-134a', 'propane', 'CO2', or by the part of the number that only one has. Throws 'unknown-refrigerant' with the nearest names.
  */
 export function findEntry(name: string): Entry {
-  const found = names.get(fold(name)) ?? byPart(fold(name))
+  const found = ids.get(name) ?? names().get(fold(name)) ?? byPart(fold(name))
   if (found !== undefined) return found
-  const ids = new Map(
+  const idsOf = new Map(
     ENTRIES.flatMap(({ info }) => [info.id, ...info.aliases].map((each) => [each, info.id])),
   )
-  const near = new Set(nearestNames(name, [...ids.keys()], 5).map((each) => ids.get(each)))
+  const near = new Set(nearestNames(name, [...idsOf.keys()], 5).map((each) => idsOf.get(each)))
   const shown = name.length > 40 ? `${name.slice(0, 40)}…` : name
   throw new CalcError('unknown-refrigerant', `There is no refrigerant '${shown}' here.`, {
     hint:

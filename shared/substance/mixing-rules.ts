@@ -62,13 +62,20 @@ export const MIXING_DATA: readonly MixingData[] = [
   estimated,
 ]
 
-const PAIRS = new Map(
-  [...MIXING_DATA]
-    .reverse()
-    .flatMap((file) =>
-      file.pairs.map((pair) => [pair.components.join('/'), { file, pair }] as const),
-    ),
-)
+type Found = { readonly file: MixingData; readonly pair: PairData }
+let known: ReadonlyMap<string, Found> | undefined
+
+/** Every pair by its two names; made when a blend is asked for. */
+function pairs(): ReadonlyMap<string, Found> {
+  known ??= new Map(
+    [...MIXING_DATA]
+      .reverse()
+      .flatMap((file) =>
+        file.pairs.map((pair) => [pair.components.join('/'), { file, pair }] as const),
+      ),
+  )
+  return known
+}
 
 /**
  * The mixing rule of two substances.
@@ -76,9 +83,9 @@ const PAIRS = new Map(
  * A pair that no file lists gets the Lorentz–Berthelot rule, marked `estimated`.
  */
 export function mixingRule(first: SubstanceData, second: SubstanceData): MixingRule {
-  const straight = PAIRS.get(`${first.id}/${second.id}`)
+  const straight = pairs().get(`${first.id}/${second.id}`)
   if (straight !== undefined) return rule(straight.file, straight.pair, first, second)
-  const turned = PAIRS.get(`${second.id}/${first.id}`)
+  const turned = pairs().get(`${second.id}/${first.id}`)
   if (turned !== undefined) {
     const found = rule(turned.file, turned.pair, second, first)
     return { ...found, betaT: 1 / found.betaT, betaV: 1 / found.betaV }

@@ -1,12 +1,12 @@
 import { execFile, execFileSync, spawnSync } from 'node:child_process'
-import { mkdtempSync, readFileSync, rmSync } from 'node:fs'
+import { mkdtempSync, readdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { promisify } from 'node:util'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import packageData from '../../package.json' with { type: 'json' }
 import { MADE_BY } from '../../shared/about.ts'
-import { operation } from '../../shared/operations.ts'
+import { operation, operations } from '../../shared/operations.ts'
 import { writeBundle } from '../generate/bundle.ts'
 import { served } from '../node/served.ts'
 
@@ -112,6 +112,53 @@ describe.each([
       expect(second.stderr).not.toMatch(/\n\s+at /u)
     } finally {
       expect((await server.end()).status).toBe(0)
+    }
+  })
+})
+
+describe('the bundle', () => {
+  const bundle = (...argv: string[]) =>
+    run(process.execPath, [join(folder, 'chargewright.mjs'), ...argv], { env: environment })
+
+  it.each(operations)('answers the example of $name as the core does', async (each) => {
+    const file = join(folder, `${each.name}.json`)
+    writeFileSync(file, JSON.stringify(each.example))
+    const { stdout } = await bundle(each.name, file, '--no-settings', '--json')
+    const told = JSON.parse(JSON.stringify(each.run(each.example)))
+    expect(JSON.parse(stdout)).toEqual({ ...told, madeBy: MADE_BY })
+  })
+
+  it.each(['charge', 'refrigerants', ''])(
+    'prints the help of "%s" as the sources do',
+    async (name) => {
+      const argv = [...(name === '' ? [] : [name]), '--help']
+      const { stdout } = await run(process.execPath, ['cli/main.ts', ...argv], { env: environment })
+      expect((await bundle(...argv)).stdout).toBe(stdout)
+    },
+  )
+
+  it('answers a good question without zod, and is refused a bad one by it', async () => {
+    const zod = join(folder, 'zod.cjs')
+    const away = join(folder, 'away.cjs')
+    renameSync(zod, away)
+    try {
+      const { stdout } = await bundle(...ask)
+      expect(JSON.parse(stdout)).toEqual({ ...answer, madeBy: MADE_BY })
+      await expect(bundle(...ask, '--units', 'metric')).rejects.toThrow('zod.cjs')
+    } finally {
+      renameSync(away, zod)
+    }
+    const refused = bundle(...ask, '--units', 'metric')
+    await expect(refused).rejects.toMatchObject({ code: 2, stderr: expect.stringContaining('us') })
+  })
+
+  it('has no letter that Node would keep the whole file at two bytes for', () => {
+    const files = readdirSync(folder).filter((name) =>
+      /^(?:part|zod|chargewright)\b.*js$/u.test(name),
+    )
+    expect(files.length).toBeGreaterThan(20)
+    for (const name of files) {
+      expect(readFileSync(join(folder, name), 'utf8')).not.toMatch(/[^\0-\x7f]/u)
     }
   })
 })

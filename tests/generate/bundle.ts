@@ -1,7 +1,16 @@
 import { chmodSync, rmSync } from 'node:fs'
-import { isBuiltin } from 'node:module'
 import { fileURLToPath } from 'node:url'
 import { type Plugin, rolldown } from 'rolldown'
+import {
+  asciiOnly,
+  builtinsByRequire,
+  colorsUnasked,
+  dataWhenUsed,
+  fieldsAtHand,
+  schemasWhenUsed,
+  withoutSubprocess,
+  writeZod,
+} from './bundle-plugins.ts'
 
 /**
  * `npm run build`: the command line and the server as they are installed, in `dist/`.
@@ -12,8 +21,8 @@ import { type Plugin, rolldown } from 'rolldown'
 
 const at = (path: string) => fileURLToPath(new URL(`../../${path}`, import.meta.url))
 
-/** What is needed whatever is asked: with a calculation of the kind that all of them are made of. */
-const ALWAYS = ['cli/program.ts', 'cli/terminal.ts', 'shared/service/saturation.ts'].map(at)
+/** What is needed whatever is asked. */
+const ALWAYS = ['cli/start.ts', 'shared/refrigerant/index.ts'].map(at)
 
 /** Modules that are loaded with {@link ALWAYS}, found while all of them are read. */
 function alwaysLoaded(): { readonly plugin: Plugin; has(id: string): boolean } {
@@ -37,33 +46,6 @@ function alwaysLoaded(): { readonly plugin: Plugin; has(id: string): boolean } {
   }
 }
 
-/**
- * Modules of Node by `require`: an `import` of one reads all that it exports, and so loads the streams
- * and promises behind `node:fs` that nobody asks for.
- */
-const BY_REQUIRE = '\0by-require:'
-const builtinsByRequire: Plugin = {
-  name: 'builtins-by-require',
-  resolveId(id, importer) {
-    if (importer?.startsWith(BY_REQUIRE)) return { id, external: true }
-    return isBuiltin(id) && id !== 'node:module' ? BY_REQUIRE + id : undefined
-  },
-  load: (id) =>
-    id.startsWith(BY_REQUIRE)
-      ? `module.exports = require(${JSON.stringify(id.slice(BY_REQUIRE.length))})`
-      : undefined,
-}
-
-const STUB = '\0no-subprocess'
-
-/** Subcommands that are programs of their own are not used here, and what would start them takes 5 ms to load. */
-const withoutSubprocess: Plugin = {
-  name: 'without-subprocess',
-  resolveId: (id, importer) =>
-    id === 'node:child_process' && importer?.includes('/commander/') ? STUB : undefined,
-  load: (id) => (id === STUB ? 'export default {}' : undefined),
-}
-
 /** Writes the bundle into a folder; returns nothing, and throws where something cannot be found. */
 export async function writeBundle(folder: string): Promise<void> {
   const always = alwaysLoaded()
@@ -71,8 +53,21 @@ export async function writeBundle(folder: string): Promise<void> {
     input: { chargewright: at('cli/main.ts'), serve: at('worker/node/start.ts') },
     platform: 'node',
     transform: { target: 'node20', define: { __filename: 'import.meta.filename' } },
-    plugins: [withoutSubprocess, builtinsByRequire, always.plugin],
+    plugins: [
+      schemasWhenUsed,
+      fieldsAtHand(),
+      dataWhenUsed,
+      withoutSubprocess,
+      builtinsByRequire,
+      colorsUnasked,
+      always.plugin,
+      asciiOnly,
+    ],
     checks: { ineffectiveDynamicImport: false },
+    onLog(_, { code, message }) {
+      // What stands for a library must have all that is used of it.
+      throw new Error(`${code}: ${message}`)
+    },
   })
   await bundle.write({
     dir: folder,
@@ -80,9 +75,12 @@ export async function writeBundle(folder: string): Promise<void> {
     minify: true,
     entryFileNames: '[name].mjs',
     chunkFileNames: 'part-[hash].mjs',
-    codeSplitting: { groups: [{ name: 'always', test: (id) => always.has(id) }] },
+    codeSplitting: {
+      groups: [{ name: 'always', test: (id) => always.has(id) || id.startsWith('\0rolldown') }],
+    },
   })
   await bundle.close()
+  await writeZod(folder)
 }
 
 if (import.meta.main) {

@@ -38,12 +38,12 @@ export interface BuiltPage {
  * zod ties the writing of JSON Schemas to every schema; the page never asks for one (its forms come from
  * shared/input/schema-of.ts), and a phone need not load it.
  */
-const WITHOUT_JSON_SCHEMA: Plugin = {
+export const WITHOUT_JSON_SCHEMA: Plugin = {
   name: 'without JSON Schema',
   setup(bundle) {
     bundle.onLoad({ filter: /zod.v4.core.[a-z-]*json-schema[a-z-]*[.]js$/ }, ({ path }) => {
       const names = readFileSync(path, 'utf8').matchAll(/^export (?:const|function|class) (\w+)/gmu)
-      const nothing = "() => () => { throw new Error('The page writes no JSON Schema.') }"
+      const nothing = "() => () => { throw new Error('No JSON Schema is written here.') }"
       return {
         contents: [...names].map(([, name]) => `export const ${name} = ${nothing}`).join('\n'),
       }

@@ -15,7 +15,7 @@ export interface Measure {
 
 /** The unit in which a figure of the size `si` is shown in a system. */
 export const measureOf = (kind: Kind, system: 'us' | 'si', si: number): Measure =>
-  measureIn(kind, CHOICES[kind][system](si)[0])
+  measureIn(kind, CHOICES[kind][system](si).unit.symbol)
 
 export function measureIn(kind: Kind, symbol: string): Measure {
   const { factor, offset } = requireUnit(kind, symbol)

@@ -1,0 +1,74 @@
+import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs'
+import { dirname, join } from 'node:path'
+import { fileURLToPath } from 'node:url'
+import { build, type Metafile } from 'esbuild'
+import { GUIDES } from '../../shared/guides.ts'
+import { operations } from '../../shared/operations.ts'
+import { addressOf } from '../../worker/documents/addresses.ts'
+import { documents } from '../../worker/documents/made.ts'
+import { PROBLEM_CODES } from '../../worker/pages/problems.ts'
+import { STORED_DOCUMENTS, WITHOUT_DESCRIPTIONS } from './edge-plugins.ts'
+import { WITHOUT_JSON_SCHEMA, writePage } from './page.ts'
+
+/**
+ * `npm run build:edge`: the program of the edge, `dist/edge/index.js`, and among its files in `dist/page`
+ * the documents that a server of one's own makes by itself. wrangler runs it before it serves or deploys.
+ */
+
+const ROOT = fileURLToPath(new URL('../../', import.meta.url))
+
+export interface BuiltEdge {
+  readonly program: Uint8Array
+  readonly metafile: Metafile
+}
+
+export async function builtEdge(): Promise<BuiltEdge> {
+  const { outputFiles, metafile } = await build({
+    entryPoints: ['worker/index.ts'],
+    absWorkingDir: ROOT,
+    bundle: true,
+    minify: true,
+    format: 'esm',
+    target: 'es2022',
+    conditions: ['workerd', 'worker', 'browser'],
+    metafile: true,
+    write: false,
+    outdir: 'dist/edge',
+    logLevel: 'warning',
+    plugins: [STORED_DOCUMENTS, WITHOUT_DESCRIPTIONS, WITHOUT_JSON_SCHEMA],
+  })
+  const [program, ...more] = outputFiles
+  if (program === undefined || more.length > 0) throw new Error('The edge takes one file.')
+  return { program: program.contents, metafile }
+}
+
+/** Every document by its address. */
+export async function storedDocuments(): Promise<ReadonlyMap<string, string>> {
+  const { openapi, reference, problem, guide, front } = documents(operations)
+  const names: readonly (readonly [name: string, text: Promise<string | undefined>])[] = [
+    ['openapi', openapi({})],
+    ['reference', reference({})],
+    ['front', front({})],
+    ...PROBLEM_CODES.map((code) => [`problem-${code}`, problem(code, {})] as const),
+    ...GUIDES.map(({ name }) => [`guide-${name}`, guide(name, {})] as const),
+  ]
+  const found = new Map<string, string>()
+  for (const [name, text] of names) found.set(addressOf(name), (await text) ?? '')
+  return found
+}
+
+/** Writes what is not there as it is: whoever watches the folder is not called for nothing. */
+function put(path: string, content: string | Uint8Array): void {
+  const bytes = Buffer.from(content)
+  if (existsSync(path) && readFileSync(path).equals(bytes)) return
+  mkdirSync(dirname(path), { recursive: true })
+  writeFileSync(path, bytes)
+}
+
+if (process.argv[1] === import.meta.filename) {
+  const page = join(ROOT, 'dist/page')
+  await writePage(page)
+  for (const [address, text] of await storedDocuments()) put(join(page, address), text)
+  const { program } = await builtEdge()
+  put(join(ROOT, 'dist/edge/index.js'), program)
+}
