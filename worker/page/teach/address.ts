@@ -70,6 +70,9 @@ export function addressOf(now: Case): string {
   return `#/teach/${topic}/${seed}${sheet ? '/sheet' : ''}${query === '' ? '' : `?${query}`}`
 }
 
+/** What tells a case from every other. */
+export const nameOf = ({ topic, seed }: Case): string => `/${topic}/${seed}`
+
 /** Takes a case one step on. The address changes in its place: going back leads out of the case, not through each tick. */
 export function goOn(now: Case): void {
   const address = addressOf(now)

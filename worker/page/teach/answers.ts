@@ -7,7 +7,7 @@ import type { simulate } from '../../../shared/service/simulate.ts'
 import { isWorking, outcomeNow } from '../compute/compute.ts'
 import { operationNow } from '../operations.ts'
 import { currentSettings } from '../state.ts'
-import type { Case } from './address.ts'
+import { type Case, nameOf } from './address.ts'
 
 export type LessonAnswer = ReturnType<typeof lesson.run>
 export type SimulateAnswer = ReturnType<typeof simulate.run>
@@ -49,7 +49,7 @@ export function askLesson(now: Case): Told<LessonAnswer> {
     ...(suspected ? { suspected } : {}),
     ...(predictions && named ? { named } : {}),
   }
-  return ask('lesson', input, `/${topic}/${seed}`)
+  return ask('lesson', input, nameOf(now))
 }
 
 export const askSimulate = (input: object, about: string): Told<SimulateAnswer> =>

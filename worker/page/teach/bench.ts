@@ -18,6 +18,7 @@ import { askSimulate, type SimulateAnswer, simulationIn, type Told } from './ans
 import { boardPicture, briefly, numbersView, workedView } from './figures.ts'
 import type { Spoken } from './words.ts'
 
+const SWEPT = 'teach:swept'
 const KEPT = 'teach:bench'
 /** What stands on the bench, as it is typed; kept on this device. */
 let draft: Draft = readKept(KEPT, { modelMachine: 'loader' })
@@ -169,7 +170,8 @@ function sweepOf({ result }: SimulateAnswer) {
   return { possible, chosen }
 }
 
-let swept: string | undefined
+/** What was chosen to be led over a range; kept too. */
+let swept: string = readKept(SWEPT, '')
 
 function picturesView(
   answer: SimulateAnswer,
@@ -191,6 +193,7 @@ function picturesView(
                 id="swept"
                 @change=${(event: Event) => {
                   swept = (event.target as HTMLSelectElement).value
+                  writeKept(SWEPT, swept)
                   redraw()
                 }}
               >

@@ -4,7 +4,7 @@ import { valueText } from '../../../shared/answer/scalar.ts'
 import { choiceLabel } from '../../../shared/form/index.ts'
 import { TEACHING } from '../../../shared/form/teaching.ts'
 import { SWEEPS } from '../../../shared/service/simulate/fields.ts'
-import { type Case, goOn } from './address.ts'
+import { type Case, goOn, nameOf } from './address.ts'
 import { askSimulate, type Reveal } from './answers.ts'
 import { boardPicture, briefly, numbersView, workedView } from './figures.ts'
 import { stepHead } from './words.ts'
@@ -12,7 +12,7 @@ import { stepHead } from './words.ts'
 /** The fault of the case over its range, and the machine at one of its sizes beside the sound one. */
 export function besideView(now: Case, reveal: Reveal): TemplateResult {
   const { sweep, simulation } = reveal
-  const about = `/${now.topic}/${now.seed}`
+  const about = nameOf(now)
   const row = now.row === undefined ? undefined : sweep.rows[now.row]
   const input = row
     ? {

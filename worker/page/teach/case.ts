@@ -9,7 +9,7 @@ import { TEXTS as SIMULATED } from '../../../shared/service/simulate/texts.ts'
 import { redraw } from '../redraw.ts'
 import { notesView } from '../view/answer.ts'
 import { foldedView } from '../view/folded.ts'
-import { addressOf, type Case, freshCase, goOn } from './address.ts'
+import { addressOf, type Case, freshCase, goOn, nameOf } from './address.ts'
 import { askLesson, type LessonAnswer } from './answers.ts'
 import { besideView } from './beside.ts'
 import { briefly, shown } from './figures.ts'
@@ -65,8 +65,8 @@ function situationView({ result }: LessonAnswer): TemplateResult {
   </section>`
 }
 
-/** Whether somebody went on without all five. */
-let unsaid = false
+/** The case in which somebody went on without all five. */
+let unsaid: string | undefined
 
 /** Which way each reading would move, and what is suspected. */
 function predictView(now: Case, { result }: LessonAnswer): TemplateResult {
@@ -78,8 +78,8 @@ function predictView(now: Case, { result }: LessonAnswer): TemplateResult {
       ? TEACHING.predictWeather
       : TEACHING.predict.replace('{supposed}', wordsOf(result.supposed.cause))
   const fix = () => {
-    unsaid = missing.length > 0
-    if (unsaid) {
+    if (missing.length > 0) {
+      unsaid = nameOf(now)
       redraw()
       document.querySelector<HTMLElement>(`#move-${missing[0]}-up`)?.focus()
       return
@@ -142,7 +142,7 @@ function predictView(now: Case, { result }: LessonAnswer): TemplateResult {
       <p class="acts"><button class="main">${TEACHING.fix}</button></p>
       <p class="fault" role="status">
         ${
-          unsaid && missing.length > 0
+          unsaid === nameOf(now) && missing.length > 0
             ? TEACHING.unsaid.replace(
                 '{gauges}',
                 missing.map((gauge) => fieldLabel('lesson', gauge).toLowerCase()).join(', '),

@@ -5,7 +5,7 @@ import { capital } from '../../../shared/answer/words.ts'
 import { TEACHING } from '../../../shared/form/teaching.ts'
 import { wordsOf } from '../../../shared/service/lesson/topics.ts'
 import { redraw } from '../redraw.ts'
-import { type Case, goOn } from './address.ts'
+import { type Case, goOn, nameOf } from './address.ts'
 import type { LessonAnswer } from './answers.ts'
 
 import { briefly, shown } from './figures.ts'
@@ -58,18 +58,17 @@ export function marketView(now: Case, { result }: LessonAnswer): TemplateResult 
   </section>`
 }
 
-/** The cause that is ticked and not yet named. */
-let ticked: string | undefined
+/** The cause that is ticked and not yet named, and in which case. */
+let ticked = { of: '', cause: '' }
 
 /** What it is, by all that was read. */
 export function nameView(now: Case, { result }: LessonAnswer): TemplateResult {
-  const chosen = result.choices.find((cause) => cause === ticked)
+  const chosen = result.choices.find((cause) => cause === ticked.cause && ticked.of === nameOf(now))
   return html`<section aria-labelledby="step-name">
     ${stepHead(3, 'name')}
     <form class="causes" @submit=${(event: Event) => {
       event.preventDefault()
       if (chosen === undefined) return
-      ticked = undefined
       goOn({ ...now, named: chosen })
       toStep('reveal')
     }}>
@@ -83,7 +82,7 @@ export function nameView(now: Case, { result }: LessonAnswer): TemplateResult {
               value=${cause}
               .checked=${live(cause === chosen)}
               @change=${() => {
-                ticked = cause
+                ticked = { of: nameOf(now), cause }
                 redraw()
               }}
             />

@@ -1,7 +1,7 @@
 import { html, nothing, type TemplateResult } from 'lit-html'
 import { TEACHING } from '../../../shared/form/teaching.ts'
 import { figureView } from '../view/pictures.ts'
-import { addressOf, type Case } from './address.ts'
+import { addressOf, type Case, nameOf } from './address.ts'
 import { askLesson } from './answers.ts'
 import { othersView } from './reveal.ts'
 
@@ -25,7 +25,7 @@ export function sheetView(now: Case): TemplateResult {
       reveal
         ? html`<h2>${TEACHING.others}</h2>
           ${othersView(reveal)}
-          ${isFaulty ? figureView('simulate', 'cycles-apart', reveal.simulation, SHEET_PX, `/${now.topic}/${now.seed}/sheet`) : nothing}`
+          ${isFaulty ? figureView('simulate', 'cycles-apart', reveal.simulation, SHEET_PX, `${nameOf(now)}/sheet`) : nothing}`
         : nothing
     }
   </article>`

@@ -1,4 +1,5 @@
 import { html, type TemplateResult } from 'lit-html'
+import { ABOUT } from '../../../shared/about.ts'
 import { choiceLabel } from '../../../shared/form/index.ts'
 import { TEACHING } from '../../../shared/form/teaching.ts'
 import { TOPICS } from '../../../shared/service/lesson/topics.ts'
@@ -17,6 +18,7 @@ export async function begin(): Promise<void> {
 
 /** What an address under `teach` shows. */
 export function teachView(address: string): Spoken {
+  document.title = `${TEACHING.title} – ${ABOUT.name}`
   if (address === 'teach') return { view: listView(), spoken: '' }
   if (address === 'teach/bench') return benchView()
   const now = caseIn(address)
