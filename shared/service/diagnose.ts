@@ -21,7 +21,7 @@ import { observationsOf, weighedObservation } from './diagnose/observations/obse
 import { takenIn } from './diagnose/observations/taken.ts'
 import { unusedInDiagnosis } from './diagnose/observations/unused.ts'
 import { candidatesOf } from './diagnose/posterior/candidates.ts'
-import { causesOf } from './diagnose/posterior/evidence.ts'
+import { causeAtRest, causesOf } from './diagnose/posterior/evidence.ts'
 import { doubted, inferBoth } from './diagnose/posterior/infer.ts'
 import { nextSteps } from './diagnose/verdict/next.ts'
 import { diagnoseOut, differenceOf, priorsShown } from './diagnose/verdict/result.ts'
@@ -107,9 +107,11 @@ function diagnoseMachine(input: DiagnoseInput): Computation<DiagnoseResult> {
         knowledge: kinds.knowledge,
         read: observations.length,
         ofPattern: kinds.knowledge === 'model' ? [] : causesOf(patterns),
+        atRest: causeAtRest(atRest),
       })
     : NOTHING_WEIGHED
-  const steps = inferred ? nextSteps(inferred, observations) : []
+  const looked = atRest ? (['rest-pressure'] as const) : []
+  const steps = inferred ? nextSteps(inferred, observations, undefined, looked) : []
   const doubts = (inferred ? doubted(inferred) : []).filter(([, share]) => share >= WORTH_TELLING)
   const rest = restOf(m, f, found)
   const stop = found.some(({ level }) => level === 'stop')

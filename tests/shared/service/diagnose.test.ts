@@ -257,6 +257,24 @@ describe('what counts beside the model', () => {
     expect(share(at, 'air')).toBeLessThan(0.3 * plain)
   })
 
+  it('what the pressure at rest surely shows is among the named, whatever runs', () => {
+    const blocked = {
+      architecture: 'valve-receiver',
+      suctionPressure: '40 psig',
+      dischargePressure: '310 psig',
+      liquidTemperature: '112 °F',
+      ambient: '90 °F',
+      systemTemperature: '90 °F',
+    }
+    const named = (systemPressure: string) => ask({ ...blocked, systemPressure }).result.named
+    // R-134a at 90 °F: 104 psig
+    expect(named('125 psig')).toContain('air')
+    expect(named('60 psig')).toContain('undercharge')
+    expect(named('104 psig')).not.toContain('air')
+    const asked = ask({ ...blocked, systemPressure: '125 psig' }).result.nextSteps
+    expect(asked.map(({ id }) => id)).not.toContain('rest-pressure')
+  })
+
   it('what was ruled out is less likely, and no look at it is asked for', () => {
     const before = ask(open)
     const after = ask({ ...open, ruledOut: ['condenser-air'] })

@@ -12,6 +12,10 @@ const FAULTS_OF = figures.evidence.patterns as Readonly<Record<string, readonly 
 export const causesOf = ([first]: readonly Pattern[]): readonly FaultKind[] =>
   (first && FAULTS_OF[first.id]) ?? []
 
+/** What a pressure at rest off saturation stands for, whatever the machine shows when it runs. */
+export const causeAtRest = (rest: AtRest | undefined): FaultKind | undefined =>
+  rest?.state === 'above' ? 'air' : rest?.state === 'below' ? 'undercharge' : undefined
+
 /** What speaks beside the machine model. */
 export interface Evidence {
   /** Published patterns that the readings surely show. */

@@ -38,6 +38,8 @@ export interface Grounds {
   readonly read: number
   /** Causes that the first published pattern stands for, the one of its headline first; none for a machine of the model. */
   readonly ofPattern: readonly Cause[]
+  /** What the pressure at rest stands for, where it is surely off saturation. */
+  readonly atRest?: Cause | undefined
 }
 
 /**
@@ -47,7 +49,14 @@ export interface Grounds {
  * are all that can be told apart from the others.
  */
 export function verdictOf(inferred: Inferred, grounds: Grounds): Verdict {
-  const verdict = byPosterior(inferred, grounds)
+  const verdict = withPattern(byPosterior(inferred, grounds), inferred, grounds)
+  const { atRest } = grounds
+  return atRest === undefined || verdict.named.includes(atRest)
+    ? verdict
+    : withCause(verdict, inferred, atRest)
+}
+
+function withPattern(verdict: Verdict, inferred: Inferred, grounds: Grounds): Verdict {
   const { ofPattern, read } = grounds
   const [said] = ofPattern
   if (said === undefined) return verdict
@@ -64,10 +73,15 @@ export function verdictOf(inferred: Inferred, grounds: Grounds): Verdict {
     return { id: 'fault', named, share, merged: named.length > 1 }
   }
   if (verdict.named.includes(said) || (alone && read > FEW)) return verdict
-  const added = causes.find(({ cause }) => cause === said)?.probability ?? 0
+  return withCause(verdict, inferred, said)
+}
+
+/** The same with one cause more, which the model makes less of than what was read beside it. */
+function withCause(verdict: Verdict, { posterior }: Inferred, cause: Cause): Verdict {
+  const added = posterior.causes.find((each) => each.cause === cause)?.probability ?? 0
   return {
     id: 'cannot-tell',
-    named: [...verdict.named, said],
+    named: [...verdict.named, cause],
     share: Math.min(1, verdict.share + added),
     merged: false,
   }
