@@ -1,5 +1,6 @@
 import * as z from 'zod'
 import data from '../data/service/cautions.json' with { type: 'json' }
+import { keptBy } from './kept.ts'
 import { sourceTable } from './source-table.ts'
 import { distinctSources, type Source, source } from './sources.ts'
 
@@ -32,25 +33,21 @@ type SourceId = keyof typeof data.sources
 
 const sourceOf = sourceTable(data.sources)
 
-const made = new Map<CautionId, Caution>()
-
-function cautionOf(id: CautionId): Caution {
-  const before = made.get(id)
-  if (before) return before
+const cautionOf = keptBy((id: CautionId): Caution => {
   const entry = data.cautions[id]
-  const now: Caution = {
+  return {
     id,
     level: entry.level as Caution['level'],
     short: entry.short,
     text: entry.text,
     sources: entry.sources.map((key) => sourceOf(key as SourceId)),
   }
-  made.set(id, now)
-  return now
-}
+})
 
 /** The cautions of these names, each once, danger before warning before note. */
-export function cautions(ids: Iterable<CautionId>): readonly Caution[] {
+export function cautions(ids: readonly CautionId[]): readonly Caution[] {
+  // Of one there is no order, and many an answer carries no more.
+  if (ids.length < 2) return ids.map(cautionOf)
   const once = [...new Set(ids)].map(cautionOf)
   return CAUTION_LEVELS.flatMap((level) => once.filter((entry) => entry.level === level))
 }

@@ -1,3 +1,4 @@
+import { keptBy } from './kept.ts'
 import type { Mark, Source } from './sources.ts'
 
 interface SourceRow {
@@ -13,13 +14,8 @@ interface SourceRow {
 export function sourceTable<T extends Readonly<Record<string, SourceRow>>>(
   table: T,
 ): (id: keyof T & string) => Source {
-  const made = new Map<string, Source>()
-  return (id) => {
-    const before = made.get(id)
-    if (before) return before
+  return keptBy((id) => {
     const row = table[id] as SourceRow
-    const source = { id, ...row, mark: row.mark as Mark }
-    made.set(id, source)
-    return source
-  }
+    return { id, ...row, mark: row.mark as Mark }
+  })
 }

@@ -45,5 +45,9 @@ export interface Source {
 
 /** Each source once, by id, in order of first mention. */
 export function distinctSources(sources: readonly Source[]): readonly Source[] {
+  // Nearly always each mention is the same object; what is told twice in different words needs the index.
+  const once = [...new Set(sources)]
+  const ids = new Set(once.map(({ id }) => id))
+  if (ids.size === once.length) return once
   return [...new Map(sources.map((entry) => [entry.id, entry])).values()]
 }

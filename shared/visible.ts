@@ -35,7 +35,10 @@ function visibleIn(tree: unknown): unknown {
  *   and looking through each would cost as much as writing it.
  */
 export const jsonText = (value: unknown, hides = true): string =>
-  hides ? visible(JSON.stringify(value)) : JSON.stringify(value)
+  printable(JSON.stringify(value), hides)
+
+/** The same of JSON that is text already. */
+export const printable = (json: string, hides: boolean): string => (hides ? visible(json) : json)
 
 /** Whether a text has unseen letters in it, or may have by an escape of JSON. */
 export const hidesLetters = (text: string): boolean => text.includes('\\u') || UNSEEN.test(text)

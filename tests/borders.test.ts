@@ -96,6 +96,7 @@ describe('borders between the rooms', () => {
         'substance',
         'quantity',
         'errors.ts',
+        'kept.ts',
         'nearest.ts',
         'sources.ts',
         'source-table.ts',

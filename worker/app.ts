@@ -18,6 +18,7 @@ import { refrigerantRoutes } from './routes/refrigerants.ts'
 import { tableRoutes } from './routes/table.ts'
 import { unitRoutes } from './routes/units.ts'
 import type { Environment } from './settings.ts'
+import { type HeadersOf, straightWay } from './straight.ts'
 import { tagged } from './tags.ts'
 
 /**
@@ -30,11 +31,13 @@ export function createApp(
     readonly operations?: readonly Operation[]
     /** What goes around all else, first outermost: compression where nothing in front does it. */
     readonly around?: readonly MiddlewareHandler[]
+    /** What is told with an answer that nothing need go around; by it, what must have something around it. */
+    readonly headersOf?: HeadersOf
   } = {},
 ): Hono<Environment> {
   const operations = options.operations ?? everyOperation
   const app = new Hono<Environment>()
-  app.onError((error, context) => problemOf(context, error))
+  app.onError((error, { req }) => problemOf(req.raw, error))
   app.notFound(({ req }) => notFound(req.path, operations))
   for (const around of options.around ?? []) app.use(around)
   app.use(crossOrigin())
@@ -83,6 +86,10 @@ export function createApp(
   app.route('/v1/diagram', diagramRoutes(operations))
   app.route('/v1/table', tableRoutes(operations))
   app.route('/v1/operations', listRoutes(operations))
+  const straight = straightWay(operations, options.headersOf)
+  const byRoutes = app.fetch
+  app.fetch = (request, settings, execution) =>
+    straight(request, settings) ?? byRoutes(request, settings, execution)
   return app
 }
 

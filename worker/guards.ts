@@ -42,15 +42,24 @@ function allowedOrigins(known: Map<string, readonly string[]>, setting: string):
 /** Asks the edge's rate limiter where there is one: by caller's address, which the edge sets itself. */
 export const rateLimit = (): MiddlewareHandler<Environment> => (context, next) => {
   const limiter = context.env?.RATE_LIMITER
-  if (!limiter) return next()
-  const key = context.req.header('cf-connecting-ip') ?? 'unknown'
-  return limited(limiter, key, next)
+  return limiter ? limited(limiter, context.req.raw, next) : next()
 }
 
-async function limited(limiter: Limiter, key: string, next: Next): Promise<Response | undefined> {
-  if (!(await limiter.limit({ key })).success) return tooMany()
+async function limited(
+  limiter: Limiter,
+  request: Request,
+  next: Next,
+): Promise<Response | undefined> {
+  const refusal = await limitedAt(limiter, request)
+  if (refusal) return refusal
   await next()
   return undefined
+}
+
+/** The refusal of a request whose caller asks too often; nothing where it may ask. */
+export async function limitedAt(limiter: Limiter, request: Request): Promise<Response | undefined> {
+  const key = request.headers.get('cf-connecting-ip') ?? 'unknown'
+  return (await limiter.limit({ key })).success ? undefined : tooMany()
 }
 
 const tooMany = () =>

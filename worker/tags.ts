@@ -1,13 +1,13 @@
 import type { Context, MiddlewareHandler } from 'hono'
 import { ABOUT } from '../shared/about.ts'
 import { emptyReply } from './reply.ts'
-import type { Environment } from './settings.ts'
+import type { Environment, Settings } from './settings.ts'
 
 /**
  * Whoever keeps an answer asks before using it again: an answer never outlives an upgrade, and a
  * question whose answer is still good costs no calculation.
  */
-const ASK_AGAIN = 'public, no-cache'
+export const ASK_AGAIN = 'public, no-cache'
 
 /**
  * Answers to GET depend on nothing but the address, the form that is asked for, and the version that
@@ -16,9 +16,10 @@ const ASK_AGAIN = 'public, no-cache'
 export const tagged = (): MiddlewareHandler<Environment> => async (context, next) => {
   const { method } = context.req
   if (method !== 'GET' && method !== 'HEAD') return next()
-  const tag = tagOf(context)
+  const form = variesByForm(context) ? (context.req.header('accept') ?? '') : ''
+  const tag = tagOf(context.req.raw, context.env, form)
   const headers = { ETag: tag, 'Cache-Control': ASK_AGAIN, ...(variesByForm(context) && VARY) }
-  if (isKnown(context.req.header('if-none-match'), tag)) return emptyReply(304, headers)
+  if (isKnown(context.req.header('if-none-match') ?? null, tag)) return emptyReply(304, headers)
   await next()
   // What brings its own rule keeps it: a state of the service is nobody's to keep.
   if (!context.res.ok || context.res.headers.has('Cache-Control')) return
@@ -33,16 +34,14 @@ const VARY = { Vary: 'Accept' } as const
 const variesByForm = ({ req }: Context) => req.path === '/v1/table'
 
 /** Weak, since a compressed answer has the same tag as a plain one. */
-function tagOf(context: Context<Environment>): string {
-  const { req, env } = context
-  const form = variesByForm(context) ? (req.header('accept') ?? '') : ''
-  const asked = `${req.url.slice(req.url.indexOf('/', 'https://'.length))} ${form}`
-  const build = env?.BUILD ?? env?.CF_VERSION_METADATA?.id ?? ''
+export function tagOf({ url }: Request, settings: Settings | undefined, form = ''): string {
+  const asked = `${url.slice(url.indexOf('/', 'https://'.length))} ${form}`
+  const build = settings?.BUILD ?? settings?.CF_VERSION_METADATA?.id ?? ''
   return `W/"${ABOUT.version}-${fingerprint(build + asked)}"`
 }
 
 /** Only a tag that we gave can match: `*` asks whether there is anything, which only the answer tells. */
-const isKnown = (given: string | undefined, tag: string) =>
+export const isKnown = (given: string | null, tag: string): boolean =>
   given?.split(',').some((entry) => entry.trim() === tag) ?? false
 
 /** FNV-1a (http://www.isthe.com/chongo/tech/comp/fnv/), 32 bits: tells the tags of one address apart. */

@@ -1,4 +1,5 @@
 import type { ShownTold } from '../../shared/answer/told.ts'
+import { capital } from '../../shared/answer/words.ts'
 import type { Answer } from '../../shared/operation.ts'
 import { dangerText } from './dangers.ts'
 import type { Page } from './pairs.ts'
@@ -84,8 +85,6 @@ const meaningOf = ({ says = '', basis }: ToldAnswer['figures'][number], whole: b
     ...(says !== '' && (whole || says.length <= LONGEST_MEANING) ? [says] : []),
     ...(basis === undefined ? [] : [`(${basis})`]),
   ].join(' ')
-
-const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1)
 
 function nextLines({ next }: ToldAnswer, page: Page): readonly string[] {
   const [first, ...others] = next

@@ -1,3 +1,4 @@
+import { decimalText } from '../quantity/decimal-text.ts'
 import {
   type Presentation,
   Quantity,
@@ -17,6 +18,9 @@ interface Written {
 /** How a sentence may ask for a figure. */
 export type FigureForm = 'both' | 'bare' | 'spoken'
 
+export const isForm = (word: string): word is FigureForm =>
+  word === 'both' || word === 'bare' || word === 'spoken'
+
 /**
  * A figure as the screen shows it, in the system that leads: with its ±, no finer than the gauge or
  * scale shows it, limits rounded to the safe side, pounds with ounces.
@@ -30,23 +34,29 @@ export function figureText(
   form?: FigureForm,
 ): string {
   if (!(value instanceof Quantity)) return String(value)
+  const bare = form === 'bare' || form === 'spoken'
   const system = units === 'both' ? lead : units
-  const bare = form === 'bare' || form === 'spoken' ? value.within(undefined) : value
-  // Without its ± a figure is still told no finer than it is known.
-  const stripped = ({ plusMinus, ...shown }: ShownValue): ShownValue =>
-    bare === value || plusMinus === undefined ? { ...shown, plusMinus } : shown
-  const inSystem = (chosen: 'us' | 'si') =>
-    bare.kind === 'mass' && chosen === 'us' && inPounds(bare) && !precise
-      ? poundsAndOunces(bare, step, safe)
-      : valueText(
-          stripped(stepped(value, chosen, step ?? tenth(bare, chosen), safe, precise)),
-          bare.kind,
-        )
-  const first = inSystem(system)
-  const alone = units !== 'both' || bare.shownIn !== undefined
+  const first = textIn(value, system, step, safe, precise, bare)
+  const alone = units !== 'both' || value.shownIn !== undefined
   if ((form !== 'both' && form !== 'spoken') || alone) return first
-  const second = inSystem(system === 'us' ? 'si' : 'us')
+  const second = textIn(value, system === 'us' ? 'si' : 'us', step, safe, precise, bare)
   return second === first ? first : `${first} (${second})`
+}
+
+/** In one system; `bare`: told no finer than it is known, but without its ±. */
+function textIn(
+  value: Quantity,
+  system: 'us' | 'si',
+  step: number | undefined,
+  safe: 'up' | 'down' | undefined,
+  precise: boolean,
+  bare: boolean,
+): string {
+  if (value.kind === 'mass' && system === 'us' && !precise && inPounds(value)) {
+    return poundsAndOunces(value, bare ? 0 : (value.plusMinus ?? 0), step, safe)
+  }
+  const shown = stepped(value, system, step ?? tenth(value, system), safe, precise)
+  return valueText(shown.value, shown.unit, bare ? undefined : shown.plusMinus, value.kind)
 }
 
 /** The quantity in its unit, rounded to the step of what shows it, to the safe side where there is one. */
@@ -89,11 +99,16 @@ function niceStep(step: number): number {
   return found * power
 }
 
-const valueText = ({ value, unit, plusMinus }: ShownValue, kind: Quantity['kind']): string => {
+function valueText(
+  value: number,
+  unit: string,
+  plusMinus: number | undefined,
+  kind: Quantity['kind'],
+): string {
   const spaced = unit === '%' ? ' %' : ` ${unit}`
   if (plusMinus === undefined || (plusMinus === 0 && kind !== 'fraction'))
-    return `${value}${spaced}`
-  return `${value} ±${plusMinus}${spaced}`
+    return `${decimalText(value)}${spaced}`
+  return `${decimalText(value)} ±${decimalText(plusMinus)}${spaced}`
 }
 
 const OUNCES = 16
@@ -110,7 +125,12 @@ const inPounds = (given: Quantity) =>
   given.shownIn === undefined && Math.abs(given.to('oz')) >= 2 * OUNCES
 
 /** "2 lb 15.5 oz", as people write it, in tenths of an ounce or in the steps of the scale. */
-function poundsAndOunces(given: Quantity, step?: number, safe?: 'up' | 'down'): string {
+function poundsAndOunces(
+  given: Quantity,
+  plusMinusKg: number,
+  step?: number,
+  safe?: 'up' | 'down',
+): string {
   const grid = step === undefined ? 0.1 : niceStep(quantity('mass', step, 'kg').to('oz'))
   const steps = Number((given.to('oz') / grid).toPrecision(12))
   const whole =
@@ -119,7 +139,7 @@ function poundsAndOunces(given: Quantity, step?: number, safe?: 'up' | 'down'): 
   const pounds = Math.trunc(ounces / OUNCES)
   const rest = Number(Math.abs(ounces - pounds * OUNCES).toPrecision(6))
   const amount = rest === 0 ? `${pounds} lb` : `${pounds} lb ${rest} oz`
-  const width = quantity('mass', given.plusMinus ?? 0, 'kg').to('oz')
+  const width = quantity('mass', plusMinusKg, 'kg').to('oz')
   // A ± that the scale cannot show says nothing.
   if (width < grid / 2) return amount
   return `${amount} ±${Number(width.toPrecision(2))} oz`

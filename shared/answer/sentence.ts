@@ -1,6 +1,7 @@
 import * as z from 'zod'
 import { type Kind, type Presentation, type Quantity, Showable } from '../quantity/index.ts'
 import { type FigureForm, figureText } from './figure-text.ts'
+import { fillSlots } from './slots.ts'
 import type { Figure, Told } from './told.ts'
 
 /** A sentence of an answer whose numbers are shown in the asked units. */
@@ -49,7 +50,7 @@ export class Sentence extends Showable {
   }
 
   shown(presentation: Presentation): string {
-    return this.text.replace(/\{(\w+)(?:\|(\w+))?\}/gu, (_, name: string, form?: string) => {
+    return fillSlots(this.text, (name, form) => {
       const value = this.values[name]
       if (value === undefined) return LINE
       if (!(value instanceof Blank)) {

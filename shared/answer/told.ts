@@ -1,12 +1,13 @@
 import * as z from 'zod'
 import {
   type Presentation,
-  Quantity,
+  type Quantity,
   quantityOut,
   type ShownQuantity,
-  show,
+  showAll,
 } from '../quantity/index.ts'
-import { type FigureForm, figureText } from './figure-text.ts'
+import { figureText, isForm } from './figure-text.ts'
+import { fillSlots } from './slots.ts'
 
 /** How urgent an answer is: `stop` is printed first, whatever was asked. */
 export const LEVELS = ['stop', 'check', 'fine', 'information'] as const
@@ -112,26 +113,37 @@ export interface ShownTold {
 }
 
 /** The told answer in the chosen units, its sentences filled from its figures. */
-export function showTold(told: Told, presentation: Presentation): ShownTold {
-  const byId = new Map(told.figures.map((figure) => [figure.id, figure]))
-  const fill = (sentence: string, beside: Figure['beside'] = {}) =>
-    sentence.replace(/\{(\w+)(?:\|(both|bare|spoken))?\}/gu, (_, id: string, form?: string) => {
-      const figure = beside[id] ?? byId.get(id)
+export const showTold = (told: Told, presentation: Presentation): ShownTold =>
+  showAll(fillTold(told, presentation), presentation) as ShownTold
+
+/** A told answer with its sentences filled, its figures still quantities. */
+export type FilledTold = Omit<ShownTold, 'figures'> & {
+  readonly figures: readonly (Omit<ShownFigure, 'value'> & Pick<Figure, 'value'>)[]
+}
+
+export function fillTold(told: Told, presentation: Presentation): FilledTold {
+  const { figures } = told
+  // At most six: looking through them is faster than an index of them.
+  const find = (id: string) => figures.find((figure) => figure.id === id)
+  const fill = (sentence: string, beside: Figure['beside'] = NONE) =>
+    fillSlots(sentence, (id, form) => {
+      if (form !== undefined && !isForm(form)) return undefined
+      const figure = beside[id] ?? find(id)
       if (!figure) throw new Error(`A sentence names the figure "${id}", which the answer lacks.`)
-      return figureText(figure, presentation, form as FigureForm | undefined)
+      return figureText(figure, presentation, form)
     })
   return {
     level: told.level,
     headline: fill(told.headline),
-    figures: told.figures.map((figure) => ({
-      id: figure.id,
-      label: figure.label,
-      value: figure.value instanceof Quantity ? show(figure.value, presentation) : figure.value,
-      text: figureText(figure, presentation),
-      ...(figure.says === undefined ? {} : { says: fill(figure.says, figure.beside) }),
-      ...(figure.basis === undefined ? {} : { basis: figure.basis }),
-    })),
+    figures: figures.map((figure) => {
+      const { id, label, value, says, basis } = figure
+      const filled = { id, label, value, text: figureText(figure, presentation) }
+      const saying = says === undefined ? filled : { ...filled, says: fill(says, figure.beside) }
+      return basis === undefined ? saying : { ...saying, basis }
+    }),
     next: told.next.map((sentence) => fill(sentence)),
     line: told.line ?? false,
   }
 }
+
+const NONE = {}

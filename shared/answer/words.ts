@@ -21,3 +21,6 @@ export function labelOf(name: string): string {
   const text = words.join(' ')
   return text.charAt(0).toUpperCase() + text.slice(1)
 }
+
+/** A text that begins with a capital. */
+export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)

@@ -34,8 +34,16 @@ export function clutchOpens(controls: Controls, state: Running): Stop | undefine
  * evaporator going at the mean flow. So at a setting of the low side the same balances are solved,
  * with the share of the time that it runs in the place of the pressure: at the mean setting that is
  * the duty, at the opening one the state just before it opens, which makers' charts ask to read.
+ *
+ * @param steady - Without the control, where there is such a state.
+ * @param beside - A state near by, to start from.
  */
-export function cycle(setup: Setup, by: Stop, steady?: Running): Outcome | undefined {
+export function cycle(
+  setup: Setup,
+  by: Stop,
+  steady?: Running,
+  beside?: Guess,
+): Outcome | undefined {
   const { thermostat, cyclingSwitch, highCutOutPa } = setup.machine.controls
   const [opens, closes] =
     by === 'thermostat'
@@ -70,7 +78,7 @@ export function cycle(setup: Setup, by: Stop, steady?: Running): Outcome | undef
     limitPa: highCutOutPa,
     state: running(setup, last),
   })
-  const opening = at(opens, undefined)
+  const opening = at(opens, beside)
   const mean = opening && at((opens + closes) / 2, opening.trial.guess)
   const [shown, averaged] =
     opening !== undefined && mean !== undefined

@@ -37,7 +37,7 @@ export {
   type StatePoint,
   stateOf,
 } from './readings.ts'
-export { run } from './run.ts'
+export { type Nearby, run, runNear } from './run.ts'
 export type { Remark, Running } from './running.ts'
 export {
   type Case,

@@ -3,16 +3,18 @@ import type { Solution } from './branch.ts'
 import { clutchOpens, cycle } from './clutch.ts'
 import type { Guess } from './evaluate.ts'
 import type { Outcome } from './outcome.ts'
+import { stateOf } from './readings.ts'
 import { type Running, running } from './running.ts'
-import { findBelow, settled } from './scan.ts'
+import { findBelow, settled, standsFirm } from './scan.ts'
 import { type Setup, setUp } from './setup.ts'
-import { MOST_STARTS, solveAnyhow, solveSteady } from './solve.ts'
+import { MOST_STARTS, solveAnyhow, solveFrom, solveSteady } from './solve.ts'
 import type { Case, Controls } from './types.ts'
 
 /**
  * What a machine does in the case asked. `start` is a state near by, for sweeps: it makes a steady
  * state quicker to find. Where controls take part it could lead to another of several states, so that
- * those are always sought from the beginning.
+ * those are always sought from the beginning. Of two steady states, which are rare, that is the one
+ * that the search from the coils' own temperatures comes to, and with a start the one beside it.
  */
 export function run(asked: Case, start?: Guess): Outcome {
   if (start !== undefined) {
@@ -30,11 +32,49 @@ function outcomeOf(asked: Case, start?: Guess): Outcome {
     return { kind: 'high-pressure-trip', limitPa: controls.highCutOutPa }
   }
   if (steady === undefined) return withoutSteady(setup)
+  return judged(setup, steady)
+}
+
+/** An outcome, with the states that a next one is sought from. */
+export interface Nearby {
+  readonly outcome: Outcome
+  /** Without its controls, where that was found. */
+  readonly free?: Guess | undefined
+  readonly cycling?: Guess | undefined
+}
+
+/**
+ * As {@link run}, from an outcome near by and by few solves, none of them a search: for the many cases
+ * of a diagnosis.
+ *
+ * @returns undefined where that leads to no state; a search might.
+ */
+export function runNear(asked: Case, before: Outcome | Nearby): Nearby | undefined {
+  const { outcome, free, cycling } = 'outcome' in before ? before : { outcome: before }
+  const shown = stateOf(outcome)?.solution.trial.guess
+  const start = free ?? shown
+  if (start === undefined) return undefined
+  const { duty: _, ...guess } = start
+  const setup = setUp(asked)
+  const found = solveFrom(setup, guess)
+  if (found === undefined || !standsFirm(setup, found)) return undefined
+  const swings = cycling ?? (outcome.kind === 'cycling' ? shown : undefined)
+  const next = judged(setup, found, swings)
+  return {
+    outcome: next,
+    free: found.trial.guess,
+    cycling: next.kind === 'cycling' ? stateOf(next)?.solution.trial.guess : swings,
+  }
+}
+
+/** What its controls make of a state that a machine would settle in without them. */
+function judged(setup: Setup, steady: Solution, near?: Guess): Outcome {
+  const { controls } = setup.machine
   const state = running(setup, steady)
   const { suctionPa, dischargePa } = steady.trial.guess
   const stopped = clutchOpens(controls, state)
   if (stopped !== undefined) {
-    const cycling = cycle(setup, stopped, state)
+    const cycling = cycle(setup, stopped, state, near)
     if (cycling !== undefined) return cycling
   }
   if (dischargePa > controls.highCutOutPa) {

@@ -91,15 +91,20 @@ const NUDGE = 1.01
 
 /**
  * A condenser flooded by far can hold less the higher its pressure: then a state may stand on the
- * wrong side, from which it would run away. The one that a machine comes to from rest lies below.
+ * wrong side, from which it would run away.
  */
-export function settled(setup: Setup, solution: Solution): Solution {
-  const { guess, condensation } = solution.trial
-  if (condensation.faces.liquid < FLOODED) return solution
+export function standsFirm(setup: Setup, { trial }: Solution): boolean {
+  const { guess, condensation } = trial
+  if (condensation.faces.liquid < FLOODED) return true
   const above = { ...guess, dischargePa: guess.dischargePa * NUDGE }
   const nudged = solveFrom(setup, above, 'discharge')
-  if (nudged === undefined || !mustRise(setup, nudged)) return solution
-  const below = findBelow(setup, guess.dischargePa / NUDGE)
+  return nudged === undefined || !mustRise(setup, nudged)
+}
+
+/** Where it does not, the one that a machine comes to from rest lies below. */
+export function settled(setup: Setup, solution: Solution): Solution {
+  if (standsFirm(setup, solution)) return solution
+  const below = findBelow(setup, solution.trial.guess.dischargePa / NUDGE)
   return below === undefined || below === 'tripped' ? solution : below
 }
 

@@ -1,4 +1,3 @@
-import type { Guess } from '../cycle/evaluate.ts'
 import {
   type Case,
   type Conditions,
@@ -7,9 +6,11 @@ import {
   faultOf,
   faultsOf,
   type Machine,
+  type Nearby,
   NO_DEVIATIONS,
   NO_FAULTS,
   run,
+  runNear,
   stateOf,
 } from '../cycle/index.ts'
 import { FEATURES, featuresOf } from './features.ts'
@@ -45,7 +46,7 @@ type ColumnsFrom = 'differences' | ((cause: FaultKind | 'none') => Columns | und
 export function effectsOf(
   machine: Machine,
   conditions: Conditions,
-  severities: readonly number[],
+  severitiesOf: (cause: FaultKind) => readonly number[],
   columnsFrom: ColumnsFrom = 'differences',
   sizes: Readonly<Record<Nuisance, number>> = SPREAD,
   causes: readonly FaultKind[] = faultsOf(machine),
@@ -67,13 +68,16 @@ export function effectsOf(
       const middle = shownIn(at(COLUMNS_AT), whole.near)
       own = middle && columnsOf(at(COLUMNS_AT), middle, sizes)
     }
-    let { near } = whole
-    for (const severity of severities) {
-      const shown = shownIn(at(severity), near)
-      if (shown === undefined) continue
+    let before = { ...whole, severity: 0 }
+    for (const severity of severitiesOf(cause)) {
+      const shown =
+        shownIn(at(severity), before.near) ??
+        halfway((half) => at(before.severity + half * (severity - before.severity)), before.near)
+      // worse ones stop, too
+      if (shown === undefined) break
       const impact = 1 - shown.capacity / whole.capacity
       found.push({ cause, severity, impact, mean: shown.mean, columns: own ?? columns })
-      near = shown.near
+      before = { ...shown, severity }
     }
   }
   return found
@@ -84,15 +88,23 @@ interface Shown {
   readonly mean: Float64Array
   /** W */
   readonly capacity: number
-  readonly near: Guess
+  readonly near: Nearby
+}
+
+/** A step that led nowhere, in two. */
+function halfway(at: (share: number) => Case, near: Nearby): Shown | undefined {
+  const half = shownIn(at(0.5), near)
+  return half && shownIn(at(1), half.near)
 }
 
 /** What the sound machine shows in some weather; undefined where it does not run. */
 export const soundReadings = (machine: Machine, conditions: Conditions) =>
   shownIn({ machine, conditions, faults: NO_FAULTS, deviations: NO_DEVIATIONS })?.mean
 
-function shownIn(asked: Case, near?: Guess): Shown | undefined {
-  const outcome = run(asked, near)
+function shownIn(asked: Case, near?: Nearby): Shown | undefined {
+  const found = near === undefined ? { outcome: run(asked) } : runNear(asked, near)
+  if (found === undefined) return undefined
+  const { outcome } = found
   if (outcome.kind === 'high-pressure-trip' || outcome.kind === 'low-pressure-trip')
     return undefined
   const state = stateOf(outcome)
@@ -100,7 +112,7 @@ function shownIn(asked: Case, near?: Guess): Shown | undefined {
   return {
     mean: featuresOf(state),
     capacity: capacityOf(outcome),
-    near: state.solution.trial.guess,
+    near: found,
   }
 }
 

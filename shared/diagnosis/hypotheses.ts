@@ -37,7 +37,7 @@ export function hypotheses(
   knowledge: Knowledge,
 ): readonly Hypothesis[] {
   const sizes = sizesOf(knowledge)
-  const effects = effectsOf(machine, conditions, SEVERITIES, 'differences', sizes)
+  const effects = effectsOf(machine, conditions, () => SEVERITIES, 'differences', sizes)
   const spreads = new Map<Columns, Float64Array>()
   const found = effects.map(({ cause, severity, mean, columns }): Hypothesis => {
     const covariance = spreads.get(columns) ?? spreadOf(columns, sizes)

@@ -7,7 +7,13 @@ import { NUISANCES, OF_THE_TEST, SPREAD, type TestNuisance } from './nuisance.ts
 import { type Packed, unpacked } from './packed.ts'
 
 /** Severities that are solved; those between lie on straight lines. */
-export const SOLVED_AT = [0.15, 0.3, 0.5, 0.75, 1]
+const USUAL_STEPS = [0.15, 0.3, 0.5, 0.75, 1]
+/** Where a store runs empty all turns at once, and what passes a valve goes by its inverse. */
+const STEPS_OF: Readonly<Partial<Record<FaultKind, readonly number[]>>> = {
+  undercharge: [0.15, 0.3, 0.5, 0.6, 0.7, 0.8, 0.9, 1],
+  'valve-stuck-closed': [0.15, 0.3, 0.5, 0.65, 0.8, 0.9, 1],
+}
+export const solvedAt = (cause: FaultKind): readonly number[] => STEPS_OF[cause] ?? USUAL_STEPS
 const BETWEEN = 2
 
 const TABLE: Readonly<Record<string, Packed>> = table
@@ -46,10 +52,7 @@ export function solvedEffects(
   const nominal = nominalEffects(machine.id)
   const columnsOf = (cause: FaultKind | 'none') =>
     nominal.find((effect) => effect.cause === cause)?.columns
-  const solved = finer(
-    effectsOf(machine, conditions, SOLVED_AT, columnsOf, SPREAD, causes),
-    BETWEEN,
-  )
+  const solved = finer(effectsOf(machine, conditions, solvedAt, columnsOf, SPREAD, causes), BETWEEN)
   const [sound] = solved
   const [from, ...carried] = carriedEffects(preset, conditions)
   if (sound === undefined || from === undefined) return []

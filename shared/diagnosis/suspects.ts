@@ -2,8 +2,9 @@ import figures from '../../data/service/diagnosis.json' with { type: 'json' }
 import type { Effect } from './effects.ts'
 import { FEATURES, type Observation } from './features.ts'
 import type { Finer } from './finer.ts'
-import { type Cause, type Hypothesis, mistaken } from './hypotheses.ts'
+import type { Cause, Hypothesis } from './hypotheses.ts'
 import { afterBaseline, priorLatent, spreadBy, type TestSizes } from './latent.ts'
+import { type Doubt, mistakesOf } from './mistakes.ts'
 import type { Priors } from './posterior.ts'
 
 /** A hypothesis about a machine of one kind, with ln of how likely it is before these readings. */
@@ -11,6 +12,8 @@ export interface Suspect extends Hypothesis {
   readonly logPrior: number
   /** Share of the capacity that it costs; not known of a mistake. */
   readonly impact: number | undefined
+  /** Of a mistake: what it doubts. */
+  readonly doubts?: Doubt
 }
 
 /** Readings of the machine when it was sound, and what the model says of it in that weather. */
@@ -38,11 +41,13 @@ const UNIFORM = 12
  * of the sound machine is known better after a baseline; what it is off by of a fault's change is not.
  *
  * @param priors - Left out for equal ones.
+ * @param doubts - What may be a mistake: a share of its prior each.
  */
 export function suspectsOf(
   { share, effects, knowledge, baseline }: Candidate,
   sizes: TestSizes,
   priors: Priors | undefined,
+  doubts: readonly Doubt[] = ['anything'],
 ): readonly Suspect[] {
   const [sound] = effects
   if (sound === undefined) return []
@@ -75,7 +80,11 @@ export function suspectsOf(
       covariance,
     }
   })
-  const all = [...hypotheses, { ...mistaken(hypotheses[0] as Hypothesis), impact: undefined }]
+  const mistakes = mistakesOf(hypotheses[0] as Hypothesis, sound, doubts).map((mistake) => ({
+    ...mistake,
+    impact: undefined,
+  }))
+  const all: readonly Omit<Suspect, 'logPrior'>[] = [...hypotheses, ...mistakes]
   const counts = new Map<Cause, number>()
   for (const { cause } of all) counts.set(cause, (counts.get(cause) ?? 0) + 1)
   const priorOf = (cause: Cause) => (priors === undefined ? 1 : (priors[cause] ?? 0))

@@ -1,7 +1,9 @@
 import { chargeBar } from './bars/of-charge.ts'
+import { coolingBands } from './cooling/of-cooling-check.ts'
 import type { Diagram } from './diagram.ts'
 import type { KindName } from './index.ts'
 import { modelCycle } from './model/of-cycle.ts'
+import { cyclesApart } from './model/of-cycles-apart.ts'
 import { massByPart } from './model/of-masses.ts'
 import { faultSweep } from './model/of-sweep.ts'
 import { pressureEnthalpy } from './pressure-enthalpy/of-readings.ts'
@@ -21,7 +23,9 @@ export const DRAWN: Readonly<Record<KindName, Diagram>> = {
   'charge-bar': chargeBar,
   'pressure-hold': pressureHold,
   'vacuum-rise': vacuumRise,
+  'cooling-bands': coolingBands,
   'model-cycle': modelCycle,
+  'cycles-apart': cyclesApart,
   'fault-sweep': faultSweep,
   'mass-by-part': massByPart,
 }

@@ -40,9 +40,19 @@ const KINDS = [
     summary: 'A standing vacuum over time: readings, the shape that fits best, and the limits',
   },
   {
+    kind: 'cooling-bands',
+    operation: 'cooling-check',
+    summary: 'Vent, return air and pressures as read, over the published figures that fit',
+  },
+  {
     kind: 'model-cycle',
     operation: 'simulate',
     summary: 'The cycle of the model with its faults and without, on the pressure-enthalpy plane',
+  },
+  {
+    kind: 'cycles-apart',
+    operation: 'simulate',
+    summary: 'The sound cycle and the faulty one beside each other, on the same axes',
   },
   {
     kind: 'fault-sweep',

@@ -10,6 +10,8 @@ const LOADS: Readonly<Record<KindName, () => Promise<Diagram>>> = {
     (await import('./saturation-curve/of-readings.ts')).superheatSubcooling,
   'charge-bar': async () => (await import('./bars/of-charge.ts')).chargeBar,
   'pressure-hold': async () => (await import('./standing/of-leak-test.ts')).pressureHold,
+  'cooling-bands': async () => (await import('./cooling/of-cooling-check.ts')).coolingBands,
+  'cycles-apart': async () => (await import('./model/of-cycles-apart.ts')).cyclesApart,
   'model-cycle': async () => (await import('./model/of-cycle.ts')).modelCycle,
   'fault-sweep': async () => (await import('./model/of-sweep.ts')).faultSweep,
   'mass-by-part': async () => (await import('./model/of-masses.ts')).massByPart,

@@ -1,5 +1,6 @@
 import data from '../../data/service/instruments.json' with { type: 'json' }
 import { CalcError } from '../errors.ts'
+import { keptBy } from '../kept.ts'
 import type { Notes } from '../notes.ts'
 import type { Assumption } from '../operation.ts'
 import {
@@ -59,33 +60,62 @@ export function withInstrument<Q extends Quantity>(
   field: string,
 ): Taken<Q> {
   if (reading.plusMinus !== undefined) return { reading }
-  const row = ROWS[instrument]
-  const kind = WIDTH_KIND[reading.kind] ?? reading.kind
-  const { value, unit } = row.plusMinus
-  const least = quantity(kind, value, unit)
-  const share = ((row.percentOfReading ?? 0) / 100) * Math.abs(reading.si)
-  const width = share > least.si ? new Quantity(kind, share) : least.in(unit)
-  const source = sourceOf(row.source as keyof typeof data.sources)
+  const usual = usualOf(instrument, WIDTH_KIND[reading.kind] ?? reading.kind)
+  const share = ((usual.percentOfReading ?? 0) / 100) * Math.abs(reading.si)
+  const grows = share > usual.width.si
+  const width = grows ? share : usual.width.si
   return {
-    reading: reading.within(width.si) as Q,
+    reading: reading.within(width) as Q,
     assumption: {
       field,
-      taken: `${row.name} ±${say(width)}`,
-      because: `no ± was given with the reading; ${MARKS[source.mark]}`,
-      short:
-        share > least.si
-          ? `${row.name} ±${row.percentOfReading} %`
-          : `${row.name} ±${inSystemOf(reading, width)}`,
+      taken: grows ? `${usual.name} ±${say(new Quantity(usual.width.kind, share))}` : usual.taken,
+      because: usual.because,
+      short: grows
+        ? `${usual.name} ±${usual.percentOfReading} %`
+        : usual.short[systemOf(reading) ?? 'neither'],
     },
-    source,
+    source: usual.source,
   }
 }
 
-/** A width as somebody thinks of it who wrote the reading. */
-function inSystemOf(reading: Quantity, width: Quantity): string {
-  const system = systemOf(reading)
-  if (system === undefined) return say(width)
-  const { value, unit } = show(width.in(undefined), { units: system, precise: false })
+/** What an instrument is worth by default, and what is said of it: the same for every reading of a kind. */
+interface Usual {
+  readonly name: string
+  readonly width: Quantity
+  readonly percentOfReading: number | undefined
+  readonly taken: string
+  readonly because: string
+  /** As somebody thinks of it who wrote the reading. */
+  readonly short: Readonly<Record<'us' | 'si' | 'neither', string>>
+  readonly source: Source
+}
+
+const usualOf = (instrument: InstrumentId, kind: Kind): Usual => usualBy(instrument)(kind)
+
+const usualBy = keptBy((instrument: InstrumentId) =>
+  keptBy((kind: Kind): Usual => {
+    const { name, plusMinus, percentOfReading, source: id } = ROWS[instrument]
+    const width = quantity(kind, plusMinus.value, plusMinus.unit)
+    const said = say(width.in(plusMinus.unit))
+    const source = sourceOf(id as keyof typeof data.sources)
+    return {
+      name,
+      width,
+      percentOfReading,
+      taken: `${name} ±${said}`,
+      because: `no ± was given with the reading; ${MARKS[source.mark]}`,
+      short: {
+        us: `${name} ±${inSystem(width, 'us')}`,
+        si: `${name} ±${inSystem(width, 'si')}`,
+        neither: `${name} ±${said}`,
+      },
+      source,
+    }
+  }),
+)
+
+function inSystem(width: Quantity, system: 'us' | 'si'): string {
+  const { value, unit } = show(width, { units: system, precise: false })
   return `${Number(value.toPrecision(2))} ${unit}`
 }
 

@@ -3,6 +3,7 @@ import { CalcError } from '../errors.ts'
 import type { Assumption, Warning } from '../operation.ts'
 import {
   absolutePressure,
+  barometricPressure,
   type Ingredient,
   type PressureReading,
   propagate,
@@ -38,6 +39,8 @@ export interface Place {
   /** Expanded uncertainty of it, Pa. */
   readonly plusMinusPa: number
   readonly barometer: Ingredient
+  /** The same as a quantity, to be shown. */
+  readonly air: Quantity<'barometricPressure'>
   /** A reading as an absolute pressure, with the barometer's uncertainty where it is a gauge reading. */
   absolute(reading: PressureReading): Quantity<'absolutePressure'>
   /** What a gauge shows here for an absolute pressure (Pa), with the barometer's uncertainty. */
@@ -61,6 +64,7 @@ const WEATHER = quantity(
   data.weather.plusMinus.value,
   data.weather.plusMinus.unit,
 )
+const WEATHER_SAID = say(WEATHER)
 const WEATHER_SOURCE = sourceOf(data.weather.source as 'weather')
 /** Outside these no one works: the standard atmosphere of 11 000 m, and more than any weather at the lowest shore. */
 const LOWEST_PA = 22_600
@@ -77,25 +81,13 @@ const HIGHEST_PA = 115_000
  */
 export function resolvePlace({ altitude, barometer }: PlaceGiven): Place {
   if (barometer) return byBarometer(barometer, altitude)
-  if (!altitude) {
-    return placeOf(SEA_LEVEL_PA, WEATHER.si, {
-      assumptions: [
-        {
-          field: 'altitude',
-          taken: `sea level, 29.92 inHg (101.325 kPa), ±${say(WEATHER)} for the weather`,
-          because: 'neither altitude nor barometer was given',
-          short: 'sea level',
-        },
-      ],
-      sources: [STANDARD_ATMOSPHERE, WEATHER_SOURCE],
-    })
-  }
+  if (!altitude) return SEA_LEVEL
   const standard = propagate([altitude], (metres) => standardAt(altitude, metres))
   return placeOf(standard.si, Math.hypot(widthOf(standard), WEATHER.si), {
     assumptions: [
       {
         field: 'barometer',
-        taken: `the standard atmosphere at this altitude, ±${say(WEATHER)} for the weather`,
+        taken: `the standard atmosphere at this altitude, ±${WEATHER_SAID} for the weather`,
         because: 'no barometer was given',
       },
     ],
@@ -134,6 +126,7 @@ function placeOf(
     barometerPa,
     plusMinusPa,
     barometer: { name: 'barometer', si: barometerPa, plusMinus: plusMinusPa },
+    air: barometricPressure(barometerPa, plusMinusPa),
     absolute(reading) {
       const found = toAbsolute(reading, barometerPa)
       return reading.kind === 'absolutePressure'
@@ -146,6 +139,18 @@ function placeOf(
     ...told,
   }
 }
+
+const SEA_LEVEL = placeOf(SEA_LEVEL_PA, WEATHER.si, {
+  assumptions: [
+    {
+      field: 'altitude',
+      taken: `sea level, 29.92 inHg (101.325 kPa), ±${WEATHER_SAID} for the weather`,
+      because: 'neither altitude nor barometer was given',
+      short: 'sea level',
+    },
+  ],
+  sources: [STANDARD_ATMOSPHERE, WEATHER_SOURCE],
+})
 
 function standardAt(altitude: Quantity<'altitude'>, metres = altitude.si): number {
   try {

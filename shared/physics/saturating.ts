@@ -42,8 +42,11 @@ export function saturating(
   line: SaturationLine,
   name = 'pressure',
 ): Saturating {
+  const boilsAt = remembered((value, barometerPa) =>
+    onLine(r, absolutePa(reading, value, barometerPa), line),
+  )
   const temperatureK = (value: number, barometerPa: number, dataK: number) =>
-    onLine(r, absolutePa(reading, value, barometerPa), line) + dataK
+    boilsAt(value, barometerPa) + dataK
   return {
     ingredients: [
       { name, si: reading.si, plusMinus: reading.plusMinus },
@@ -58,6 +61,32 @@ export function saturating(
   }
 }
 
+/** More points than these are no budget's, and looking for them would cost as much as the curve. */
+const MOST_POINTS = 8
+
+/**
+ * The same function, which knows its last points: budgets of all figures that rest on one reading
+ * move it to the same few.
+ */
+function remembered(f: (value: number, barometerPa: number) => number) {
+  const values: number[] = []
+  const barometers: number[] = []
+  const found: number[] = []
+  return (value: number, barometerPa: number): number => {
+    for (let point = 0; point < found.length; point += 1) {
+      if (values[point] === value && barometers[point] === barometerPa)
+        return found[point] as number
+    }
+    const now = f(value, barometerPa)
+    if (found.length < MOST_POINTS) {
+      values.push(value)
+      barometers.push(barometerPa)
+      found.push(now)
+    }
+    return now
+  }
+}
+
 /** Saturation temperature (K) of a reading with its budget; throws as {@link saturating} does. */
 export function saturatedAt(
   r: Refrigerant,
@@ -66,9 +95,12 @@ export function saturatedAt(
   line: SaturationLine,
   name?: string,
 ): Budget {
-  const { ingredients, temperatureK } = saturating(r, reading, barometer, line, name)
-  return budget(ingredients, (...values) => temperatureK(...(values as [number, number, number])))
+  return saturatedOn(saturating(r, reading, barometer, line, name))
 }
+
+/** The same of what is known of a reading on a line. */
+export const saturatedOn = ({ ingredients, temperatureK }: Saturating): Budget =>
+  budget(ingredients, (reading = 0, air = 0, data = 0) => temperatureK(reading, air, data))
 
 /** Absolute pressure of a reading moved to `value`, Pa. @throws {CalcError} as {@link toAbsolute} */
 export function absolutePa(reading: PressureReading, value: number, barometerPa: number): number {

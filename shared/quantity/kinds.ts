@@ -1,3 +1,4 @@
+import { keptBy } from '../kept.ts'
 import { tables, type Unit } from './units.ts'
 
 /** What a quantity measures; its units are never mixed with those of another kind. */
@@ -83,11 +84,24 @@ function lookupOf(kind: Kind): ReadonlyMap<string, Unit> {
   return made
 }
 
+/** Spellings that somebody makes up are not kept without end. */
+const MOST_SPELLINGS = 200
+
+const spelled = new Map<Kind, (text: string) => Unit | undefined>()
+
+/** Units of a kind by any spelling; one that was met before is not folded again. */
+function spelledIn(kind: Kind): (text: string) => Unit | undefined {
+  const before = spelled.get(kind)
+  if (before) return before
+  const made = keptBy((text: string) => lookupOf(kind).get(normalizeUnit(text)), MOST_SPELLINGS)
+  spelled.set(kind, made)
+  return made
+}
+
 /** The unit of `kind` that `text` spells, or undefined. */
 export function findUnit(kind: Kind, text: string): Unit | undefined {
-  const units = lookupOf(kind)
   // Our own symbols are found as they stand: showing an answer looks up dozens.
-  return units.get(text) ?? units.get(normalizeUnit(text))
+  return lookupOf(kind).get(text) ?? spelledIn(kind)(text)
 }
 
 /** Kinds in which `text` is a unit, in table order. */

@@ -32,6 +32,32 @@ const COMPOUND: ReadonlySet<Kind> = new Set<Kind>(['mass', 'length', 'duration']
  *   `wrong-kind` when it belongs to another kind, `bad-quantity` for anything else.
  */
 export function parseQuantity<K extends Kind>(text: string, accepted: Accepted<K>): Quantity<K> {
+  return plainQuantity(text, accepted) ?? anyQuantity(text, accepted)
+}
+
+/** Number, a ± in the same unit where there is one, unit: as most readings are written. */
+const PLAIN =
+  /^(\d{1,15}(?:\.\d{1,15})?) ?(?:± ?(\d{1,15}(?:\.\d{1,15})?) ?)?([a-z°]{1,12}(?: [a-z]{1,6})?)$/iu
+
+/** A plain reading at once; undefined for anything that needs a closer look, refusals among it. */
+function plainQuantity<K extends Kind>(
+  text: string,
+  accepted: Accepted<K>,
+): Quantity<K> | undefined {
+  const match = PLAIN.exec(text)
+  if (!match) return undefined
+  const [, amount, plusMinus, spelled = ''] = match
+  for (const kind of accepted) {
+    const unit = findUnit(kind, spelled)
+    if (!unit) continue
+    const si = Number(amount) * unit.factor + unit.offset
+    const width = plusMinus === undefined ? undefined : Math.abs(Number(plusMinus) * unit.factor)
+    return physical(new Quantity(kind, si, width, undefined, unit.symbol), text)
+  }
+  return undefined
+}
+
+function anyQuantity<K extends Kind>(text: string, accepted: Accepted<K>): Quantity<K> {
   const cleaned = clean(text, accepted)
   const parts: Part[] = []
   let rest = cleaned

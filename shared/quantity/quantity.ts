@@ -17,6 +17,8 @@ export class Quantity<K extends Kind = Kind> {
   /** Symbol of the unit that a person wrote it in. */
   readonly written: string | undefined
   readonly sizedAs: number | undefined
+  #presentation: object | undefined
+  #shown: unknown
 
   constructor(
     kind: K,
@@ -45,6 +47,7 @@ export class Quantity<K extends Kind = Kind> {
 
   /** The same quantity, to be shown in `unit`. */
   in(unit: string | undefined): Quantity<K> {
+    if (unit === this.shownIn) return this
     return new Quantity(this.kind, this.si, this.plusMinus, unit, this.written, this.sizedAs)
   }
 
@@ -56,6 +59,20 @@ export class Quantity<K extends Kind = Kind> {
   /** The same quantity in the units that one of the size `si` (SI) is shown in: 0 psi beside 50 psi. */
   sized(si: number): Quantity<K> {
     return new Quantity(this.kind, this.si, this.plusMinus, this.shownIn, this.written, si)
+  }
+
+  /**
+   * What `make` gives for this quantity, made once for a presentation: an answer shows the same figure
+   * in several places.
+   *
+   * @param presentation - That of one answer, which has one way of making.
+   */
+  once<T>(presentation: object, make: (quantity: this) => T): T {
+    if (this.#presentation !== presentation) {
+      this.#shown = make(this)
+      this.#presentation = presentation
+    }
+    return this.#shown as T
   }
 
   /** Value in `unit`; @throws {CalcError} `wrong-kind` when that is no unit of this kind. */

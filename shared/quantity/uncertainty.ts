@@ -41,11 +41,15 @@ export function propagate(
   inputs: readonly Uncertain[],
   f: (...values: number[]) => number,
 ): { readonly si: number; readonly plusMinus: number | undefined } {
-  const values = inputs.map((input) => input.si)
+  const values = inputs.map(siOf)
   const si = f(...values)
-  const spans = spansOf(inputs, si, one(f, values))
-  const given = spans.filter((span) => span !== undefined)
-  return { si, plusMinus: given.length === 0 ? undefined : Math.hypot(...given) }
+  const moved = one(f, values)
+  const spans: number[] = []
+  inputs.forEach((input, index) => {
+    const span = spanOf(input, index, si, moved)
+    if (span !== undefined) spans.push(span)
+  })
+  return { si, plusMinus: spans.length === 0 ? undefined : together(spans) }
 }
 
 /** As {@link propagate}, with the share of each ingredient. */
@@ -53,9 +57,11 @@ export function budget(
   ingredients: readonly Ingredient[],
   f: (...values: number[]) => number,
 ): Budget {
-  const values = ingredients.map((entry) => entry.si)
+  const values = ingredients.map(siOf)
   return budgetAround(ingredients, f(...values), one(f, values))
 }
+
+const siOf = ({ si }: Uncertain) => si
 
 /**
  * The same of a figure that is known already, by what it becomes where one ingredient alone has
@@ -66,46 +72,73 @@ export function budgetAround(
   si: number,
   moved: (index: number, value: number) => number,
 ): Budget {
-  const spans = spansOf(ingredients, si, moved)
-  const parts = ingredients
-    .flatMap(({ name }, index) => {
-      const span = spans[index]
-      return span === undefined ? [] : [{ name, plusMinus: Math.abs(span) }]
-    })
-    .sort((a, b) => b.plusMinus - a.plusMinus)
-  return {
-    si,
-    plusMinus:
-      parts.length === 0 ? undefined : Math.hypot(...parts.map(({ plusMinus }) => plusMinus)),
-    parts,
+  const parts: Contribution[] = []
+  ingredients.forEach((ingredient, index) => {
+    const span = spanOf(ingredient, index, si, moved)
+    if (span !== undefined) parts.push({ name: ingredient.name, plusMinus: Math.abs(span) })
+  })
+  if (parts.length > 1) parts.sort(largestFirst)
+  return { si, plusMinus: parts.length === 0 ? undefined : together(parts.map(sizeOf)), parts }
+}
+
+/** Independent spans in quadrature; to spread the usual few costs more than the sum. */
+function together(spans: readonly number[]): number {
+  const [a = 0, b = 0, c = 0] = spans
+  if (spans.length === 3) return Math.hypot(a, b, c)
+  return spans.length === 2 ? Math.hypot(a, b) : Math.hypot(...spans)
+}
+
+const sizeOf = ({ plusMinus }: Contribution) => plusMinus
+const largestFirst = (a: Contribution, b: Contribution) => b.plusMinus - a.plusMinus
+
+/** `f` with one of its values replaced; up to four, as most figures have, are handed over as they are. */
+function one(f: (...values: number[]) => number, values: readonly number[]) {
+  const [a, b, c, d] = values as readonly [number, number, number, number]
+  switch (values.length) {
+    case 2:
+      return (index: number, value: number) => (index === 0 ? f(value, b) : f(a, value))
+    case 3:
+      return (index: number, value: number) =>
+        index === 0 ? f(value, b, c) : index === 1 ? f(a, value, c) : f(a, b, value)
+    case 4:
+      return (index: number, value: number) =>
+        f(
+          index === 0 ? value : a,
+          index === 1 ? value : b,
+          index === 2 ? value : c,
+          index === 3 ? value : d,
+        )
+    default:
+      return oneOfMany(f, values)
   }
 }
 
-/** `f` with one of its values replaced. */
-const one =
-  (f: (...values: number[]) => number, values: readonly number[]) =>
-  (index: number, value: number) => {
-    const moved = values.slice()
+/** One copy for all: the value that was moved last is put back first. */
+function oneOfMany(f: (...values: number[]) => number, values: readonly number[]) {
+  const moved = values.slice()
+  let last = 0
+  return (index: number, value: number): number => {
+    moved[last] = values[last] as number
     moved[index] = value
+    last = index
     return f(...moved)
   }
+}
 
-/** The half of the span that each input makes; undefined where it carries no uncertainty. */
-function spansOf(
-  inputs: readonly Uncertain[],
+/** The half of the span that an input makes; undefined where it carries no uncertainty. */
+function spanOf(
+  { si: value, plusMinus: width }: Uncertain,
+  index: number,
   si: number,
   moved: (index: number, value: number) => number,
-): readonly (number | undefined)[] {
-  return inputs.map((input, index) => {
-    const width = input.plusMinus
-    if (width === undefined) return undefined
-    if (width === 0) return 0
-    const above = tryAt(moved, index, input.si + width)
-    const below = tryAt(moved, index, input.si - width)
-    if (above !== undefined && below !== undefined) return (above - below) / 2
-    if (above === undefined && below === undefined) throw beyondReach()
-    return (above ?? si) - (below ?? si)
-  })
+): number | undefined {
+  if (width === undefined) return undefined
+  if (width === 0) return 0
+  const above = tryAt(moved, index, value + width)
+  const below = tryAt(moved, index, value - width)
+  if (above !== undefined && below !== undefined) return (above - below) / 2
+  if (above === undefined && below === undefined) throw beyondReach()
+  return (above ?? si) - (below ?? si)
 }
 
 function tryAt(

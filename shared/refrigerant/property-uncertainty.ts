@@ -1,4 +1,5 @@
 import data from '../../data/service/property-uncertainty.json' with { type: 'json' }
+import { keptBy, keptWith } from '../kept.ts'
 import type { Source } from '../sources.ts'
 import type { Phase } from '../substance/density.ts'
 import { substanceData } from '../substance/library.ts'
@@ -71,7 +72,7 @@ const asked: Readonly<
 function workOut(r: Refrigerant, temperatureK: number, line: Line): PropertyUncertainty {
   const perK = logSlope(r, temperatureK, line)
   const { pure, curve } = data
-  const mixing = mixingUncertainty(substancesOf(r), r.info.id)
+  const mixing = mixingOf(r)
   const fit = Math.max(curve.pressure, curve.temperatureK * perK)
   const mixed = mixing?.pressure ?? (mixing?.temperatureK ?? 0) * perK
   // a fit to a mixture's own pressures has the error of its components in it already
@@ -85,13 +86,15 @@ function workOut(r: Refrigerant, temperatureK: number, line: Line): PropertyUnce
   }
 }
 
+const mixingOf = keptWith((r: Refrigerant) => mixingUncertainty(substancesOf(r), r.info.id))
+
 /**
  * Relative uncertainty of a density at a known temperature and pressure. That of saturated vapour
  * at a temperature alone moves with the saturation pressure as well.
  */
 export function densityUncertainty(r: Refrigerant, phase: Phase): number {
   const size = phase === 'liquid' ? 'liquidDensity' : 'vapourDensity'
-  const mixing = mixingUncertainty(substancesOf(r), r.info.id)
+  const mixing = mixingOf(r)
   return Math.hypot(Math.max(data.pure[size], mixing?.[size] ?? 0), data.curve.density)
 }
 
@@ -169,12 +172,7 @@ function logSlope(r: Refrigerant, temperatureK: number, line: Line): number {
 
 const substancesOf = (r: Refrigerant) => r.info.composition.map(({ substance }) => substance)
 
-const sourceOf = (id: string): Source => {
-  const before = made.get(id)
-  if (before) return before
+const sourceOf = keptBy((id: string): Source => {
   const { mark, ...rest } = data.sources[id as SourceId]
-  const source: Source = { id, mark: mark as Source['mark'], ...rest }
-  made.set(id, source)
-  return source
-}
-const made = new Map<string, Source>()
+  return { id, mark: mark as Source['mark'], ...rest }
+})

@@ -12,3 +12,6 @@ export const conditionOut = z
   .meta({ id: 'Condition', description: 'What a reading or a step needs, and whether it was met.' })
 
 export type Condition = z.output<typeof conditionOut>
+
+/** It does not hold, or the instruments cannot say whether it does. */
+export const isOpen = ({ met }: Condition): boolean => met === 'no' || met === 'cannot-tell'

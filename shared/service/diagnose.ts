@@ -3,6 +3,7 @@ import priorData from '../../data/service/diagnosis.json' with { type: 'json' }
 import type { Told } from '../answer/told.ts'
 import { ALL_DANGERS } from '../dangers.ts'
 import type { Observation } from '../diagnosis/features.ts'
+import { doubtsOf } from '../diagnosis/mistakes.ts'
 import { patternsOf } from '../diagnosis/patterns.ts'
 import { toThousandths, USUAL_PRIORS } from '../diagnosis/posterior.ts'
 import { pickRefrigerant } from '../fields/index.ts'
@@ -14,13 +15,14 @@ import { sourceTable } from '../source-table.ts'
 import { diagnosisAssumptions } from './diagnose/assumed.ts'
 import { type DiagnoseInput, diagnoseIn } from './diagnose/input/fields.ts'
 import { kindsOf } from './diagnose/input/kinds.ts'
-import { isTestWeather } from './diagnose/input/weather.ts'
+import { conditionsRead, isTestWeather } from './diagnose/input/weather.ts'
 import { baselineOf, restEvidence } from './diagnose/observations/beside.ts'
 import { observationsOf, weighedObservation } from './diagnose/observations/observations.ts'
 import { takenIn } from './diagnose/observations/taken.ts'
 import { unusedInDiagnosis } from './diagnose/observations/unused.ts'
 import { candidatesOf } from './diagnose/posterior/candidates.ts'
-import { inferBoth } from './diagnose/posterior/infer.ts'
+import { causesOf } from './diagnose/posterior/evidence.ts'
+import { doubted, inferBoth } from './diagnose/posterior/infer.ts'
 import { nextSteps } from './diagnose/verdict/next.ts'
 import { diagnoseOut, differenceOf, priorsShown } from './diagnose/verdict/result.ts'
 import { stepText, TEXTS } from './diagnose/verdict/texts.ts'
@@ -49,6 +51,9 @@ const NOTHING_WEIGHED: Verdict = {
   share: 1,
   merged: false,
 }
+
+/** A doubt less likely than this is not told. */
+const WORTH_TELLING = 0.005
 
 /** Patterns of a low side that draws in air through any leak. */
 const VACUUM: readonly string[] = ['restriction-in-vacuum', 'starved-in-vacuum']
@@ -85,6 +90,10 @@ function diagnoseMachine(input: DiagnoseInput): Computation<DiagnoseResult> {
           observations,
           {
             sizes: test.weather.sizes,
+            doubts: doubtsOf(
+              observations.map(({ feature }) => feature),
+              conditionsRead(test.weather),
+            ),
             priors,
             evidence: {
               patterns: kinds.knowledge === 'model' ? [] : patterns,
@@ -93,8 +102,15 @@ function diagnoseMachine(input: DiagnoseInput): Computation<DiagnoseResult> {
             },
           },
         )
-  const verdict = inferred ? verdictOf(inferred) : NOTHING_WEIGHED
+  const verdict = inferred
+    ? verdictOf(inferred, {
+        knowledge: kinds.knowledge,
+        read: observations.length,
+        ofPattern: kinds.knowledge === 'model' ? [] : causesOf(patterns),
+      })
+    : NOTHING_WEIGHED
   const steps = inferred ? nextSteps(inferred, observations) : []
+  const doubts = (inferred ? doubted(inferred) : []).filter(([, share]) => share >= WORTH_TELLING)
   const rest = restOf(m, f, found)
   const stop = found.some(({ level }) => level === 'stop')
   // What is dangerous or cannot be comes before any cause, in the words of the readings.
@@ -112,6 +128,7 @@ function diagnoseMachine(input: DiagnoseInput): Computation<DiagnoseResult> {
         verdict,
         causes: inferred.posterior.causes,
         steps,
+        doubts: doubts.map(([doubt]) => doubt),
         inVacuum: patterns.some(({ id }) => VACUUM.includes(id)),
         figures: runningFigures(m, f, []),
       })
@@ -132,6 +149,7 @@ function diagnoseMachine(input: DiagnoseInput): Computation<DiagnoseResult> {
         causes,
         share: toThousandths(probability),
       })),
+      doubted: doubts.map(([doubt, share]) => ({ what: doubt, share: toThousandths(share) })),
       nextSteps: steps.map(({ id, minutes, gain }) => ({
         id,
         what: stepText({ id }),

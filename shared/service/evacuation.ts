@@ -5,12 +5,7 @@ import { isCarbonDioxide, pickRefrigerant } from '../fields/index.ts'
 import { reader } from '../instrument/index.ts'
 import { newNotes, withNotes } from '../notes.ts'
 import { defineOperation } from '../operation.ts'
-import {
-  barometricPressure,
-  pressureDifference,
-  quantityOut,
-  SEA_LEVEL_PA,
-} from '../quantity/index.ts'
+import { pressureDifference, quantityOut, SEA_LEVEL_PA } from '../quantity/index.ts'
 import { lawOfJob } from '../rules/job-law.ts'
 import { fillIn } from '../sentence.ts'
 import { type EvacuationInput, fields } from './evacuation/fields.ts'
@@ -103,7 +98,7 @@ export const evacuation = defineOperation({
     const result = {
       target: aim,
       gauge: at && {
-        barometer: barometricPressure(at.barometerPa, at.plusMinusPa),
+        barometer: at.air,
         perfectVacuum: at.gauge(0),
         lessThanAtSeaLevel: pressureDifference(SEA_LEVEL_PA - at.barometerPa, at.plusMinusPa).in(
           'inHg',

@@ -42,8 +42,8 @@ export const lesson = defineOperation({
   example: { seed: 7, topic: 'high-head' },
   compute(input) {
     const case_ = caseOf(input.seed, input.topic, input.knowledge)
-    const { named, bought, predictions } = input
-    if (named !== undefined) requireNameable(case_, named)
+    const { named, suspected, bought, predictions } = input
+    for (const field of ['suspected', 'named'] as const) requireNameable(case_, input[field], field)
     const stage: (typeof STAGES)[number] =
       predictions === undefined ? 'predict' : named === undefined ? 'buy' : 'revealed'
     const observations = observationsOf(case_, bought)
@@ -71,6 +71,7 @@ export const lesson = defineOperation({
           setting: supposed?.setting,
           size: supposed?.size,
         },
+        suspected,
         choices: nameable(case_),
         offers: offersOf(case_, bought),
         superheat: known.superheat,
@@ -115,11 +116,11 @@ function requireOrder({ predictions, bought, named }: LessonInput): void {
   })
 }
 
-function requireNameable(case_: LessonCase, named: Named): void {
+function requireNameable(case_: LessonCase, named: Named | undefined, field: string): void {
   const choices = nameable(case_)
-  if (choices.includes(named)) return
+  if (named === undefined || choices.includes(named)) return
   throw new CalcError('refused', `This machine cannot have the fault "${named}".`, {
-    path: ['named'],
+    path: [field],
     hint: `It can have: ${choices.join(', ')}.`,
   })
 }

@@ -1,3 +1,4 @@
+import { keptWith } from '../kept.ts'
 import type { Warning } from '../operation.ts'
 import type { Refrigerant } from '../refrigerant/index.ts'
 import type { Source } from '../sources.ts'
@@ -8,15 +9,7 @@ import { estimatedWarnings, mixingSources } from './mixing-sources.ts'
  * The equations of state that a refrigerant's figures come from, one a substance in it, and of a
  * blend the papers that its mixing parameters come from.
  */
-export function propertySources(r: Refrigerant): readonly Source[] {
-  const before = made.get(r)
-  if (before) return before
-  const sources = sourcesOf(r)
-  made.set(r, sources)
-  return sources
-}
-
-const made = new WeakMap<Refrigerant, readonly Source[]>()
+export const propertySources = keptWith(sourcesOf)
 
 function sourcesOf(r: Refrigerant): readonly Source[] {
   const substances = substancesOf(r)
@@ -33,8 +26,8 @@ function sourcesOf(r: Refrigerant): readonly Source[] {
 }
 
 /** What to know before trusting a refrigerant's figures: which of its mixing parameters are estimated. */
-export function propertyWarnings(r: Refrigerant): readonly Warning[] {
-  return estimatedWarnings(substancesOf(r))
-}
+export const propertyWarnings = keptWith((r: Refrigerant): readonly Warning[] =>
+  estimatedWarnings(substancesOf(r)),
+)
 
 const substancesOf = (r: Refrigerant) => r.info.composition.map(({ substance }) => substance)

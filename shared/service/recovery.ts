@@ -6,6 +6,7 @@ import { burns, isCarbonDioxide, MACHINES, pickRefrigerant } from '../fields/ind
 import { resolvePlace } from '../instrument/index.ts'
 import { type Notes, newNotes, withNotes } from '../notes.ts'
 import { defineOperation } from '../operation.ts'
+import { type Quantity, widthOf } from '../quantity/index.ts'
 import type { Refrigerant } from '../refrigerant/index.ts'
 import { lawOfJob } from '../rules/job-law.ts'
 import { fillIn } from '../sentence.ts'
@@ -86,7 +87,7 @@ export const recovery = defineOperation({
     const cylinder = cylinderOf(input, r, notes)
     const practice = statements(...practiceOf(r, cylinder))
     notes.sources.push(...statementSources(practice, sourceOf))
-    const fits = fitsInto(cylinder?.room?.si, expected)
+    const fits = fitsInto(cylinder, input.waterCapacity, expected)
     return {
       ...withNotes(
         { refrigerant: r.info.id, expected, fits, evacuation: level, cylinder, practice },
@@ -186,11 +187,17 @@ function cylinderOf(
   return cylinderPart(r, { ...input, waterCapacity: input.waterCapacity }, notes)
 }
 
+/** The room that is told is the least there can be; that nothing fits is said of the most. */
 function fitsInto(
-  roomKg: number | undefined,
+  cylinder: CylinderResult | undefined,
+  waterCapacity: Quantity<'mass'> | undefined,
   expected: ExpectedResult | undefined,
 ): 'yes' | 'no' | 'cannot-tell' | undefined {
-  if (roomKg === undefined || !expected) return undefined
-  if (expected.most.si <= roomKg) return 'yes'
-  return expected.least.si > roomKg ? 'no' : 'cannot-tell'
+  const { room, contentsNow } = cylinder ?? {}
+  if (!room || !contentsNow || !waterCapacity || !expected) return undefined
+  if (expected.most.si <= room.si) return 'yes'
+  const { si: water, plusMinus = 0 } = waterCapacity
+  const held = contentsNow.si - widthOf(contentsNow)
+  const most = (cylinder?.limits[0]?.contents.si ?? 0) * ((water + plusMinus) / (water - plusMinus))
+  return expected.least.si > most - held ? 'no' : 'cannot-tell'
 }

@@ -6,7 +6,6 @@ import { type Place, reader, resolvePlace } from '../instrument/index.ts'
 import { newNotes } from '../notes.ts'
 import { defineOperation, type Step } from '../operation.ts'
 import {
-  barometricPressure,
   quantityIn,
   quantityOut,
   specificEnergy,
@@ -127,7 +126,7 @@ function stepsOf(
             formula: 'gauge reading + barometric pressure',
             values: {
               'gauge reading': pressure,
-              'barometric pressure': barometricPressure(place.barometerPa, place.plusMinusPa),
+              'barometric pressure': place.air,
             },
             gives: both.bubble.pressure,
           },

@@ -1,5 +1,13 @@
 import * as z from 'zod'
-import { type Case, NO_DEVIATIONS, NO_FAULTS, type Outcome, run } from '../cycle/index.ts'
+import {
+  type Case,
+  FAULT_KINDS,
+  faultsOf,
+  NO_DEVIATIONS,
+  NO_FAULTS,
+  type Outcome,
+  run,
+} from '../cycle/index.ts'
 import { pickRefrigerant } from '../fields/index.ts'
 import { resolvePlace } from '../instrument/index.ts'
 import { type Notes, newNotes, withNotes } from '../notes.ts'
@@ -41,6 +49,7 @@ export const simulate = defineOperation({
     machine: machineOut,
     conditions: conditionsOut,
     faults: z.array(presentOut),
+    choices: z.array(z.enum(FAULT_KINDS)).describe('Faults that this machine can have'),
     outcome: outcomeOut,
     readings: readingsOut.describe('What gauges and thermometers show'),
     performance: performanceOut.describe('What no gauge shows; all but capacity while it runs'),
@@ -83,7 +92,7 @@ export const simulate = defineOperation({
     notes.steps.push(...explain(now))
     notes.sources.push(
       ...modelSources(),
-      ...(input.fault ? [severitySource()] : []),
+      ...(input.fault || input.faults?.length ? [severitySource()] : []),
       ...propertySources(pickRefrigerant(machine.refrigerant)),
       ...place.sources,
     )
@@ -94,6 +103,7 @@ export const simulate = defineOperation({
           machine: machineShown(input.modelMachine, name, architecture, machine),
           conditions: conditionsShown(asked.conditions),
           faults: present,
+          choices: faultsOf(machine),
           outcome: outcomeShown(now, place),
           readings: comparedReadings(now, sound),
           performance: comparedPerformance(now, sound),

@@ -6,13 +6,7 @@ import { CalcError } from '../errors.ts'
 import { pickRefrigerant, placeIn, refrigerantIn } from '../fields/index.ts'
 import { type Place, resolvePlace } from '../instrument/index.ts'
 import { defineOperation, type Warning } from '../operation.ts'
-import {
-  barometricPressure,
-  type Quantity,
-  quantity,
-  quantityOut,
-  toAbsolute,
-} from '../quantity/index.ts'
+import { type Quantity, quantity, quantityOut, toAbsolute } from '../quantity/index.ts'
 import type { Refrigerant } from '../refrigerant/index.ts'
 import { propertySources, propertyWarnings } from './property-sources.ts'
 import { boundIn } from './table/bound.ts'
@@ -100,7 +94,7 @@ export const table = defineOperation({
       result: {
         refrigerant: r.info.id,
         over: overOf(steps.kind),
-        barometer: barometerOf(place),
+        barometer: place.air,
         columns: [first, ...columns.map(({ key, label }) => ({ key, label }))],
         rows,
       },
@@ -118,8 +112,6 @@ export const table = defineOperation({
   },
 })
 
-const barometerOf = (place: Place) => barometricPressure(place.barometerPa, place.plusMinusPa)
-
 function toldOf(r: Refrigerant, firsts: readonly (Quantity | undefined)[], place: Place): Told {
   const [from = '', to = ''] = [firsts[0], firsts.at(-1)]
   return {
@@ -129,7 +121,7 @@ function toldOf(r: Refrigerant, firsts: readonly (Quantity | undefined)[], place
       { id: 'from', label: 'From', value: from },
       { id: 'to', label: 'To', value: to },
       { id: 'rows', label: 'Rows', value: firsts.length },
-      { id: 'barometer', label: 'Barometer', value: barometerOf(place), says: data.says.barometer },
+      { id: 'barometer', label: 'Barometer', value: place.air, says: data.says.barometer },
     ],
     next: [],
   }

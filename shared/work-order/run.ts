@@ -110,14 +110,19 @@ function runRecovery(input: WorkOrderInput, head: Head): Outcomes['recovery'] {
 
 function runCharge(input: WorkOrderInput, head: Head): Outcomes['charge'] {
   if (input.job === 'diagnose' && !input.charge) return ABSENT
+  return runSection(charge, 'charge', input.charge, head, handedToCharge(input))
+}
+
+/** What the rest of the order says to the charge. */
+export function handedToCharge(input: WorkOrderInput) {
   const job: OpeningJob | undefined = input.job === 'diagnose' ? undefined : input.job
-  return runSection(charge, 'charge', input.charge, head, {
+  return {
     job: placed(job, 'job'),
     couplings: couplingsFor(input),
     couplingType: typeOf(input),
     parts: partsFor(input, partItem.shape, ['old', 'new']),
     recovered: placed(input.recovery?.recovered, 'recovery', 'recovered'),
-  })
+  }
 }
 
 const only = <E extends object>(entry: E, shape: object): Partial<E> =>
@@ -256,12 +261,17 @@ function runDiagnosis(input: WorkOrderInput, head: Head): Outcomes['diagnosis'] 
 
 function runCooling(input: WorkOrderInput, head: Head): Outcomes['cooling'] {
   if (!isSaid(input.cooling)) return ABSENT
+  return runSection(coolingCheck, 'cooling', input.cooling, head, handedToCooling(input, head))
+}
+
+/** What was read, for the check of the running machine too. */
+export function handedToCooling(input: WorkOrderInput, head: Head) {
   const read = (name: 'ambient' | 'suctionPressure' | 'liquidPressure' | 'dischargePressure') =>
     placed(input.readings?.[name], 'readings', name)
   const discharge = read('dischargePressure')
-  return runSection(coolingCheck, 'cooling', input.cooling, head, {
+  return {
     ambient: read('ambient') ?? head.ambient,
     suctionPressure: read('suctionPressure'),
     ...(discharge ? { dischargePressure: discharge } : { liquidPressure: read('liquidPressure') }),
-  })
+  }
 }

@@ -1,5 +1,6 @@
 import { spawnSync } from 'node:child_process'
 import { existsSync } from 'node:fs'
+import { beforeBench } from './before.ts'
 import { coldStart } from './cold-start.ts'
 import { cycleBench } from './cycle.ts'
 import { diagnoseBench } from './diagnose.ts'
@@ -46,6 +47,18 @@ await part('Time of one call, median', async () => {
   print(
     `  CoolProp ${theirs.version} low-level T(p)   ${nanoseconds(theirs['R-134a'])}: ${(theirs['R-134a'] / ours).toFixed(1)} times ours`,
   )
+})
+
+await part('One answer, beside what it took at a197c30', async () => {
+  for (const { what, whole, length, same, toldNow } of await beforeBench()) {
+    const beside = ({ before, now }: { readonly before: number; readonly now: number }) =>
+      `${before.toFixed(1)} then, ${now.toFixed(1)} µs now: ${(now / before).toFixed(2)} times`
+    const more = whole.now - same.now - toldNow
+    print(`  ${what.padEnd(28)}${beside(whole)}, with ${length.toFixed(1)} times the text`)
+    print(`    the same parts            ${beside(same)} (aim 0.5)`)
+    print(`    the answer in words       ${toldNow.toFixed(1)} µs, which there was none of`)
+    print(`    ±, cautions, assumptions  ${more.toFixed(1)} µs, of which there were fewer`)
+  }
 })
 
 await part(
@@ -108,10 +121,11 @@ await part('Rows a second, CSV file in, file out, start included', () => {
 
 for (const runtime of ['Node', 'workerd'] as const) {
   await part(`A request on ${runtime}, 20 connections, medians of interleaved rounds`, async () => {
-    const { ours, bare } = await httpBench(runtime)
-    for (const [name, { cpuMicroseconds, perSecond }] of Object.entries({ ours, bare })) {
+    const { ours, query, bare } = await httpBench(runtime)
+    const rows = { ours, 'by GET': query, bare }
+    for (const [name, { cpuMicroseconds, perSecond }] of Object.entries(rows)) {
       print(
-        `  ${name.padEnd(6)}${cpuMicroseconds.toFixed(0)} µs of CPU, ${thousands(perSecond)} a second`,
+        `  ${name.padEnd(8)}${cpuMicroseconds.toFixed(0)} µs of CPU, ${thousands(perSecond)} a second`,
       )
     }
     const byCpu = bare.cpuMicroseconds / ours.cpuMicroseconds

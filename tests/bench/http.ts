@@ -11,6 +11,8 @@ const ROUNDS = 7
 const REQUESTS = 4_000
 /** The compiler of the runtime is done with a program after some ten thousand requests, not before. */
 const WARM_UP = 20_000
+const ADDRESS = '/v1/saturation'
+const QUERY = '/v1/refrigerants/R-134a/saturation?pressure=32%20psig'
 const BODY = JSON.stringify({ refrigerant: 'R-134a', pressure: '32 psig' })
 
 /** Medians over the rounds. */
@@ -22,33 +24,43 @@ export interface Throughput {
 export interface Comparison {
   readonly runtime: 'Node' | 'workerd'
   readonly ours: Throughput
+  /** The same question by GET. */
+  readonly query: Throughput
   readonly bare: Throughput
 }
 
-/** `POST /v1/saturation` of the service, and of a bare validated route that sends the same bytes and headers. */
+/** `POST /v1/saturation` of the service, the same by GET, and that of a bare validated route that sends the same bytes and headers. */
 export async function httpBench(runtime: Comparison['runtime']): Promise<Comparison> {
   const sent = await answerOfOurs()
   const servers =
     runtime === 'Node'
-      ? [await onNode('chargewright'), await onNode('bare', sent)]
-      : [await onWorkerd('worker/index.ts'), await onWorkerd('tests/bench/bare-route.ts', sent)]
+      ? ([await onNode('chargewright'), await onNode('bare', sent)] as const)
+      : ([
+          await onWorkerd('worker/index.ts'),
+          await onWorkerd('tests/bench/bare-route.ts', sent),
+        ] as const)
+  const [service, route] = servers
+  const loads = [
+    (amount: number) => load(service, amount, ADDRESS, BODY),
+    (amount: number) => load(service, amount, QUERY, ''),
+    (amount: number) => load(route, amount, ADDRESS, BODY),
+  ]
   try {
-    const rounds: Throughput[][] = [[], []]
-    for (const server of servers) await load(server, WARM_UP)
+    const rounds: Throughput[][] = loads.map(() => [])
+    for (const ask of loads) await ask(WARM_UP)
     for (let round = 0; round < ROUNDS; round += 1) {
-      for (const [index, server] of servers.entries())
-        rounds[index]?.push(await load(server, REQUESTS))
+      for (const [index, ask] of loads.entries()) rounds[index]?.push(await ask(REQUESTS))
     }
-    const [ours, bare] = rounds.map(middle)
-    if (!ours || !bare) throw new Error('Nothing was measured.')
-    return { runtime, ours, bare }
+    const [ours, query, bare] = rounds.map(middle)
+    if (!ours || !query || !bare) throw new Error('Nothing was measured.')
+    return { runtime, ours, query, bare }
   } finally {
     for (const server of servers) server.end()
   }
 }
 
 async function answerOfOurs(): Promise<Sent> {
-  const response = await createApp().request('/v1/saturation', {
+  const response = await createApp().request(ADDRESS, {
     method: 'POST',
     headers: { 'content-type': 'application/json' },
     body: BODY,
@@ -56,12 +68,17 @@ async function answerOfOurs(): Promise<Sent> {
   return { body: await response.text(), headers: Object.fromEntries(response.headers) }
 }
 
-async function load(server: BenchServer, amount: number): Promise<Throughput> {
+async function load(
+  server: BenchServer,
+  amount: number,
+  address: string,
+  body: string,
+): Promise<Throughput> {
   const before = server.cpuS()
   const { stdout } = await run(process.execPath, [
     'tests/bench/load.ts',
-    server.url,
-    BODY,
+    server.url + address,
+    body,
     String(amount),
   ])
   const { count, perSecond } = JSON.parse(stdout) as { count: number; perSecond: number }

@@ -1,13 +1,16 @@
 import autocannon from 'autocannon'
 
-/** The load in a process of its own: `load.ts <url> <body> <requests>`; prints how many were answered. */
+/** The load in a process of its own: `load.ts <address> <body> <requests>`; prints how many were answered. */
 const [url = '', body = '', amount = '1000'] = process.argv.slice(2)
+/** Without a body it is a question by query. */
+const asked =
+  body === ''
+    ? ({ method: 'GET' } as const)
+    : ({ method: 'POST', headers: { 'content-type': 'application/json' }, body } as const)
 const start = performance.now()
 const { non2xx, errors, requests } = await autocannon({
-  url: `${url}/v1/saturation`,
-  method: 'POST',
-  headers: { 'content-type': 'application/json' },
-  body,
+  url,
+  ...asked,
   connections: 20,
   amount: Number(amount),
 })

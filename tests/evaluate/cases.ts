@@ -3,10 +3,9 @@ import type { Feature } from '../../shared/diagnosis/features.ts'
 import { randomFrom } from '../../shared/random.ts'
 import { answerTo, machineTold, type Result, typed } from './ask.ts'
 import { BY_PRIOR, bySigns } from './baselines.ts'
-import { drawTruth, withNoise } from './draw.ts'
+import { drawTruth, type Structure, withNoise } from './draw.ts'
 import {
   distanceFrom,
-  featuresWith,
   type Level,
   otherClasses,
   SETS,
@@ -36,6 +35,7 @@ export interface Asked {
   readonly priors: 'equal' | 'usual'
   readonly sets: readonly SetName[]
   readonly machines?: readonly Preset[]
+  readonly structure?: Structure
 }
 
 /** Draws machines one after the other of the model's kinds and asks about each. */
@@ -46,11 +46,12 @@ export function* evaluated({
   priors,
   sets,
   machines = presets(),
+  structure = 'own',
 }: Asked): Generator<Evaluated> {
   const random = randomFrom(seed)
   for (let index = 0; index < count; index += 1) {
     const preset = machines[index % machines.length] as Preset
-    const truth = drawTruth(preset, priors, level, random)
+    const truth = drawTruth(preset, priors, level, random, structure)
     const read = withNoise(truth, (feature) => SIGMA[feature], random)
     const baseline = level === 'baseline' ? baselineOf(truth, random) : undefined
     const others = truth.mistake ? [] : otherClasses(truth)
@@ -85,9 +86,9 @@ export function baselineOf(
     ambientK: conditions.ambientK + 8 * (random() - 0.5),
     returnAirK: conditions.returnAirK + 4 * (random() - 0.5),
   }
-  const features = featuresWith({ ...truth, conditions: other }, 'none', 0)
-  if (features === undefined) return undefined
-  const sound: Truth = { ...truth, cause: 'none', features }
+  const shown = truth.plant(other, 'none', 0)
+  if (shown === undefined) return undefined
+  const sound: Truth = { ...truth, cause: 'none', mistake: undefined, features: shown.features }
   const read = withNoise(sound, (feature) => SIGMA[feature], random)
   return typed(truth, read, SETS.all, { ...other, condenserFan: 1, blower: 1 })
 }

@@ -9,11 +9,28 @@ import { FEATURES, type Feature } from '../../shared/diagnosis/features.ts'
 import type { Cause } from '../../shared/diagnosis/hypotheses.ts'
 import { SPREAD } from '../../shared/diagnosis/nuisance.ts'
 import { USUAL_PRIORS } from '../../shared/diagnosis/posterior.ts'
-import { capacityWith, caseOf, featuresWith, type Level, type Truth } from './plant.ts'
+import { drawDesign, foreignPlant } from './foreign.ts'
+import { type Level, ownPlant, type Plant, type Truth } from './plant.ts'
 
 /** A normal number by the polar-free form of Box and Muller. */
 export const normal = (random: () => number) =>
   Math.sqrt(-2 * Math.log(1 - random())) * Math.cos(2 * Math.PI * random())
+
+/** Whose machines are drawn: the model's own, or those of a plant of another structure. */
+export const STRUCTURES = ['own', 'foreign'] as const
+export type Structure = (typeof STRUCTURES)[number]
+
+function drawOwn(preset: Preset, share: number, random: () => number): Plant {
+  const off = (name: keyof Deviations) => 1 + SPREAD[name] * share * normal(random)
+  return ownPlant(preset, {
+    ...NO_DEVIATIONS,
+    condenserConductance: off('condenserConductance'),
+    evaporatorConductance: off('evaporatorConductance'),
+    volumetric: off('volumetric'),
+    isentropic: off('isentropic'),
+    device: off('device'),
+  })
+}
 
 const TRIES = 200
 /** Share of the capacity that a fault costs which must be found. */
@@ -30,34 +47,36 @@ export function drawTruth(
   priors: 'equal' | 'usual',
   level: Level,
   random: () => number,
+  structure: Structure = 'own',
 ): Truth {
   const cause = drawCause(preset, priors, random)
   const matters = random() < 0.7
   for (let attempt = 0; attempt < TRIES; attempt += 1) {
-    const found = attemptTruth(preset, cause, level, random, matters && attempt < TRIES / 2)
+    const found = attemptTruth(
+      { preset, cause, level, structure, mustMatter: matters && attempt < TRIES / 2 },
+      random,
+    )
     if (found) return found
   }
   throw new Error(`${preset.machine.id} stops whatever is drawn.`)
 }
 
+interface Wanted {
+  readonly preset: Preset
+  readonly cause: Cause
+  readonly level: Level
+  readonly structure: Structure
+  readonly mustMatter: boolean
+}
+
 function attemptTruth(
-  preset: Preset,
-  cause: Cause,
-  level: Level,
+  { preset, cause, level, structure, mustMatter }: Wanted,
   random: () => number,
-  mustMatter: boolean,
 ): Truth | undefined {
   const within = (from: number, to: number) => from + (to - from) * random()
   const share = level === 'model' ? 0.3 : 1
-  const off = (name: keyof Deviations) => 1 + SPREAD[name] * share * normal(random)
-  const deviations: Deviations = {
-    ...NO_DEVIATIONS,
-    condenserConductance: off('condenserConductance'),
-    evaporatorConductance: off('evaporatorConductance'),
-    volumetric: off('volumetric'),
-    isentropic: off('isentropic'),
-    device: off('device'),
-  }
+  const plant =
+    structure === 'own' ? drawOwn(preset, share, random) : foreignPlant(drawDesign(preset, random))
   const vehicle = preset.nominal.speed < 40
   const readConditions: Conditions = {
     ...preset.nominal,
@@ -80,24 +99,24 @@ function attemptTruth(
   }
   const isFault = cause !== 'none' && cause !== 'reading-or-test-wrong'
   const severity = isFault ? within(0.05, 1) : 0
-  const features = featuresWith({ preset, deviations, conditions }, cause, severity)
-  if (features === undefined) return undefined
-  const faulty = caseOf(preset, deviations, conditions, cause, severity)
-  const sound = caseOf(preset, deviations, conditions, 'none', 0)
-  const impact = isFault ? 1 - capacityWith(faulty) / capacityWith(sound) : 0
+  const shown = plant(conditions, cause, severity)
+  if (shown === undefined) return undefined
+  const sound = isFault ? plant(conditions, 'none', 0) : shown
+  if (sound === undefined) return undefined
+  const impact = isFault ? 1 - shown.capacity / sound.capacity : 0
   // half of the faults must matter, if they can
   if (isFault && mustMatter && impact < MATTERS) return undefined
   return {
     preset,
+    plant,
     cause,
     severity,
     impact,
-    charge: faulty.faults.charge,
-    deviations,
+    charge: shown.features[FEATURES.indexOf('chargeShare')] as number,
     conditions,
     readConditions,
     mistake: cause === 'reading-or-test-wrong' ? drawMistake(random) : undefined,
-    features,
+    features: shown.features,
   }
 }
 

@@ -3,6 +3,7 @@
  * since it inverts the model that makes the readings. A plant of another structure tells more.
  *
  *     npm run evaluate                              180 machines a level
+ *     npm run evaluate -- --structure foreign       the same on a plant of another structure
  *     npm run evaluate -- --count 60 --seed 7 --level model --priors usual
  */
 import { parseArgs } from 'node:util'
@@ -17,6 +18,7 @@ const { values } = parseArgs({
     seed: { type: 'string', default: '404' },
     level: { type: 'string', multiple: true, default: [...LEVELS] },
     priors: { type: 'string', default: 'equal' },
+    structure: { type: 'string', default: 'own' },
     set: { type: 'string', multiple: true, default: Object.keys(SETS) },
     steps: { type: 'string', default: '36' },
     failures: { type: 'string', default: '12' },
@@ -31,6 +33,7 @@ for (const level of values.level as Level[]) {
     count: Number(values.count),
     level,
     priors: values.priors === 'usual' ? 'usual' : 'equal',
+    structure: values.structure === 'foreign' ? 'foreign' : 'own',
     sets: values.set as SetName[],
   })) {
     list.push(each)
@@ -38,6 +41,6 @@ for (const level of values.level as Level[]) {
   console.error(`${level}: ${Math.round((Date.now() - started) / 1000)} s`)
 }
 console.log(report(list, Number(values.failures)))
-if (Number(values.steps) > 0) {
+if (Number(values.steps) > 0 && values.structure !== 'foreign') {
   console.log(stepsReport(Number(values.steps), Number(values.seed)))
 }

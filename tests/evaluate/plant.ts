@@ -1,5 +1,4 @@
 import {
-  type Case,
   type Conditions,
   capacityOf,
   type Deviations,
@@ -42,15 +41,25 @@ export const SIGMA: Readonly<Record<Feature, number>> = {
   chargeShare: 0.02,
 }
 
+/** What a plant shows in some state. */
+export interface Shown {
+  readonly features: Float64Array
+  /** W */
+  readonly capacity: number
+}
+
+/** A machine as it stands: what it shows with a cause; undefined where it stops or has no state. */
+export type Plant = (conditions: Conditions, cause: Cause, severity: number) => Shown | undefined
+
 /** One machine with what it has, as it is and as it was sound. */
 export interface Truth {
   readonly preset: Preset
+  readonly plant: Plant
   readonly cause: Cause
   readonly severity: number
   /** Share of the capacity that it costs. */
   readonly impact: number
   readonly charge: number
-  readonly deviations: Deviations
   /** As they are; and as they are read. */
   readonly conditions: Conditions
   readonly readConditions: Conditions
@@ -60,44 +69,31 @@ export interface Truth {
   readonly features: Float64Array
 }
 
-/** The machine's readings with a fault; undefined where it stops or has no state. */
-export function featuresWith(
-  { preset, deviations, conditions }: Pick<Truth, 'preset' | 'deviations' | 'conditions'>,
-  cause: Cause,
-  severity: number,
-): Float64Array | undefined {
-  const asked = caseOf(preset, deviations, conditions, cause, severity)
-  const outcome = run(asked)
-  if (outcome.kind === 'high-pressure-trip' || outcome.kind === 'low-pressure-trip')
-    return undefined
-  const state = stateOf(outcome)
-  return state && featuresOf(state)
-}
-
-export function caseOf(
-  { machine }: Preset,
-  deviations: Deviations,
-  conditions: Conditions,
-  cause: Cause,
-  severity: number,
-): Case {
-  const faults =
-    cause === 'none' || cause === 'reading-or-test-wrong'
-      ? NO_FAULTS
-      : faultOf(machine, cause, severity)
-  return { machine, conditions, deviations, faults }
-}
-
-export const capacityWith = (asked: Case) => capacityOf(run(asked))
+/** A machine of the model itself, as far from its nominal one as the deviations say. */
+export const ownPlant =
+  ({ machine }: Preset, deviations: Deviations): Plant =>
+  (conditions, cause, severity) => {
+    const faults =
+      cause === 'none' || cause === 'reading-or-test-wrong'
+        ? NO_FAULTS
+        : faultOf(machine, cause, severity)
+    const outcome = run({ machine, conditions, deviations, faults })
+    if (outcome.kind === 'high-pressure-trip' || outcome.kind === 'low-pressure-trip')
+      return undefined
+    const state = stateOf(outcome)
+    return state && { features: featuresOf(state), capacity: capacityOf(outcome) }
+  }
 
 const GRID = [0.1, 0.25, 0.4, 0.6, 0.8, 1]
 
 /** What the same machine would show sound, and with every other fault at any severity. */
 export function otherClasses(truth: Truth): readonly Float64Array[] {
-  const sound = truth.cause === 'none' ? undefined : featuresWith(truth, 'none', 0)
+  const shown = (cause: Cause, severity: number) =>
+    truth.plant(truth.conditions, cause, severity)?.features
+  const sound = truth.cause === 'none' ? undefined : shown('none', 0)
   const faults = faultsOf(truth.preset.machine)
     .filter((cause) => cause !== truth.cause)
-    .flatMap((cause) => GRID.map((severity) => featuresWith(truth, cause, severity)))
+    .flatMap((cause) => GRID.map((severity) => shown(cause, severity)))
   return [sound, ...faults].filter((features) => features !== undefined)
 }
 

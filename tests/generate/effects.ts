@@ -7,7 +7,7 @@
 import { writeFileSync } from 'node:fs'
 import { preset, presets } from '../../shared/cycle/index.ts'
 import { effectsOf } from '../../shared/diagnosis/effects.ts'
-import { SOLVED_AT } from '../../shared/diagnosis/kinds.ts'
+import { solvedAt } from '../../shared/diagnosis/kinds.ts'
 import { packed } from '../../shared/diagnosis/packed.ts'
 
 export const EFFECTS_FILE = new URL('../../data/diagnosis/effects.json', import.meta.url)
@@ -15,7 +15,7 @@ export const EFFECTS_FILE = new URL('../../data/diagnosis/effects.json', import.
 /** One machine's effects as they stand in the file. */
 export function packedOf(id: string) {
   const { machine, nominal } = preset(id)
-  return packed(effectsOf(machine, nominal, SOLVED_AT))
+  return packed(effectsOf(machine, nominal, solvedAt))
 }
 
 if (import.meta.main) {

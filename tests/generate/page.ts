@@ -17,6 +17,7 @@ import { diagramStyle } from '../../shared/diagram/scene/theme.ts'
 import { ICON } from '../../worker/pages/icon.ts'
 import { EVERY_ANSWER } from '../../worker/reply.ts'
 import { ASK_EACH_TIME, FINGERPRINTED, FOR_EVER } from '../../worker/static-files.ts'
+import { ICON_FILES, ICONS_FOLDER } from './icons.ts'
 
 const ROOT = new URL('../..', import.meta.url).pathname
 const SOURCE = join(ROOT, 'worker/page')
@@ -106,6 +107,7 @@ export async function builtPage(): Promise<BuiltPage> {
   files.set('/index.html', indexPage(parts, addressOf(style)))
   files.set('/manifest.webmanifest', JSON.stringify(MANIFEST))
   files.set('/favicon.svg', ICON)
+  for (const { name } of ICON_FILES) files.set(`/${name}`, readFileSync(ICONS_FOLDER + name))
   // By a name that the page knows: what it leads to has its fingerprint.
   const later = addressOf(outputOf(metafile, 'later.css'))
   const looks = new TextDecoder().decode(bytesOf(files.get(later) ?? ''))
@@ -153,6 +155,7 @@ const indexPage = (parts: readonly string[], style: string) => `<!doctype html>
 <meta name="theme-color" content="#fbfaf6" media="(prefers-color-scheme: light)">
 <meta name="theme-color" content="#171715" media="(prefers-color-scheme: dark)">
 <link rel="icon" href="/favicon.svg" type="image/svg+xml">
+<link rel="apple-touch-icon" href="/icon-192.png">
 <link rel="manifest" href="/manifest.webmanifest">
 <link rel="stylesheet" href="${style}">
 ${parts.map((part, index) => (index === 0 ? `<script type="module" src="${part}"></script>` : `<link rel="modulepreload" href="${part}">`)).join('\n')}
@@ -172,7 +175,15 @@ const MANIFEST = {
   display: 'standalone',
   background_color: '#fbfaf6',
   theme_color: '#fbfaf6',
-  icons: [{ src: '/favicon.svg', sizes: 'any', type: 'image/svg+xml', purpose: 'any' }],
+  icons: [
+    { src: '/favicon.svg', sizes: 'any', type: 'image/svg+xml', purpose: 'any' },
+    ...ICON_FILES.map(({ name, size, purpose }) => ({
+      src: `/${name}`,
+      sizes: `${size}x${size}`,
+      type: 'image/png',
+      purpose,
+    })),
+  ],
 }
 
 /** Knows every file by name; another file, another version. */
@@ -228,6 +239,8 @@ export async function writePage(folder: string): Promise<BuiltPage> {
     mkdirSync(dirname(path), { recursive: true })
     const bytes = bytesOf(content)
     writeFileSync(path, bytes)
+    // Compressed by what it is.
+    if (address.endsWith('.png')) continue
     for (const [ending, compress] of Object.entries(COMPRESSIONS)) {
       writeFileSync(`${path}.${ending}`, compress(bytes))
     }

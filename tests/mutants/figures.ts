@@ -1,4 +1,5 @@
 import { type Node, parseSync } from 'oxc-parser'
+import { answersOf, factSpots, ruleSpots } from './facts.ts'
 import { wrongNumbers } from './operators/number.ts'
 import { numberOf } from './operators/operator.ts'
 import { removal } from './operators/removal.ts'
@@ -48,19 +49,22 @@ function listRows(node: Node): readonly Spot[] {
   }))
 }
 
-/** Where faults can be put into a table of figures: a number changed, a row dropped. */
+/** Where faults can be put into a table: a number, a fact or what a rule says changed, a row dropped. */
 export function figureSpots(file: string, text: string): readonly Spot[] {
   const spots: Spot[] = []
   // A JSON text in parentheses is an expression of the language.
   const { program, errors } = parseSync(`${file}.js`, `(${text})`)
   if (errors.length > 0) throw new Error(`${file}: ${errors[0]?.message}`)
+  const isLaw = file.startsWith('data/rules/')
+  const answers = answersOf(text)
   const visit = (node: Node): void => {
     const value = numberOf(node)
     if (value !== undefined) {
       const variants = wrongNumbers(value)
       spots.push({ start: node.start, end: node.end, operator: 'figure', variants })
     }
-    spots.push(...writtenFigure(node), ...tableRows(node), ...listRows(node))
+    spots.push(...writtenFigure(node), ...tableRows(node), ...listRows(node), ...factSpots(node))
+    if (isLaw) spots.push(...ruleSpots(node, text, 1, answers))
     for (const child of childrenOf(node)) visit(child)
   }
   visit(program)

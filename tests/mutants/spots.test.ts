@@ -97,6 +97,24 @@ describe('the faults that a table can take', () => {
     expect(spoilTable('{"a":{},"b":{}}')).toEqual(['{"b":{}}', '{"a":{}}'])
     expect(spoilTable('["a b c","d"]')).toEqual([])
   })
+
+  it('turns a fact round, and moves a date', () => {
+    expect(spoilTable('{"paid":true}')).toEqual(['{"paid":false}'])
+    expect(spoilTable('{"from":"2026-11"}')).toEqual(['{"from":"2025-11"}', '{"from":"2027-11"}'])
+  })
+
+  it('changes what a rule of law says', () => {
+    const spoilRule = (text: string) => apply(text, figureSpots('data/rules/a.json', text))
+    const rule = '{"text": "R-134a, \\"20 lb\\", 2.5 kg", "section": "82.34(a)(1)"}'
+    const spoilt = spoilRule(rule)
+    expect(spoilt).toContain(rule.replace('20 lb', '40 lb'))
+    expect(spoilt).toContain(rule.replace('2.5', '5'))
+    expect(spoilt).toContain(rule.replace('(1)', '(2)'))
+    expect(spoilt.join()).not.toMatch(/R-(?!134a)/u)
+    expect(spoilTable(rule)).toEqual([])
+    const rows = '[{"answer": "yes", "a": 0}, {"answer": "no"}]'
+    expect(spoilRule(rows)).toContain(rows.replace('"yes"', '"no"'))
+  })
 })
 
 describe('the draw', () => {

@@ -120,6 +120,25 @@ describe('a server of one’s own', () => {
     })
     expect(again.status).toBe(304)
   })
+
+  it('packs the description once, for whoever takes it packed', async () => {
+    const ask = (encoding: string) =>
+      fetch(`${server.url}/openapi.json`, { headers: { 'accept-encoding': encoding } })
+    const plain = await ask('identity')
+    expect(plain.headers.get('content-encoding')).toBeNull()
+    const text = await plain.text()
+    for (const encoding of ['gzip', 'br, gzip;q=0.5', 'gzip, deflate']) {
+      const packed = await ask(encoding)
+      expect(packed.headers.get('content-encoding')).toBe('gzip')
+      expect(packed.headers.get('vary')).toBe('Accept-Encoding')
+      expect(packed.headers.get('content-type')).toBe('application/json')
+      expect(packed.headers.get('etag')).toBe(plain.headers.get('etag'))
+      expect(await packed.text()).toBe(text)
+    }
+    for (const encoding of ['br', 'gzip;q=0', 'gzip;q=0.0, br', 'x-gzip']) {
+      expect((await ask(encoding)).headers.get('content-encoding')).toBeNull()
+    }
+  })
 })
 
 describe('a server that is told to end', () => {

@@ -1,5 +1,7 @@
+import { readFileSync } from 'node:fs'
 import { beforeAll, describe, expect, it } from 'vitest'
 import { EVERY_ANSWER } from '../../worker/reply.ts'
+import { ICONS_FOLDER, iconStamp } from '../generate/icons.ts'
 import { type BuiltPage, builtPage, edgeHeaders, firstBytes } from '../generate/page.ts'
 
 /** Bytes, gzipped, before the first answer: saturation, readings, every refrigerant. */
@@ -46,6 +48,24 @@ describe('the built page', () => {
       if (address === '/sw.js' || address.endsWith('.LEGAL.txt')) continue
       expect(worker).toContain(`"${address === '/index.html' ? '/' : address}"`)
     }
+  })
+
+  it('has icons for the device, drawn from the icon that there is now', () => {
+    const { icons } = JSON.parse(String(page.files.get('/manifest.webmanifest'))) as {
+      icons: { src: string; sizes: string; type: string; purpose: string }[]
+    }
+    const drawn = icons.filter(({ type }) => type === 'image/png')
+    expect(drawn.map(({ sizes }) => sizes)).toEqual(['192x192', '512x512', '512x512'])
+    expect(new Set(drawn.map(({ purpose }) => purpose))).toEqual(new Set(['any', 'maskable']))
+    for (const { src, sizes } of drawn) {
+      const bytes = Buffer.from(page.files.get(src) as Uint8Array)
+      expect(bytes.subarray(1, 4).toString(), src).toBe('PNG')
+      // Width and height stand at the head of the first chunk (ISO/IEC 15948, 11.2.2).
+      expect(`${bytes.readUInt32BE(16)}x${bytes.readUInt32BE(20)}`, src).toBe(sizes)
+      expect(bytes.length, src).toBeLessThan(20_000)
+    }
+    const { icon } = JSON.parse(readFileSync(`${ICONS_FOLDER}made-from.json`, 'utf8'))
+    expect(icon, 'npm run icons').toBe(iconStamp())
   })
 
   it('carries at the edge every header that an answer has', () => {

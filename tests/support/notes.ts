@@ -24,7 +24,7 @@ export interface Noted {
 type Value = ShownQuantity | number | string | undefined
 
 /** Three figures, with the unit and the ±. */
-function brief(given: unknown): string {
+export function brief(given: unknown): string {
   const value = given as Value
   if (typeof value === 'number') return String(Number(value.toPrecision(3)))
   if (typeof value !== 'object') return String(value ?? '-')

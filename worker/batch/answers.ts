@@ -1,6 +1,6 @@
 import { CalcError } from '../../shared/errors.ts'
 import type { Operation } from '../../shared/operation.ts'
-import { jsonText } from '../../shared/visible.ts'
+import { jsonText, printable } from '../../shared/visible.ts'
 import { calcProblemOf, faultProblem } from '../problem.ts'
 import type { Item } from './items.ts'
 
@@ -57,7 +57,7 @@ function answered(operation: Operation, item: Item, hides: boolean): string {
   const { row } = item
   try {
     if (item.error) throw item.error
-    return jsonText({ row, answer: operation.run(item.input) }, hides)
+    return printable(`{"row":${row},"answer":${operation.text(item.input)}}`, hides)
   } catch (error) {
     const problem = error instanceof CalcError ? calcProblemOf(error) : faultProblem(error)
     return jsonText({ row, problem })

@@ -35,11 +35,11 @@ function viewOf(here: string): TemplateResult {
   if (here === 'settings')
     return withOperation(
       'saturation',
-      (operation) =>
-        laterNow()?.settingsView(operation, draw) ?? html`<p class="empty">Loading …</p>`,
+      (operation) => laterNow()?.settingsView(operation, draw) ?? LOADING,
     )
-  if (here === 'orders' || here.startsWith('orders/'))
-    return ordersNow(here.slice('orders/'.length))
+  const [room = '', ...rest] = here.split('/')
+  if (room === 'orders') return ordersNow(rest.join('/'))
+  if (room.split('?')[0] === 'teach') return teachNow(here)
   if (isOperationName(here)) {
     return html`${trailView(here)}
     ${withOperation(here, (operation) => {
@@ -58,23 +58,42 @@ type Orders = typeof import('./orders/view.ts')
 let orders: Orders | undefined
 
 /** Orders come with every step, so they are loaded when they are asked for. */
-function ordersNow(rest: string): TemplateResult {
-  if (orders) return orders.ordersView(rest, draw)
-  return withOperation('work-order', () => {
-    import('./orders/view.ts').then(
-      async (loaded) => {
-        await loaded.openStore()
-        orders = loaded
-        draw()
-      },
-      () => {
-        failed.add('work-order')
-        draw()
-      },
-    )
-    return html`<p class="empty">Loading …</p>`
+const ordersNow = (rest: string): TemplateResult =>
+  orders?.ordersView(rest, draw) ??
+  withPart('work-order', async () => {
+    const loaded = await import('./orders/view.ts')
+    await loaded.openStore()
+    orders = loaded
   })
+
+type Teach = typeof import('./teach/view.ts')
+let teach: Teach | undefined
+
+/** The teaching view, which comes with the model. */
+function teachNow(here: string): TemplateResult {
+  if (!teach) {
+    return withPart('lesson', async () => {
+      const loaded = await import('./teach/view.ts')
+      await loaded.begin()
+      teach = loaded
+    })
+  }
+  const { view, spoken } = teach.teachView(here)
+  say(spoken)
+  return view
 }
+
+const LOADING = html`<p class="empty">Loading …</p>`
+
+/** A part of the page that is loaded with its operation when it is asked for. */
+const withPart = (name: OperationName, load: () => Promise<void>): TemplateResult =>
+  withOperation(name, () => {
+    load().then(draw, () => {
+      failed.add(name)
+      draw()
+    })
+    return LOADING
+  })
 
 /** What could not be loaded, with when it was tried: offline, before all of it was kept. */
 const failed = new Set<OperationName>()
@@ -95,7 +114,7 @@ function withOperation(
     failed.add(name)
     draw()
   })
-  return html`<p class="empty">Loading …</p>`
+  return LOADING
 }
 
 /** Told to screen readers once somebody stops typing; what is on the screen changes with every letter. */

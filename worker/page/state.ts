@@ -87,12 +87,17 @@ export function fillExample(operation: Operation): void {
   }
 }
 
-/** What an operation says to a filled form. */
-export function outcomeOf(operation: Operation, draft: Draft, units: Units): Outcome {
+/** What an operation says to a filled form; `about` as for `outcomeNow`. */
+export function outcomeOf(
+  operation: Operation,
+  draft: Draft,
+  units: Units,
+  about?: string,
+): Outcome {
   try {
     const { input, placeOf } = inputOf(fieldsOf(operation), draft)
     const asked = units ? { ...input, units } : input
-    const outcome = outcomeNow(operation, asked)
+    const outcome = outcomeNow(operation, asked, about)
     if (outcome.kind === 'answer') return { ...outcome, input: asked }
     if (outcome.kind !== 'error') return outcome
     return { kind: 'error', error: outcome.error.with({ path: placeOf(outcome.error.path) }) }

@@ -5,11 +5,11 @@ import { DIAGRAMS, type DiagramKind } from '../../shared/diagram/index.ts'
 import { DRAWING } from '../../shared/diagram/options.ts'
 import { fieldsOf } from '../../shared/input/index.ts'
 import type { Operation } from '../../shared/operation.ts'
+import { bodyOf } from '../answer-body.ts'
 import { bodyRefusal, limitBody } from '../body.ts'
 import { inputFromQuery } from '../query.ts'
 import { JSON_TYPE, jsonReply, NOT_KEPT, reply } from '../reply.ts'
 import { BODY_LIMIT, type Environment } from '../settings.ts'
-import { bodyOf } from './operations.ts'
 
 export const SVG_TYPE = 'image/svg+xml' as const
 

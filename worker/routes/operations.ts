@@ -1,9 +1,9 @@
 import type { Context } from 'hono'
 import { Hono } from 'hono/tiny'
 import { CalcError } from '../../shared/errors.ts'
-import { parseJson } from '../../shared/input/index.ts'
 import type { Operation } from '../../shared/operation.ts'
-import { hidesLetters, jsonText } from '../../shared/visible.ts'
+import { hidesLetters } from '../../shared/visible.ts'
+import { answerBody, bodyOf } from '../answer-body.ts'
 import { batchBody, LINES, LIST } from '../batch/answers.ts'
 import { batchRefusal, type Item, itemsOfLines, itemsOfList } from '../batch/items.ts'
 import { bodyRefusal, isLines, limitBody } from '../body.ts'
@@ -49,14 +49,7 @@ const listed = ({ name, summary, description, example }: Operation) => ({
 async function answer(operation: Operation, context: Context): Promise<Response> {
   const refusal = bodyRefusal(context, [JSON_TYPE])
   if (refusal) return refusal
-  const body = await context.req.text()
-  const input = bodyOf(body)
-  if (Array.isArray(input)) {
-    throw new CalcError('bad-input', 'One input is needed here, and a list is given.', {
-      hint: `Many inputs go to /v1/${operation.name}/batch.`,
-    })
-  }
-  return reply(jsonText(operation.run(input), hidesLetters(body)), JSON_TYPE, NOT_KEPT)
+  return reply(answerBody(operation, await context.req.text()), JSON_TYPE, NOT_KEPT)
 }
 
 async function answerBatch(operation: Operation, context: Context): Promise<Response> {
@@ -69,16 +62,6 @@ async function answerBatch(operation: Operation, context: Context): Promise<Resp
   throw new CalcError('bad-input', 'A list of inputs is needed here.', {
     hint: `One input goes to /v1/${operation.name}; as a list of one it may come here.`,
   })
-}
-
-/** @throws {CalcError} `missing-input` for an empty body, `bad-input` for what is no JSON. */
-export function bodyOf(text: string): unknown {
-  if (text.trim() === '') {
-    throw new CalcError('missing-input', 'The body is empty.', {
-      hint: 'Send a JSON object with the fields of the operation; /reference lists them.',
-    })
-  }
-  return parseJson(text)
 }
 
 async function linesReply(operation: Operation, { req }: Context): Promise<Response> {

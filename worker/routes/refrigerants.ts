@@ -1,10 +1,9 @@
 import { Hono } from 'hono/tiny'
-import { fieldsOf } from '../../shared/input/index.ts'
 import type { Operation } from '../../shared/operation.ts'
 import { refrigerant, refrigerants } from '../../shared/refrigerant/index.ts'
-import { inputFromQuery } from '../query.ts'
-import { jsonReply } from '../reply.ts'
+import { JSON_TYPE, jsonReply, reply } from '../reply.ts'
 import type { Environment } from '../settings.ts'
+import { saturationQuery } from '../straight-query.ts'
 
 /** `GET /v1/refrigerants`, one of them, and its saturation by query. */
 export function refrigerantRoutes(operations: readonly Operation[]): Hono<Environment> {
@@ -13,12 +12,9 @@ export function refrigerantRoutes(operations: readonly Operation[]): Hono<Enviro
   routes.get('/:id', (context) => jsonReply(refrigerant(context.req.param('id')).info))
   const saturation = operations.find(({ name }) => name === 'saturation')
   if (saturation) {
-    routes.get('/:id/saturation', (context) => {
-      const { id } = refrigerant(context.req.param('id')).info
-      const fields = fieldsOf(saturation).filter(({ name }) => name !== 'refrigerant')
-      const input = inputFromQuery(fields, context.req.queries())
-      return jsonReply(saturation.run({ ...input, refrigerant: id }))
-    })
+    routes.get('/:id/saturation', ({ req }) =>
+      reply(saturationQuery(saturation).answer(req.param('id'), req.queries()), JSON_TYPE),
+    )
   }
   return routes
 }

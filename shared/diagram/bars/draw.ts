@@ -14,9 +14,10 @@ import { measureOf } from '../scene/measure.ts'
 import { el, type Node } from '../scene/node.ts'
 import { type Box, hatching } from '../scene/path.ts'
 import { linear } from '../scene/scale.ts'
-import { diamond, rectangle, straight } from '../scene/shapes.ts'
+import { diamond, rectangle, whiskers } from '../scene/shapes.ts'
 import { textAt, widthOfText, wrapped } from '../scene/text.ts'
 import type { Paint } from '../scene/theme.ts'
+import { type Line, uprightLines } from '../scene/upright-lines.ts'
 
 /** How a piece of a bar is filled: what is there, what comes to it, what is only bounded. */
 export type Fill = 'plain' | 'hatched' | 'hatched-cool' | 'open'
@@ -26,12 +27,6 @@ export interface Piece {
   readonly from: number
   readonly to: number
   readonly fill: Fill
-}
-
-/** A place on the scale of a bar that it is held against. */
-export interface Line {
-  readonly at: number
-  readonly text: string
 }
 
 /** A bar, or several in rows, on one scale. */
@@ -118,7 +113,7 @@ function drawPanel(view: BarPicture, panel: Bars, frame: Frame, top: number, num
     ),
     ...levelAxis(paint, x, box, `${view.measured}, ${measure.unit}`),
     ...panel.rows.flatMap((row, index) => drawRow(paint, row, box, at, index, labels, number)),
-    ...drawLines(paint, panel.lines, box, at, width),
+    ...uprightLines(paint, panel.lines, box, at, width),
   ]
   return { nodes: [part(`panel-${number}`, ...body)], bottom: box.bottom + AXIS_ROOM.bottom }
 }
@@ -185,14 +180,7 @@ function drawRow(
     ),
     ...(plusMinus === undefined || plusMinus === 0
       ? []
-      : [
-          part(
-            `spread-${number}-${index + 1}`,
-            straight(paint, 'spread', [low, middle], [high, middle]),
-            straight(paint, 'spread', [low, middle - 5], [low, middle + 5]),
-            straight(paint, 'spread', [high, middle - 5], [high, middle + 5]),
-          ),
-        ]),
+      : [part(`spread-${number}-${index + 1}`, ...whiskers(paint, low, high, middle))]),
     ...(beside === undefined
       ? []
       : [part(`beside-${number}-${index + 1}`, diamond(paint, [at(beside), middle]))]),
@@ -205,33 +193,6 @@ function drawRow(
           put(box.right - 4, top - 3, 'end'),
         ])),
   ]
-}
-
-/** Lines that bars are held against, their words in rows above the plot with the line led up to them. */
-function drawLines(
-  paint: Paint,
-  lines: readonly Line[],
-  box: Box,
-  at: (si: number) => number,
-  width: number,
-): readonly Node[] {
-  return lines.map((line, index) => {
-    const x = at(line.at)
-    const y = box.top - 6 - 17 * (lines.length - 1 - index)
-    const textWidth = widthOfText(line.text, 'tick')
-    const fits = x + 6 + textWidth < width - 4
-    const left = x - 6 - textWidth > 4
-    const [tx, anchor] = fits
-      ? ([x + 6, 'start'] as const)
-      : left
-        ? ([x - 6, 'end'] as const)
-        : ([width - 4, 'end'] as const)
-    return part(
-      `line-${index + 1}`,
-      straight(paint, 'limit', [x, y - 9], [x, box.bottom]),
-      textAt(paint, { text: line.text, at: [tx, y], anchor, look: 'cool-text', halo: true }),
-    )
-  })
 }
 
 function filled(paint: Paint, fill: Fill, box: Box): readonly Node[] {
@@ -252,10 +213,6 @@ const keyEntry =
       if (fill === 'zone') return [rectangle(paint, 'zone', box)]
       if (fill === 'beside') return [diamond(paint, [x, y])]
       if (fill !== 'spread') return filled(paint, fill, box)
-      return [
-        straight(paint, 'spread', [x - 12, y], [x + 12, y]),
-        straight(paint, 'spread', [x - 12, y - 5], [x - 12, y + 5]),
-        straight(paint, 'spread', [x + 12, y - 5], [x + 12, y + 5]),
-      ]
+      return whiskers(paint, x - 12, x + 12, y)
     },
   })

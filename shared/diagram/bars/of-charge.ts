@@ -1,4 +1,5 @@
 import { CalcError } from '../../errors.ts'
+import { SCALE_STEP_KG } from '../../instrument/index.ts'
 import { newNotes } from '../../notes.ts'
 import type { Computation, Computed } from '../../operation.ts'
 import { mass, type Quantity, widthOf } from '../../quantity/index.ts'
@@ -18,7 +19,9 @@ export const chargeBar = defineDiagram(charge, (input, { result }, told, frame) 
   const panels = [
     whole(result, say),
     gone(result, toleranceOf(input, result), say),
-    onScale(result, say),
+    onScale(result, (quantity) =>
+      inWords(quantity, frame.system, input.scaleDivision?.si ?? SCALE_STEP_KG),
+    ),
   ].flatMap((panel) => panel ?? [])
   if (panels.length === 0) {
     throw new CalcError('missing-input', 'No mass is known yet, so there is none to draw.', {
@@ -169,7 +172,7 @@ function onScale({ massToAdd, setOnScale, holdUp }: Result, say: Say): Bars | un
           { from: massToAdd.si, to: mass(massToAdd.si + holdUp.si).si, fill: 'hatched-cool' },
         ],
         plusMinus: widthOf(setOnScale),
-        text: say(setOnScale),
+        text: say(setOnScale.in(undefined)),
       },
     ],
     zones: [],

@@ -13,7 +13,7 @@ import { type Measure, measureOf } from '../scene/measure.ts'
 import { el, type Node } from '../scene/node.ts'
 import type { Box, Pixel } from '../scene/path.ts'
 import { linear } from '../scene/scale.ts'
-import { curve, rectangle, ring, straight } from '../scene/shapes.ts'
+import { curve, lineKey, rectangle, ring, straight } from '../scene/shapes.ts'
 import { textAt } from '../scene/text.ts'
 import type { Paint } from '../scene/theme.ts'
 
@@ -33,6 +33,8 @@ export interface SweepView {
   readonly rows: readonly SweepRow[]
   /** Figures that get a panel, with the words for them. */
   readonly panels: readonly { readonly name: string; readonly text: string }[]
+  /** The size that the machine has now, where it has one. */
+  readonly now?: { readonly size: number; readonly text: string } | undefined
   /** Sizes between which no usual instrument shows that anything moved. */
   readonly plateau?: { readonly from: number; readonly to: number } | undefined
 }
@@ -97,7 +99,7 @@ function drawPanel(
     x(size.of(row.size.si)),
     y(measure.of(figure.si)),
   ]
-  const { plateau } = view
+  const { plateau, now } = view
   const edges = plateau ? [x(size.of(plateau.from)), x(size.of(plateau.to))] : []
   return [
     textAt(paint, { text, at: [box.left, box.top - 7], size: 'label', bold: true }),
@@ -114,10 +116,18 @@ function drawPanel(
         ]
       : []),
     ...axes(paint, { box, x, y }, { x: `${view.measured}, ${size.unit}`, y: measure.unit }),
+    ...(now
+      ? [part('now', ...curve(paint, 'limit', nowLine(x(size.of(now.size)), box), box))]
+      : []),
     part('line', ...curve(paint, 'fit', known.map(at), box)),
     part('rows', ...known.flatMap((entry) => stateMark(paint, entry.row.state, at(entry)))),
   ]
 }
+
+const nowLine = (x: number, { top, bottom }: Box): readonly Pixel[] => [
+  [x, top],
+  [x, bottom],
+]
 
 /** Each way of ending up has a shape of its own. */
 function stateMark(paint: Paint, state: string, [x, y]: Pixel): readonly Node[] {
@@ -144,12 +154,13 @@ const STATES: Readonly<Record<string, string>> = {
   dry: 'pumped dry',
 }
 
-function keyEntries({ rows, plateau }: SweepView, paint: Paint): readonly KeyEntry[] {
+function keyEntries({ rows, plateau, now }: SweepView, paint: Paint): readonly KeyEntry[] {
   const states = [...new Map(rows.map(({ state }) => [STATES[state] ?? state, state]))]
   return [
     ...states.map(
       ([text, state]): KeyEntry => ({ text, sample: (x, y) => stateMark(paint, state, [x, y]) }),
     ),
+    ...(now ? [lineKey(paint, 'limit', now.text)] : []),
     ...(plateau
       ? [
           {

@@ -1,4 +1,5 @@
 import { CalcError } from '../../errors.ts'
+import { SWEEPS } from '../../service/simulate/fields.ts'
 import { simulate } from '../../service/simulate.ts'
 import { defineDiagram } from '../diagram.ts'
 import { sentences } from '../scene/drawing.ts'
@@ -31,7 +32,7 @@ const MEASURED = {
 
 /** One fault led over a range: what each gauge makes of it, and where nothing shows. */
 export const faultSweep = defineDiagram(simulate, (_, { result }, told, frame) => {
-  const { machine, sweep } = result
+  const { machine, sweep, faults } = result
   if (!sweep) {
     throw new CalcError('missing-input', 'There is no sweep to draw.', {
       path: ['sweep'],
@@ -44,6 +45,7 @@ export const faultSweep = defineDiagram(simulate, (_, { result }, told, frame) =
     state,
     figures,
   }))
+  const here = faults.find(({ setting }) => setting === SWEEPS[sweep.fault])
   const plateau = sweep.plateau && { from: sweep.plateau.from.si, to: sweep.plateau.to.si }
   return drawSweep(
     {
@@ -63,6 +65,10 @@ export const faultSweep = defineDiagram(simulate, (_, { result }, told, frame) =
         rows.some(({ figures }) => figures[name] !== undefined),
       ).map(([name, text]) => ({ name, text })),
       plateau,
+      now: here && {
+        size: here.size.si,
+        text: `as it is now: ${inWords(here.size, frame.system)}`,
+      },
     },
     frame,
   )

@@ -1,14 +1,15 @@
 import type { Refrigerant } from '../../refrigerant/index.ts'
 import { saturatedCurves } from '../../refrigerant/index.ts'
 import type { PlanePoint, Window } from '../../refrigerant/isolines.ts'
-import { axes, type Plot, plotBox, underPlot } from '../scene/axes.ts'
+import { AXIS_ROOM, axes, type Plot, plotBox, underPlot } from '../scene/axes.ts'
 import { type Drawing, type Frame, heading, type KeyEntry, keyOf, part } from '../scene/drawing.ts'
 import { labelsIn } from '../scene/labels.ts'
 import { type Measure, measureOf } from '../scene/measure.ts'
 import type { Node } from '../scene/node.ts'
-import type { Pixel } from '../scene/path.ts'
+import type { Box, Pixel } from '../scene/path.ts'
 import { linear, log } from '../scene/scale.ts'
 import { curve, lineKey, numbered, RADIUS, straight } from '../scene/shapes.ts'
+import { textAt } from '../scene/text.ts'
 import type { LookName, Paint } from '../scene/theme.ts'
 import { type Background, background } from './background.ts'
 import type { Cycle, Mark } from './cycle.ts'
@@ -31,54 +32,140 @@ const STYLES = [
 
 /** Pressure upwards on a logarithmic scale, enthalpy to the right: the picture that a cycle is taught on. */
 export function drawPressureEnthalpy(view: PressureEnthalpy, frame: Frame): Drawing {
-  const { refrigerant: r, cycles, title, under, says } = view
-  const { paint, width, system } = frame
-  const window = windowOf(r, cycles)
+  const { cycles, title, under, says } = view
+  const { width, paint } = frame
   const head = heading(frame, title, under)
   const box = plotBox(width, head.bottom, Math.max(280, Math.min(560, width * 0.6)))
+  const plane = planeOf(view, frame, box)
+  const key = keyOf(frame, keyEntries(paint, cycles), underPlot(box))
+  const body = [
+    ...head.nodes,
+    ...drawPlane(plane, paint, box, [...cycles.entries()], plane.titles),
+    part('key', ...key.nodes),
+  ]
+  return { title, says, height: key.bottom, body }
+}
+
+/** From this width on two panels lie beside each other, px. */
+const BESIDE = 640
+const GUTTER = 18
+const PANEL_NAME = 22
+
+/** Two cycles in a panel each, both on the same axes: the first as what matters, the second as what it is held against. */
+export function drawCyclesApart(
+  view: PressureEnthalpy & { readonly names: readonly [first: string, second: string] },
+  frame: Frame,
+): Drawing {
+  const { cycles, title, under, says, names } = view
+  const { width, paint } = frame
+  const head = heading(frame, title, under)
+  const beside = width >= BESIDE
+  const across = beside
+    ? (width - AXIS_ROOM.left - AXIS_ROOM.right - GUTTER) / 2
+    : width - AXIS_ROOM.left - AXIS_ROOM.right
+  const height = Math.max(240, Math.min(460, across * 0.85))
+  // What it is held against comes first, as one reads.
+  const order = [1, 0] as const
+  const boxes = order.map((_, place): Box => {
+    const left = AXIS_ROOM.left + (beside ? place * (across + GUTTER) : 0)
+    const top = head.bottom + PANEL_NAME + (beside ? 0 : place * (height + PANEL_NAME + 8))
+    return { left, right: left + across, top, bottom: top + height }
+  })
+  const plane = planeOf(view, frame, boxes[0] as Box)
+  const { x, y } = plane.titles
+  const panels = order.map((index, place) => {
+    const box = boxes[place] as Box
+    const titles = {
+      ...(beside || place === 1 ? { x } : {}),
+      ...(beside && place === 1 ? {} : { y }),
+    }
+    const cycle = cycles[index]
+    const name = names[index]
+    return part(
+      `panel-${place + 1}`,
+      textAt(paint, { text: name, at: [box.left, box.top - 8], size: 'label', bold: true }),
+      ...drawPlane(plane, paint, box, cycle ? [[index, cycle]] : [], titles),
+    )
+  })
+  const key = keyOf(frame, keyEntries(paint, cycles, true), underPlot(boxes[1] as Box))
+  return {
+    title,
+    says,
+    height: key.bottom,
+    body: [...head.nodes, ...panels, part('key', ...key.nodes)],
+  }
+}
+
+/** What of the plane is the same in every panel: its lines and its scales. */
+interface Plane {
+  readonly behind: Background
+  readonly temperature: Measure
+  readonly titles: { readonly x: string; readonly y: string }
+  scales(box: Box): Pick<Plot, 'x' | 'y'>
+  at(point: PlanePoint, plot: Pick<Plot, 'x' | 'y'>): Pixel
+}
+
+function planeOf(
+  { refrigerant: r, cycles }: PressureEnthalpy,
+  { system }: Frame,
+  { top, bottom }: Box,
+): Plane {
+  const window = windowOf(r, cycles)
   const temperature = measureOf('temperature', system, 300)
-  const behind = background(r, window, hottest(r), temperature, (box.bottom - box.top) / 24)
   const pressure = measureOf('absolutePressure', system, window.toPa)
   const energy = measureOf('specificEnergy', system, 1e5)
   const [fromEnthalpy, toEnthalpy] = enthalpies(r, window, cycles)
-  const plot: Plot = {
-    box,
-    x: linear(energy.of(fromEnthalpy), energy.of(toEnthalpy), box.left, box.right),
-    y: log(pressure.of(window.fromPa), pressure.of(window.toPa), box.bottom, box.top),
+  return {
+    behind: background(r, window, hottest(r), temperature, (bottom - top) / 24),
+    temperature,
+    titles: { x: `Enthalpy, ${energy.unit}`, y: `Pressure, ${pressure.unit}` },
+    scales: (box) => ({
+      x: linear(energy.of(fromEnthalpy), energy.of(toEnthalpy), box.left, box.right),
+      y: log(pressure.of(window.fromPa), pressure.of(window.toPa), box.bottom, box.top),
+    }),
+    at: ({ pressurePa, enthalpy }, { x, y }) => [
+      x(energy.of(enthalpy)),
+      y(pressure.of(pressurePa)),
+    ],
   }
-  const at = ({ pressurePa, enthalpy }: PlanePoint): Pixel => [
-    plot.x(energy.of(enthalpy)),
-    plot.y(pressure.of(pressurePa)),
-  ]
+}
+
+/** The plane in a box with some of the cycles on it, each in the style of its place. */
+function drawPlane(
+  { behind, temperature, scales, at: placeOf }: Plane,
+  paint: Paint,
+  box: Box,
+  cycles: readonly (readonly [index: number, cycle: Cycle])[],
+  titles: Partial<Plane['titles']>,
+): readonly Node[] {
+  const plot: Plot = { box, ...scales(box) }
+  const at = (point: PlanePoint) => placeOf(point, plot)
   const draw = (look: LookName, points: readonly PlanePoint[]) =>
     curve(paint, look, points.map(at), box)
-  const placed = apart((cycles[0]?.marks ?? []).map(at))
+  const placed = apart((cycles[0]?.[1].marks ?? []).map(at))
   const labels = labelsIn(paint, box)
   for (const pixel of placed) keepClear(labels, pixel)
-  for (const mark of cycles.flatMap(({ marks }) => marks)) keepClear(labels, at(mark))
-  for (const leg of cycles.flatMap(({ legs }) => legs)) keepLine(labels, leg.points.map(at))
-  const body = [
-    ...head.nodes,
-    ...axes(paint, plot, { x: `Enthalpy, ${energy.unit}`, y: `Pressure, ${pressure.unit}` }),
+  for (const mark of cycles.flatMap(([, { marks }]) => marks)) keepClear(labels, at(mark))
+  for (const leg of cycles.flatMap(([, { legs }]) => legs)) keepLine(labels, leg.points.map(at))
+  // The one that matters lies over the one that it is held against.
+  const upwards = [...cycles].reverse()
+  return [
+    ...axes(paint, plot, titles),
     ...lines(behind, draw),
     part('isotherm-labels', ...isothermLabels(behind, at, labels, temperature)),
-    // The one that matters lies over the one that it is held against.
-    ...[...cycles.entries()]
-      .reverse()
-      .map(([index, cycle]) =>
-        part(
-          `cycle-${index + 1}`,
-          ...cycle.legs.flatMap(({ points, basis }) => draw(styleOf(index)[basis], points)),
-        ),
+    ...upwards.map(([index, cycle]) =>
+      part(
+        `cycle-${index + 1}`,
+        ...cycle.legs.flatMap(({ points, basis }) => draw(styleOf(index)[basis], points)),
       ),
-    ...[...cycles.entries()]
-      .reverse()
-      .map(([index, cycle]) =>
-        part(`marks-${index + 1}`, ...marksOf(paint, cycle.marks, placed, at, index)),
+    ),
+    ...upwards.map(([index, cycle]) =>
+      part(
+        `marks-${index + 1}`,
+        ...marksOf(paint, cycle.marks, placed, at, index, index === cycles[0]?.[0]),
       ),
+    ),
   ]
-  const key = keyOf(frame, keyEntries(paint, cycles), underPlot(box))
-  return { title, says, height: key.bottom, body: [...body, part('key', ...key.nodes)] }
 }
 
 const styleOf = (index: number) => STYLES[index === 0 ? 0 : 1]
@@ -162,7 +249,7 @@ function apart(pixels: readonly Pixel[]): readonly Pixel[] {
 }
 
 /**
- * The marks of a cycle. One that had to give way is led back to its state; those of the second cycle
+ * The marks of a cycle. Of the one that leads, one that had to give way is led back to its state; those of the second cycle
  * are squares, without a number where the first cycle's mark lies over them.
  */
 function marksOf(
@@ -171,10 +258,11 @@ function marksOf(
   first: readonly Pixel[],
   at: (point: PlanePoint) => Pixel,
   index: number,
+  leads: boolean,
 ): readonly Node[] {
   return marks.flatMap((mark, order) => {
     const here = at(mark)
-    if (index === 0) {
+    if (leads) {
       const there = first[order] ?? here
       const moved = there[0] !== here[0] || there[1] !== here[1]
       return [
@@ -203,7 +291,8 @@ function keepLine(labels: ReturnType<typeof labelsIn>, points: readonly Pixel[])
   }
 }
 
-function keyEntries(paint: Paint, cycles: readonly Cycle[]): readonly KeyEntry[] {
+/** @param all - Whether the marks of the second cycle have words of their own. */
+function keyEntries(paint: Paint, cycles: readonly Cycle[], all = false): readonly KeyEntry[] {
   const line = (look: LookName, text: string) => lineKey(paint, look, text)
   const ofCycle = cycles.flatMap(({ texts, legs, marks }, index) => {
     const has = (basis: 'read' | 'assumed') => legs.some((leg) => leg.basis === basis)
@@ -211,7 +300,7 @@ function keyEntries(paint: Paint, cycles: readonly Cycle[]): readonly KeyEntry[]
       ...(has('read') ? [line(styleOf(index).read, texts.read)] : []),
       ...(has('assumed') ? [line(styleOf(index).assumed, texts.assumed)] : []),
       // The second cycle has the same states, told by their shape.
-      ...(index > 0 ? [] : marks).map(
+      ...(index > 0 && !all ? [] : marks).map(
         (mark): KeyEntry => ({
           text: mark.text,
           sample: (x, y) => markAt(paint, mark, [x, y], index),

@@ -32,9 +32,10 @@ export const plotBox = (width: number, top: number, height: number): Box => ({
 /** Where a plot with its axis labels ends. */
 export const underPlot = (box: Box) => box.bottom + AXIS_ROOM.bottom
 
+/** An axis without a title has its grid alone: a plot beside or above has its words. */
 interface AxisTitles {
-  readonly x: string
-  readonly y: string
+  readonly x?: string
+  readonly y?: string
 }
 
 /** Grid, ticks and titles of a plot. */
@@ -47,8 +48,10 @@ export function axes(paint: Paint, { box, x, y }: Plot, titles: AxisTitles): rea
       ...across.map((tick) => upright(paint, x(tick), box)),
       ...levels(paint, y, up, box),
     ),
-    part('x-axis', ...xLabels(paint, x, across, box, titles.x)),
-    part('y-axis', ...yLabels(paint, y, up, box, titles.y)),
+    ...(titles.x === undefined
+      ? []
+      : [part('x-axis', ...xLabels(paint, x, across, box, titles.x))]),
+    ...(titles.y === undefined ? [] : [part('y-axis', ...yLabels(paint, y, up, box, titles.y))]),
   ]
 }
 

@@ -15,7 +15,7 @@ export interface Measure {
 
 /** The unit in which a figure of the size `si` is shown in a system. */
 export const measureOf = (kind: Kind, system: 'us' | 'si', si: number): Measure =>
-  measureIn(kind, CHOICES[kind][system](si)[0])
+  measureIn(kind, CHOICES[kind][system](si).unit.symbol)
 
 export function measureIn(kind: Kind, symbol: string): Measure {
   const { factor, offset } = requireUnit(kind, symbol)
@@ -27,9 +27,9 @@ export function measureIn(kind: Kind, symbol: string): Measure {
   }
 }
 
-/** A figure in words, in one unit system, that no line is broken within. */
-export const inWords = (quantity: Quantity, system: 'us' | 'si'): string =>
-  figureText({ value: quantity }, { units: system, precise: false }).replaceAll(' ', TIGHT)
+/** A figure in words, in one unit system, no finer than `step` (SI), that no line is broken within. */
+export const inWords = (quantity: Quantity, system: 'us' | 'si', step?: number): string =>
+  figureText({ value: quantity, step }, { units: system, precise: false }).replaceAll(' ', TIGHT)
 
 /** The same of a plain value in SI. */
 export const wordsOf = (kind: Kind, si: number, system: 'us' | 'si', plusMinus?: number): string =>

@@ -79,6 +79,12 @@ export function dimension(paint: Paint, look: LookName, from: Pixel, to: Pixel):
 export const straight = (paint: Paint, look: LookName, from: Pixel, to: Pixel): Node =>
   el('line', { x1: from[0], y1: from[1], x2: to[0], y2: to[1], ...paint(look) })
 
+/** How far something is known, along a level line: its ends have a stroke across. */
+export const whiskers = (paint: Paint, low: number, high: number, y: number): readonly Node[] => [
+  straight(paint, 'spread', [low, y], [high, y]),
+  ...[low, high].map((x) => straight(paint, 'spread', [x, y - 5], [x, y + 5])),
+]
+
 /** An entry of the key for a line. */
 export const lineKey = (paint: Paint, look: LookName, text: string): KeyEntry => ({
   text,

@@ -4,7 +4,7 @@ import type { AtRest } from '../../physics/at-rest.ts'
 import type { Refrigerant } from '../../refrigerant/index.ts'
 import { fillIn } from '../../sentence.ts'
 import { sourceTable } from '../../source-table.ts'
-import type { Condition } from '../condition.ts'
+import { type Condition, isOpen } from '../condition.ts'
 import { PRINTED_AT_SEA_LEVEL } from '../printed-gauge.ts'
 import type { AirLimit } from './limit.ts'
 import type { Verdict } from './verdict.ts'
@@ -46,7 +46,7 @@ export function explain(
   }
   if (found.holds === 'vapour') warn('no-liquid')
   if (verdict === 'below-saturation') warn('below-saturation')
-  const missed = conditions.filter((entry) => entry.met === 'no')
+  const missed = conditions.filter(isOpen)
   if (missed.length > 0) {
     warn('conditions-not-met', { conditions: missed.map((entry) => entry.text).join(' ') })
   }

@@ -3,7 +3,7 @@ import type { Figure, Level, Told } from '../../answer/told.ts'
 import { GAUGE_STEP_PA } from '../../instrument/index.ts'
 import type { AtRest } from '../../physics/at-rest.ts'
 import { pressureDifference, type Quantity } from '../../quantity/index.ts'
-import type { Condition } from '../condition.ts'
+import { type Condition, isOpen } from '../condition.ts'
 import type { AirCheckInput } from './fields.ts'
 import type { Verdict } from './verdict.ts'
 
@@ -79,7 +79,7 @@ function levelOf({ verdict, farAbove }: Known): Level {
 function sentenceOf({ verdict, farAbove, conditions, found }: Known): keyof typeof headlines {
   if (farAbove) return 'full'
   if (verdict !== 'cannot-tell') return verdict
-  if (conditions.some(({ met }) => met === 'no')) return 'conditions'
+  if (conditions.some(isOpen)) return 'conditions'
   return found.state === 'between' ? 'between' : 'cannot-tell'
 }
 

@@ -1,6 +1,6 @@
 import type { AtRest } from '../../physics/at-rest.ts'
 import { type Uncertain, widthOf } from '../../quantity/index.ts'
-import type { Condition } from '../condition.ts'
+import { type Condition, isOpen } from '../condition.ts'
 import type { AirLimit } from './limit.ts'
 
 export const VERDICTS = [
@@ -47,7 +47,7 @@ const BY_STATE: Readonly<Record<AtRest['state'], Verdict>> = {
 }
 
 /**
- * The verdict: no decision where a condition is known not to hold, and by a published limit only
+ * The verdict: no decision where a condition is not known to hold by what was read, and by a published limit only
  * where liquid is in it, as the limit needs.
  *
  * @param pressure - Pa absolute, its ± that of gauge and barometer.
@@ -59,7 +59,7 @@ export function judge(
   conditions: readonly Condition[],
 ): Verdict {
   if (found.state === 'below') return 'below-saturation'
-  if (conditions.some((entry) => entry.met === 'no')) return 'cannot-tell'
+  if (conditions.some(isOpen)) return 'cannot-tell'
   const hasLiquid = found.holds === undefined || found.holds === 'two-phase'
   return limit && hasLiquid ? againstLimit(pressure, limit) : BY_STATE[found.state]
 }

@@ -1,4 +1,5 @@
 import * as z from 'zod'
+import { capital } from '../../answer/words.ts'
 import type { Place } from '../../instrument/index.ts'
 import type { Computed } from '../../operation.ts'
 import {
@@ -103,11 +104,9 @@ export function bandOf(
     from,
     to,
     verdict,
-    sentence: `${sentenceCase(NAMES[side])}: ${WORDS[verdict]} (${own.length === 1 ? 'one table' : `${own.length} tables`}).`,
+    sentence: `${capital(NAMES[side])}: ${WORDS[verdict]} (${own.length === 1 ? 'one table' : `${own.length} tables`}).`,
   }
 }
-
-const sentenceCase = (text: string) => text.charAt(0).toUpperCase() + text.slice(1)
 
 const WORDS = {
   'in-every-table': 'normal by every table that fits',

@@ -16,6 +16,7 @@ import { coolingFacts } from './tables.ts'
 const {
   headlines,
   sides,
+  names,
   words,
   maker: makerWords,
   air: airWords,
@@ -134,17 +135,32 @@ function tables({ readings, bands, maker, fitting, refrigerant }: Known): Saying
   // A side without a table is among the figures; the sentence speaks of those that were judged.
   const spoken = judged.filter(({ verdict }) => verdict !== 'no-table')
   const sentence = spoken.map(({ side, word }) => sides[side].replace('{word}', word)).join(', ')
+  const unfit = fitting === 0 ? 'no-table' : 'not-printed'
+  const ventAlone = fitting > 0 && read.every((side) => side === 'vent')
   const off = judged.some(({ verdict }) => verdict === 'off')
   const open = judged.some(({ verdict }) => verdict === 'open')
   return {
     level: nothing || off || open ? 'check' : 'fine',
     headline: nothing
-      ? headlines['no-table'].replace('{refrigerant}', refrigerant)
+      ? fillIn(headlines[unfit], {
+          refrigerant,
+          sides: judged.map(({ side }) => names[side]).join(', no '),
+        })
       : headlines.bands.replace('{sides}', sentence),
     figures: judged.map(({ side, word }) =>
       figure(side, readings[side]?.shown, { says: nothing ? tableCount(fitting) : word }),
     ),
-    next: next[nothing ? 'no-table' : off ? 'off' : open ? 'cannot-tell' : 'normal'],
+    next: next[
+      nothing
+        ? ventAlone
+          ? 'vent-alone'
+          : 'no-table'
+        : off
+          ? 'off'
+          : open
+            ? 'cannot-tell'
+            : 'normal'
+    ],
   }
 }
 

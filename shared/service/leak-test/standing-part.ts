@@ -14,6 +14,7 @@ import {
 } from '../../quantity/index.ts'
 import type { Refrigerant } from '../../refrigerant/index.ts'
 import { HOLD_LIMITS, holdLimit, judgeLimit } from '../evacuation/hold-limit.ts'
+import { because } from '../evacuation/sentences.ts'
 import { leakFacts, leakSource } from './facts.ts'
 import type { LeakTestInput } from './fields.ts'
 import { asksForStanding, readingsOf, type Standing } from './standing-readings.ts'
@@ -98,11 +99,11 @@ export function standingPart(
     gives: unexplained,
   })
   const verdict = verdictOf(kind, unexplained)
-  if (verdict === 'cannot-tell') {
-    notes.warnings.push({
-      code: 'readings-disagree',
-      message: leakFacts.told.warnings['readings-disagree'],
-    })
+  if (verdict === 'no-valid-test') {
+    const code = kind === 'vacuum' ? 'vacuum-falls' : 'readings-disagree'
+    const message =
+      kind === 'vacuum' ? because('falls') : leakFacts.told.warnings['readings-disagree']
+    notes.warnings.push({ code, message })
   }
   return {
     kind,
@@ -169,13 +170,19 @@ const readable =
     return difference.sized(LEAST.si)
   }
 
+/** What a pressure below and above that of the gas law says: the other way round no closed system goes. */
+const BY_DIRECTION = {
+  pressure: ['leak', 'no-valid-test'],
+  vacuum: ['no-valid-test', 'rises'],
+} as const
+
 function verdictOf(
   kind: 'pressure' | 'vacuum',
   { si, plusMinus = 0 }: Quantity<'pressureDifference'>,
 ): StandingVerdict {
-  if (kind === 'vacuum') return si - plusMinus > 0 ? 'rises' : 'no-leak-shown'
-  if (si + plusMinus < 0) return 'leak'
-  return si - plusMinus > 0 ? 'cannot-tell' : 'no-leak-shown'
+  const [lower, higher] = BY_DIRECTION[kind]
+  if (si + plusMinus < 0) return lower
+  return si - plusMinus > 0 ? higher : 'no-leak-shown'
 }
 
 function limitPart(

@@ -1,6 +1,6 @@
 import { pressureDifference, type Quantity, show } from '../../quantity/index.ts'
 
-export const STANDING_VERDICTS = ['no-leak-shown', 'leak', 'cannot-tell', 'rises'] as const
+export const STANDING_VERDICTS = ['no-leak-shown', 'leak', 'no-valid-test', 'rises'] as const
 export type StandingVerdict = (typeof STANDING_VERDICTS)[number]
 
 /** "Fell 3.1 psi; 3.1 ±0.9 psi explained by cooling: no leak shown." */
@@ -32,10 +32,10 @@ export function sentence(
       return `${moved}; ${explained}; ${rest} is not: it leaks.`
     case 'rises':
       return `${moved}; ${explained}: it rises, by air or by water. Two readings cannot tell which; a series can.`
-    case 'cannot-tell':
+    case 'no-valid-test':
       return kind === 'pressure'
         ? `${moved}; ${explained}; ${rest} too high: the readings do not fit together.`
-        : `${moved}; ${explained}: cannot tell.`
+        : `${moved}; ${explained}; ${rest} too deep: the pump still pulled, or it cooled.`
   }
 }
 

@@ -74,8 +74,10 @@ function ofStanding(standing: StandingResult, test: PressureResult | undefined):
       return told('check', 'leak', figures, ['search', 'repair', 'test-again'])
     case 'rises':
       return told('check', 'rises', figures, ['series', 'nitrogen'])
-    case 'cannot-tell':
-      return told('check', 'disagree', figures, ['settle', 'read-again'])
+    case 'no-valid-test':
+      return kind === 'vacuum'
+        ? told('check', 'vacuum-falls', figures, ['close-off', 'settle', 'series'])
+        : told('check', 'disagree', figures, ['settle', 'read-again'])
     case 'no-leak-shown':
       return kind === 'vacuum'
         ? told('check', 'vacuum-holds', figures, ['nitrogen', 'detector'])

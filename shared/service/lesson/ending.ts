@@ -12,6 +12,7 @@ import type { LessonCase } from './draw.ts'
 import { OFFERS, type Offer, shownFeature, totalCost } from './market.ts'
 import { type Graded, revealOf } from './reveal.ts'
 import { answerSheet } from './sheet.ts'
+import { simulationOf } from './simulation.ts'
 import type { Named } from './topics.ts'
 
 /** Everything that the end shows. */
@@ -80,6 +81,7 @@ export function endingOf(
         parts: sound.running?.parts ?? [],
       },
       sweep: shownSweep(sweep, place),
+      simulation: simulationOf(case_, size),
     },
   }
 }

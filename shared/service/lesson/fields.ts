@@ -38,6 +38,9 @@ export const lessonFields = {
     } satisfies Record<(typeof GAUGES)[number], z.ZodType>)
     .optional()
     .describe('Which way each reading moves if it is what the saying supposes: up, same or down'),
+  suspected: choiceIn(NAMED, { sound: 'none' })
+    .optional()
+    .describe('The cause that is suspected before any reading; it ends nothing'),
   bought: z
     .array(choiceIn(OFFER_IDS))
     .max(OFFER_IDS.length)

@@ -34,6 +34,24 @@ const classesOut = z.array(
   }),
 )
 
+/** What a simulation of the case takes: texts and numbers as `simulate` reads them. */
+const simulationOut = z.strictObject({
+  modelMachine: z.string(),
+  refrigerant: z.string(),
+  ambient: z.string(),
+  returnAir: z.string(),
+  relativeHumidity: z.string(),
+  compressorRpm: z.number(),
+  condenserFan: z.string(),
+  blower: z.string(),
+  barometer: z.string(),
+  deviations: z.record(z.string(), z.string()).optional(),
+  ...(Object.fromEntries(SETTINGS.map((name) => [name, z.string().optional()])) as Record<
+    (typeof SETTINGS)[number],
+    z.ZodOptional<z.ZodString>
+  >),
+})
+
 export const revealOut = z.strictObject({
   cause: z.enum(NAMED),
   setting: z.enum(SETTINGS).optional().describe('The field of a simulation that gives its size'),
@@ -70,6 +88,7 @@ export const revealOut = z.strictObject({
   parts: partsOut,
   sound: z.strictObject({ outcome: outcomeOut, points: pointsOut, parts: partsOut }),
   sweep: sweepOut,
+  simulation: simulationOut.describe('The case as the input of `simulate`, to go on with'),
 })
 
 export const lessonOut = z.strictObject({
@@ -86,6 +105,7 @@ export const lessonOut = z.strictObject({
     setting: z.enum(SETTINGS).optional(),
     size: quantityOut.optional(),
   }),
+  suspected: z.enum(NAMED).optional().describe('As it was suspected before any reading'),
   choices: z.array(z.enum(NAMED)).describe('What can be named'),
   offers: z.array(
     z.strictObject({

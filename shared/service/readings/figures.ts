@@ -1,8 +1,10 @@
 import { under } from '../../errors.ts'
+import { keptBy } from '../../kept.ts'
 import {
   absolutePa,
+  type Saturating,
   type SaturationLine,
-  saturatedAt,
+  saturatedOn,
   saturating,
 } from '../../physics/saturating.ts'
 import {
@@ -22,6 +24,8 @@ export interface Side {
   readonly absolute: Quantity<'absolutePressure'>
   /** Above the critical pressure, or within a hair of it, there is no saturation. */
   readonly state: 'saturation' | 'supercritical'
+  /** What its saturation on a line rests on; each line is asked for by several figures. */
+  readonly on: (line: SaturationLine) => Saturating
   readonly bubble: Budget | undefined
   readonly dew: Budget | undefined
 }
@@ -60,16 +64,13 @@ export function figures(m: Measured): Figures {
   return {
     low,
     high,
-    superheat: against(m, low, 'dew', SUCTION_LINE, suctionTemperature, 1),
-    subcooling: against(m, high, 'bubble', LIQUID_LINE, liquidTemperature, -1),
-    suctionOverBubble: against(m, low, 'bubble', SUCTION_LINE, suctionTemperature, 1),
-    liquidBelowDew: against(m, high, 'dew', LIQUID_LINE, liquidTemperature, -1),
-    condensing:
-      high?.state === 'saturation'
-        ? saturatedAt(m.refrigerant, high.reading, m.place.barometer, 'mean', high.name)
-        : undefined,
-    condensingOverAmbient: against(m, high, 'mean', AIR, ambient, -1),
-    dischargeSuperheat: against(m, dischargeSide, 'dew', DISCHARGE_LINE, dischargeTemperature, 1),
+    superheat: against(low, 'dew', SUCTION_LINE, suctionTemperature, 1),
+    subcooling: against(high, 'bubble', LIQUID_LINE, liquidTemperature, -1),
+    suctionOverBubble: against(low, 'bubble', SUCTION_LINE, suctionTemperature, 1),
+    liquidBelowDew: against(high, 'dew', LIQUID_LINE, liquidTemperature, -1),
+    condensing: high?.state === 'saturation' ? saturatedOn(high.on('mean')) : undefined,
+    condensingOverAmbient: against(high, 'mean', AIR, ambient, -1),
+    dischargeSuperheat: against(dischargeSide, 'dew', DISCHARGE_LINE, dischargeTemperature, 1),
     liquidOverAmbient:
       liquidTemperature && ambient
         ? budget(
@@ -89,24 +90,17 @@ const AIR = 'air at the condenser'
 
 /** A temperature less the saturation of a side (`sign` 1), or that saturation less the temperature. */
 function against(
-  m: Measured,
-  on: Side | undefined,
+  side: Side | undefined,
   line: SaturationLine,
   name: string,
   temperature: Quantity<'temperature'> | undefined,
   sign: 1 | -1,
 ): Budget | undefined {
-  if (!on || on.state === 'supercritical' || !temperature) return undefined
-  const { ingredients, temperatureK } = saturating(
-    m.refrigerant,
-    on.reading,
-    m.place.barometer,
-    line,
-    on.name,
-  )
+  if (!side || side.state === 'supercritical' || !temperature) return undefined
+  const { ingredients, temperatureK } = side.on(line)
   return budget(
     [...ingredients, named(name, temperature)],
-    (...[reading = 0, air = 0, data = 0, pipeK = 0]) =>
+    (reading = 0, air = 0, data = 0, pipeK = 0) =>
       sign * (pipeK - temperatureK(reading, air, data)),
   )
 }
@@ -122,7 +116,7 @@ function compression(m: Measured) {
     m.place.barometer,
   ]
   const both = (of: (high: number, low: number) => number) =>
-    budget(ingredients, (...[high = 0, low = 0, air = 0]) =>
+    budget(ingredients, (high = 0, low = 0, air = 0) =>
       of(absolutePa(discharge, high, air), absolutePa(suction, low, air)),
     )
   return {
@@ -136,8 +130,7 @@ function alongCondenser(m: Measured): Budget | undefined {
   if (!discharge || !liquid || m.highFrom !== 'liquid-line') return undefined
   return budget(
     [named('liquid pressure', liquid), named('discharge pressure', discharge), m.place.barometer],
-    (...[high = 0, low = 0, air = 0]) =>
-      absolutePa(liquid, high, air) - absolutePa(discharge, low, air),
+    (high = 0, low = 0, air = 0) => absolutePa(liquid, high, air) - absolutePa(discharge, low, air),
   )
 }
 
@@ -145,14 +138,18 @@ function side(m: Measured, field: PressureField, reading: PressureReading): Side
   return under(field, () => {
     const name = field === 'suctionPressure' ? 'low-side pressure' : 'high-side pressure'
     const absolute = m.place.absolute(reading)
-    const frame = { reading, name, absolute }
+    const on = keptBy((line: SaturationLine) =>
+      saturating(m.refrigerant, reading, m.place.barometer, line, name),
+    )
+    const frame = { reading, name, absolute, on }
     const { bubble, dew } = m.refrigerant
     if (absolute.si > Math.min(bubble.toPa, dew.toPa)) {
       return { ...frame, state: 'supercritical', bubble: undefined, dew: undefined }
     }
-    const on = (line: SaturationLine) =>
-      saturatedAt(m.refrigerant, reading, m.place.barometer, line, name)
-    return { ...frame, state: 'saturation', bubble: on('bubble'), dew: on('dew') }
+    const boils = saturatedOn(on('bubble'))
+    // Both lines of one substance are the same.
+    const dries = m.refrigerant.info.kind === 'pure' ? boils : saturatedOn(on('dew'))
+    return { ...frame, state: 'saturation', bubble: boils, dew: dries }
   })
 }
 

@@ -1,7 +1,7 @@
 import * as z from 'zod'
 import data from '../../../data/service/reading-findings.json' with { type: 'json' }
 import { cutOutOf, reachesCutOut } from '../../diagnosis/cut-out.ts'
-import { isVehicle } from '../../fields/index.ts'
+import { isCarbonDioxide, isVehicle } from '../../fields/index.ts'
 import {
   absolutePressure,
   type Budget,
@@ -81,8 +81,6 @@ export function findings(m: Measured, f: Figures, input: ReadingsInput): readonl
 
 /** Readings of a machine that does not pump, or of hoses that are swapped. */
 const NOT_RUNNING: readonly FindingId[] = ['no-pressure-difference', 'suction-above-discharge']
-/** Refrigerants whose machines are made to reject heat above the critical point. */
-const MADE_FOR_IT: readonly string[] = ['R-744']
 
 /** A pressure at which makers let a switch stop the compressor, on whichever side it was read. */
 function dangerFindings(m: Measured): readonly Finding[] {
@@ -189,7 +187,7 @@ function criticalFindings(m: Measured, f: Figures): readonly Finding[] {
     const critical = say(absolutePressure(m.refrigerant.criticalPressurePa))
     list.push(
       finding(
-        MADE_FOR_IT.includes(m.refrigerant.info.id) ? 'supercritical' : 'above-critical',
+        isCarbonDioxide(m.refrigerant) ? 'supercritical' : 'above-critical',
         `the ${name} is at ${pressure}, ${m.refrigerant.info.id} is critical at ${critical}`,
       ),
     )
@@ -207,11 +205,7 @@ function highSideFindings(m: Measured, f: Figures): readonly Finding[] {
     list.push(finding('discharge-colder-than-dew', `by ${degrees(-dischargeSuperheat.si)}`))
   }
   const { dischargeTemperature: hot } = m
-  if (
-    hot &&
-    !MADE_FOR_IT.includes(m.refrigerant.info.id) &&
-    surelyAbove(hot, DISCHARGE_HOTTEST_K)
-  ) {
+  if (hot && !isCarbonDioxide(m.refrigerant) && surelyAbove(hot, DISCHARGE_HOTTEST_K)) {
     list.push(
       finding('discharge-very-hot', `${say(hot)}, above ${say(temperature(DISCHARGE_HOTTEST_K))}`),
     )

@@ -46,7 +46,8 @@ export function judge(
   checkTargets(input)
   const { machine, meteringDevice } = input
   if (!machine || !meteringDevice) {
-    return only(notJudged('charge', 'none', TEXTS.notJudged['nothing-given'], 'machine'))
+    const lacks = machine ? 'device-only' : meteringDevice ? 'machine-only' : 'machine'
+    return only(notJudged('charge', 'none', TEXTS.notJudged['nothing-given'], lacks))
   }
   const orifice = meteringDevice === 'fixed-orifice' || meteringDevice === 'orifice-tube'
   if (orifice) {

@@ -1,5 +1,6 @@
 import type { Pattern } from '../../diagnosis/patterns.ts'
 import type { Signs } from '../../diagnosis/signs.ts'
+import { isCarbonDioxide } from '../../fields/index.ts'
 import type { Figures } from './figures.ts'
 import type { Finding, FindingId } from './findings.ts'
 import { suctionGauge } from './gauges.ts'
@@ -14,6 +15,8 @@ const NO_SUBCOOLING: readonly FindingId[] = [
 /** The signs of a running machine; none from readings that contradict each other or are a danger. */
 export function signsOf(m: Measured, f: Figures, found: readonly Finding[]): Signs {
   if (found.some(({ level }) => level === 'stop' || level === 'impossible')) return {}
+  // R-744 runs at a ratio of two to three, and its gas cooler close to the air: the limits are of others.
+  if (isCarbonDioxide(m.refrigerant)) return { superheat: f.superheat, suction: suctionGauge(m) }
   const spoilt = found.some(({ id }) => NO_SUBCOOLING.includes(id))
   return {
     evaporating: f.low?.dew,

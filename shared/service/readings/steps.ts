@@ -2,7 +2,6 @@ import type { Step } from '../../operation.ts'
 import {
   absolutePressure,
   type Budget,
-  barometricPressure,
   type Quantity,
   temperature,
   temperatureDifference,
@@ -83,7 +82,7 @@ function sideSteps(
             formula: 'gauge reading + barometric pressure',
             values: {
               'gauge reading': side.reading,
-              'barometric pressure': barometricPressure(m.place.barometerPa, m.place.plusMinusPa),
+              'barometric pressure': m.place.air,
             },
             gives: absolute,
           },

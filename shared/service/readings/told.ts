@@ -1,3 +1,4 @@
+import { slotsOf } from '../../answer/slots.ts'
 import { type Figure, type Level, MOST_FIGURES, MOST_NEXT, type Told } from '../../answer/told.ts'
 import type { Pattern } from '../../diagnosis/patterns.ts'
 import { isVehicle } from '../../fields/index.ts'
@@ -69,9 +70,6 @@ export function readingsTold(known: Known): Told {
   }
 }
 
-const slotsOf = (text: string) =>
-  [...text.matchAll(/\{(\w+)(?:\|\w+)?\}/gu)].map(([, id = '']) => id)
-
 const noBetter = (figures: readonly Figure[]) => figures.length < MOST_FIGURES
 
 const dangerIf = (known: Known) =>
@@ -131,18 +129,20 @@ function outOfBand(known: Known): Saying | undefined {
   const [charge, valve] = judged(known)
   const out = (one: Verdict | undefined) => one?.outcome === 'below' || one?.outcome === 'above'
   if (charge && out(charge)) return byCharge(charge, known)
-  return valve && out(valve) ? byValve(valve) : undefined
+  return valve && out(valve) ? byValve(valve, known) : undefined
 }
 
 function verdict(known: Known): Saying {
   const [charge, valve] = judged(known)
   const decided = charge?.outcome === 'inside' || charge?.outcome === 'cannot-tell'
   if (charge && decided) return byCharge(charge, known)
-  if (valve?.outcome === 'inside' || valve?.outcome === 'cannot-tell') return byValve(valve)
+  if (valve?.outcome === 'inside' || valve?.outcome === 'cannot-tell') return byValve(valve, known)
   const lacks = charge?.lacks ?? valve?.lacks ?? 'figures'
   const why = headlines.why[lacks]
   const ways: Partial<Record<typeof lacks, string>> = {
     machine: next.machine,
+    'machine-only': next['machine-only'],
+    'device-only': next['device-only'],
     maker: next.target,
     figures: next.pipes,
   }
@@ -196,7 +196,7 @@ function byCharge(charge: Verdict, { input }: Known): Saying {
 const lessThanFull = ({ figure, outcome }: Verdict) =>
   (figure === 'subcooling') === (outcome === 'below')
 
-function byValve(valve: Verdict): Saying {
+function byValve(valve: Verdict, known: Known): Saying {
   const { outcome } = valve
   const ways = {
     inside: [next['cools-badly']],
@@ -207,9 +207,21 @@ function byValve(valve: Verdict): Saying {
   const key = outcome as keyof typeof ways
   return {
     level: outcome === 'inside' ? 'information' : 'check',
-    headlines: [headlines.valve[key]],
+    headlines: key === 'above' ? starved(known) : [headlines.valve[key]],
     next: ways[key],
   }
+}
+
+/** A high superheat, by what the subcooling adds to it. */
+function starved(known: Known): readonly string[] {
+  const [charge] = judged(known)
+  if (charge?.outcome === 'cannot-tell') return [headlines.valve['above-near']]
+  const spoilt = known.found.find(({ id }) => id === 'liquid-colder-than-ambient')
+  const finding = lowered(spoilt?.title ?? '')
+  return [
+    ...(spoilt ? [fillIn(headlines.valve['above-spoilt'], { finding })] : []),
+    headlines.valve.above,
+  ]
 }
 
 function betterOf({ weakest }: Verdict): readonly string[] {

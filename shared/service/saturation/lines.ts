@@ -1,6 +1,11 @@
 import { CalcError, under } from '../../errors.ts'
 import type { Place } from '../../instrument/index.ts'
-import { REFRIGERANT_DATA, type Saturating, saturating } from '../../physics/saturating.ts'
+import {
+  REFRIGERANT_DATA,
+  type Saturating,
+  saturatedOn,
+  saturating,
+} from '../../physics/saturating.ts'
 import {
   absolutePressure,
   budget,
@@ -80,10 +85,8 @@ const atPressure = (r: Refrigerant, reading: PressureReading, place: Place) => {
       : place.gauge(reading.si, reading.plusMinus)
   const boils = (line: Line) => {
     const on: Saturating = saturating(r, reading, place.barometer, line)
-    const found = budget(on.ingredients, (...[value = 0, air = 0, data = 0]) =>
-      on.temperatureK(value, air, data),
-    )
-    return { on, found }
+    const found = saturatedOn(on)
+    return { on, found: temperature(found.si, found.plusMinus) }
   }
   const bubble = boils('bubble')
   return (line: Line): LinePoint => {
@@ -91,10 +94,10 @@ const atPressure = (r: Refrigerant, reading: PressureReading, place: Place) => {
     const { on, found } = line === 'bubble' || r.info.kind === 'pure' ? bubble : boils(line)
     return {
       line,
-      temperature: temperature(found.si, found.plusMinus),
+      temperature: found,
       pressure: absolute,
       gauge,
-      density: densityOf(r, line, on.ingredients.slice(0, 2), (...[value = 0, air = 0]) =>
+      density: densityOf(r, line, on.ingredients.slice(0, 2), (value, air) =>
         on.temperatureK(value, air, 0),
       ),
     }
@@ -103,19 +106,24 @@ const atPressure = (r: Refrigerant, reading: PressureReading, place: Place) => {
 
 const phaseOf = (line: Line) => (line === 'bubble' ? 'liquid' : 'vapour')
 
-/** A density is known no better than the reading that it is of, nor than the equation of state. */
+/**
+ * A density is known no better than the reading that it is of, nor than the equation of state.
+ *
+ * @param ingredients - One or two, as `temperatureK` takes them.
+ */
 function densityOf(
   r: Refrigerant,
   line: Line,
   ingredients: readonly Ingredient[],
-  temperatureK: (...values: number[]) => number,
+  temperatureK: (value: number, air: number) => number,
 ): Quantity<'density'> {
   const phase = phaseOf(line)
   const share = { name: REFRIGERANT_DATA, si: 0, plusMinus: densityUncertainty(r, phase) }
-  const { si, plusMinus } = budget([...ingredients, share], (...values) => {
-    const [off = 0] = values.slice(-1)
-    return saturatedDensity(r, temperatureK(...values.slice(0, -1)), phase) * (1 + off)
-  })
+  const { si, plusMinus } = budget(
+    [share, ...ingredients],
+    (off = 0, value = 0, air = 0) =>
+      saturatedDensity(r, temperatureK(value, air), phase) * (1 + off),
+  )
   return density(si, plusMinus)
 }
 
@@ -127,13 +135,13 @@ const atTemperature =
     const share = { name: REFRIGERANT_DATA, si: 0, plusMinus: data }
     const { si, plusMinus } = budget(
       [reading, share],
-      (...[kelvin = 0, off = 0]) => saturationPressure(r, kelvin, line) * (1 + off),
+      (kelvin = 0, off = 0) => saturationPressure(r, kelvin, line) * (1 + off),
     )
     return {
       line,
       temperature: given,
       pressure: absolutePressure(si, plusMinus),
       gauge: place.gauge(si, plusMinus),
-      density: densityOf(r, line, [reading], (...[kelvin = 0]) => kelvin),
+      density: densityOf(r, line, [reading], (kelvin) => kelvin),
     }
   }

@@ -1,7 +1,7 @@
 import data from '../../../data/service/saturation.json' with { type: 'json' }
 import type { Figure, Told } from '../../answer/told.ts'
 import type { Place } from '../../instrument/index.ts'
-import { barometricPressure, type PressureReading } from '../../quantity/index.ts'
+import type { PressureReading } from '../../quantity/index.ts'
 import { propertyUncertainty, type Refrigerant } from '../../refrigerant/index.ts'
 import type { BothLines } from './lines.ts'
 
@@ -40,7 +40,7 @@ export function saturationTold(
           {
             id: 'barometer',
             label: 'Barometer',
-            value: barometricPressure(place.barometerPa, place.plusMinusPa),
+            value: place.air,
             says: says.barometer,
           },
         ]

@@ -135,53 +135,72 @@ export function withoutFault(faults: Faults, setting: Setting): Faults {
  */
 export function faultsIn(input: SimulateInput, machine: Machine, notes: Notes): Faults {
   let faults = NO_FAULTS
-  if (input.fault !== undefined) faults = bySeverity(input, input.fault, machine, notes)
-  else if (input.severity !== undefined) {
+  if (input.fault === undefined && input.severity !== undefined) {
     throw new CalcError('missing-input', 'There is a severity, and no fault that it is of.', {
       path: ['fault'],
       hint: 'Give the fault too, such as undercharge.',
     })
   }
+  for (const each of bySeverityIn(input)) {
+    for (const { setting, size } of bySeverity(each, machine, notes)) {
+      requireOnce(faults, setting, each.path)
+      faults = withSize(faults, setting, size.si)
+    }
+  }
   for (const setting of SETTINGS) {
     const given = input[setting]
     if (given === undefined) continue
     const size = sizeOf(setting, given, machine, setting)
-    if (sizeIn(setting, faults) !== sizeIn(setting, NO_FAULTS)) {
-      throw new CalcError('bad-input', `The fault and "${setting}" both say how bad it is.`, {
-        path: [setting],
-        hint: 'Give one of them.',
-      })
-    }
+    requireOnce(faults, setting, [setting])
     faults = withSize(faults, setting, size)
   }
   return faults
 }
 
+/** @throws {CalcError} `bad-input` at `path` where a fault that was given before has this size already. */
+function requireOnce(faults: Faults, setting: Setting, path: CalcError['path']): void {
+  if (sizeIn(setting, faults) === sizeIn(setting, NO_FAULTS)) return
+  throw new CalcError('bad-input', `The fault and "${setting}" both say how bad it is.`, {
+    path,
+    hint: 'Give one of them.',
+  })
+}
+
+/** Faults that are given by how bad they are, with the fields that say so. */
+const bySeverityIn = ({ fault, severity, faults = [] }: SimulateInput) => [
+  ...(fault ? [{ kind: fault, severity, path: ['fault'], at: ['severity'] }] : []),
+  ...faults.map((each, index) => ({
+    kind: each.fault,
+    severity: each.severity,
+    path: ['faults', index, 'fault'],
+    at: ['faults', index, 'severity'],
+  })),
+]
+
 /** Severity without a figure. */
 const HALF = 0.5
 
 function bySeverity(
-  input: SimulateInput,
-  fault: FaultKind,
+  { kind, severity, path, at }: ReturnType<typeof bySeverityIn>[number],
   machine: Machine,
   notes: Notes,
-): Faults {
-  if (!faultsOf(machine).includes(fault)) {
-    throw new CalcError('refused', `This invented machine cannot have the fault "${fault}".`, {
-      path: ['fault'],
+): readonly Present[] {
+  if (!faultsOf(machine).includes(kind)) {
+    throw new CalcError('refused', `This invented machine cannot have the fault "${kind}".`, {
+      path,
       hint: `It can have: ${faultsOf(machine).join(', ')}.`,
     })
   }
-  const given = input.severity && withoutBand(input.severity, 'severity')
+  const given = severity && withoutBand(severity, at.join('.'))
   if (given === undefined) {
-    notes.assumptions.push({ field: 'severity', taken: TEXTS.half, because: 'none was given' })
-  } else plausible(given, 0, 1, 'A severity', ['severity'])
-  const faults = faultOf(machine, fault, given?.si ?? HALF)
-  for (const { setting, size } of presentIn(faults, machine)) {
+    notes.assumptions.push({ field: at.join('.'), taken: TEXTS.half, because: 'none was given' })
+  } else plausible(given, 0, 1, 'A severity', at)
+  const found = presentIn(faultOf(machine, kind, given?.si ?? HALF), machine)
+  for (const { setting, size } of found) {
     const taken = `${TEXTS.settings[setting]} ${say(size)}`
     notes.assumptions.push({ field: setting, taken, because: TEXTS.bySeverity, short: taken })
   }
-  return faults
+  return found
 }
 
 /** The faults that are really there. */

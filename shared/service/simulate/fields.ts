@@ -81,6 +81,10 @@ export const weatherIn = {
 const deviation = (what: string) =>
   quantityIn.fraction.optional().describe(`${what}, of that of the model`)
 
+const severityIn = quantityIn.fraction.describe(
+  'How bad that fault is: 0 % just about to show, 100 % as far as such faults go before all stops; 50 % if not given',
+)
+
 export const simulateFields = {
   modelMachine: modelMachineIn,
   refrigerant: refrigerantIn
@@ -88,11 +92,17 @@ export const simulateFields = {
     .describe('Refrigerant of the invented machine: vehicles R-134a or R-1234yf'),
   ...weatherIn,
   fault: faultKindIn.optional(),
-  severity: quantityIn.fraction
+  severity: severityIn.optional(),
+  faults: z
+    .array(
+      z.strictObject({
+        fault: faultKindIn,
+        severity: severityIn.optional(),
+      }),
+    )
+    .max(FAULT_KINDS.length)
     .optional()
-    .describe(
-      'How bad that fault is: 0 % just about to show, 100 % as far as such faults go before all stops; 50 % if not given',
-    ),
+    .describe('Several faults at once, each with its severity'),
   chargeNow: quantityIn.amount
     .optional()
     .describe('Refrigerant in the machine: a mass, or percent of its label'),

@@ -8,7 +8,7 @@ import { dangersOn } from './dangers.ts'
 import { STOPPED, titleOf } from './lines.ts'
 import { BUILD, stepIds } from './plan.ts'
 import { recordsOf } from './records.ts'
-import type { Card, CardStep, StepId } from './schema.ts'
+import type { Card, CardStep, CardStepId } from './schema.ts'
 import type { Stop } from './stops.ts'
 
 /** The visit on one card: stop-lines, the machine, the dangers, the steps, the records. */
@@ -34,7 +34,7 @@ export function cardOf(
   }
 }
 
-function stepOf(id: StepId, input: WorkOrderInput, outcomes: Outcomes): CardStep {
+function stepOf(id: CardStepId, input: WorkOrderInput, outcomes: Outcomes): CardStep {
   const { lines, asks, finished } = BUILD[id](input, outcomes)
   return {
     id,
@@ -60,5 +60,5 @@ function saidOnce(steps: readonly CardStep[]): readonly CardStep[] {
 }
 
 /** Carbon dioxide is let out, not recovered. */
-const titleIn = (id: StepId, { refrigerant }: WorkOrderInput) =>
+const titleIn = (id: CardStepId, { refrigerant }: WorkOrderInput) =>
   id === 'recover' && isCarbonDioxide(pickRefrigerant(refrigerant)) ? 'let-out' : id

@@ -7,10 +7,10 @@ import { charge } from './charge.ts'
 import { cab, part, rejoin } from './coupling.ts'
 import { oil, open, recover, replace } from './opening.ts'
 import { measure, prove } from './prove.ts'
-import type { StepId } from './schema.ts'
+import type { CardStepId } from './schema.ts'
 import { evacuate, leakTest } from './tight.ts'
 
-export const BUILD: Readonly<Record<StepId, Build>> = {
+export const BUILD: Readonly<Record<CardStepId, Build>> = {
   before,
   part,
   cab,
@@ -27,14 +27,17 @@ export const BUILD: Readonly<Record<StepId, Build>> = {
 }
 
 /** The steps of this job in the order of the visit. */
-export function stepIds(input: WorkOrderInput, outcomes: Outcomes): readonly StepId[] {
+export function stepIds(input: WorkOrderInput, outcomes: Outcomes): readonly CardStepId[] {
   const { job, cabOff, parts = [] } = input
-  const oils: readonly StepId[] = outcomes.oil.state === 'absent' ? [] : ['oil']
+  const oils: readonly CardStepId[] = outcomes.oil.state === 'absent' ? [] : ['oil']
   if (job === 'diagnose') return ['before', ...oils, 'measure']
-  const lifts: readonly StepId[] = cabOff ? ['cab'] : []
-  const replaces: readonly StepId[] = [...(parts.length > 0 ? (['replace'] as const) : []), ...oils]
+  const lifts: readonly CardStepId[] = cabOff ? ['cab'] : []
+  const replaces: readonly CardStepId[] = [
+    ...(parts.length > 0 ? (['replace'] as const) : []),
+    ...oils,
+  ]
   if (job === 'couplers-parted' && !breaksOpen(input)) {
-    const tests: readonly StepId[] = [
+    const tests: readonly CardStepId[] = [
       ...(input.leakTest ? (['leak-test'] as const) : []),
       ...(input.evacuation ? (['evacuate'] as const) : []),
     ]

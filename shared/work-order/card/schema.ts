@@ -2,7 +2,7 @@ import * as z from 'zod'
 import { type Sentence, sentenceOut } from '../../answer/sentence.ts'
 
 /** Steps that a card may have; their titles are in data/service/card.json. */
-const STEP_IDS = [
+const CARD_STEP_IDS = [
   'before',
   'measure',
   'part',
@@ -17,7 +17,7 @@ const STEP_IDS = [
   'charge',
   'prove',
 ] as const
-export type StepId = (typeof STEP_IDS)[number]
+export type CardStepId = (typeof CARD_STEP_IDS)[number]
 
 const lineOut = z.strictObject({
   text: sentenceOut.describe('The task, or the figure and what it means'),
@@ -35,7 +35,7 @@ export const cardOut = z.strictObject({
   steps: z
     .array(
       z.strictObject({
-        id: z.enum(STEP_IDS).describe('Name of the step'),
+        id: z.enum(CARD_STEP_IDS).describe('Name of the step'),
         title: z.string().describe('Its title'),
         asks: z.boolean().describe('Whether it asks for figures'),
         done: z
@@ -59,7 +59,7 @@ export interface Line {
 }
 
 export interface CardStep {
-  readonly id: StepId
+  readonly id: CardStepId
   readonly title: string
   readonly asks: boolean
   readonly done: boolean

@@ -8,7 +8,7 @@ import { finer } from '../../../shared/diagnosis/finer.ts'
 import {
   carriedEffects,
   nominalEffects,
-  SOLVED_AT,
+  solvedAt,
   solvedEffects,
 } from '../../../shared/diagnosis/kinds.ts'
 import {
@@ -164,7 +164,7 @@ describe('suspects of several kinds', () => {
 
   it('share the priors of the causes that this kind can have', () => {
     const { machine, nominal } = preset('van-valve-134a')
-    const solved = effectsOf(machine, nominal, [0.3])
+    const solved = effectsOf(machine, nominal, () => [0.3])
     const all = suspectsOf({ share: 1, effects: finer(solved, 2), knowledge: 'kind' }, NO_TEST, {
       none: 3,
       overcharge: 1,
@@ -181,7 +181,7 @@ describe('suspects of several kinds', () => {
 
 describe('effects between those that were solved', () => {
   const { machine, nominal } = preset('van-valve-134a')
-  const solved = effectsOf(machine, nominal, SOLVED_AT)
+  const solved = effectsOf(machine, nominal, solvedAt)
 
   it('lie on straight lines from the sound machine on, and end where they were solved', () => {
     const fine = finer(solved, 2)
@@ -234,7 +234,7 @@ describe('effects between those that were solved', () => {
     const warm = carriedEffects(one, { ...nominal, ambientK: nominal.ambientK + 8 })
     const stored = nominalEffects('van-valve-134a')
     expect(here[0]?.mean).toEqual(stored[0]?.mean)
-    const exact = effectsOf(machine, { ...nominal, ambientK: nominal.ambientK + 8 }, [])[0]
+    const exact = effectsOf(machine, { ...nominal, ambientK: nominal.ambientK + 8 }, () => [])[0]
     for (const feature of ['highSidePa', 'liquidLineK'] as const) {
       const i = FEATURES.indexOf(feature)
       const moved = (warm[0]?.mean[i] as number) - (here[0]?.mean[i] as number)

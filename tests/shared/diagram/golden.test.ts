@@ -16,6 +16,8 @@ const LOOKED_AT = [
   { kind: 'charge-bar', theme: 'print', width: 720, units: 'us' },
   { kind: 'vacuum-rise', theme: 'page', width: 360, units: 'si' },
   { kind: 'model-cycle', theme: 'light', width: 720, units: 'si' },
+  { kind: 'cycles-apart', theme: 'print', width: 960, units: 'us' },
+  { kind: 'cooling-bands', theme: 'light', width: 360, units: 'us' },
 ] as const
 
 describe.skipIf(process.env.CHARGEWRIGHT_NO_GOLDEN)('pictures as they were looked at', () => {

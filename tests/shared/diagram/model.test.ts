@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { modelCycle } from '../../../shared/diagram/model/of-cycle.ts'
+import { cyclesApart } from '../../../shared/diagram/model/of-cycles-apart.ts'
 import { massByPart } from '../../../shared/diagram/model/of-masses.ts'
 import { faultSweep } from '../../../shared/diagram/model/of-sweep.ts'
 import { measureIn } from '../../../shared/diagram/scene/measure.ts'
@@ -53,6 +54,64 @@ describe.each([
     near(first.pressurePa, inlet?.pressure.si ?? 0, 0.01)
     expect(texts(marks)).toEqual(['1', '2', '3', '4'])
     expect(texts(partOf(picture, 'key')).join(' ')).toContain('sound, in squares')
+  })
+})
+
+describe('both cycles on the same axes', () => {
+  const picture = parsed(cyclesApart.draw({ ...FAULTY, units: 'si' }, { width: 1280 }))
+  const [left, right] = [1, 2].map((number) => partOf(picture, `panel-${number}`) as Found)
+  const frameOf = (panel: Found | undefined) =>
+    [...all(panel as Found)].find(
+      ({ name, attributes }) => name === 'rect' && attributes.fill === 'none',
+    )?.attributes
+
+  it('has the sound one left and the faulty one right, each alone', () => {
+    expect(texts(left)[0]).toBe('Sound')
+    expect(texts(right)[0]).toBe('Faulty: undercharge')
+    expect([partOf(left as Found, 'cycle-1'), partOf(right as Found, 'cycle-2')]).toEqual([
+      undefined,
+      undefined,
+    ])
+    const { points, sound: beside } = of(FAULTY)
+    const y = axisOf(left as Found, 'y')
+    for (const [panel, name, corners] of [
+      [left, 'cycle-2', beside?.points ?? []],
+      [right, 'cycle-1', points],
+    ] as const) {
+      const x = axisOf(panel as Found, 'x')
+      const drawn = pointsOf(partOf(panel as Found, name))
+      expect(drawn).toHaveLength(corners.length + 1)
+      for (const [order, corner] of corners.entries()) {
+        const [px = 0, py = 0] = drawn[order] ?? []
+        near(measureIn('specificEnergy', 'kJ/kg').si(x.at(px)), corner.enthalpy.si, 0.004)
+        near(measureIn('absolutePressure', 'kPa abs').si(y.at(py)), corner.pressure.si, 0.006)
+      }
+    }
+  })
+
+  it('shares one pair of axes: the same scale in both, its words once', () => {
+    expect(partOf(right as Found, 'y-axis')).toBeUndefined()
+    const [a, b] = [frameOf(left), frameOf(right)]
+    expect([a?.y, a?.height, a?.width]).toEqual([b?.y, b?.height, b?.width])
+    const [xa, xb] = [axisOf(left as Found, 'x'), axisOf(right as Found, 'x')]
+    expect(xa.at(Number(a?.x))).toBeCloseTo(xb.at(Number(b?.x)), 0)
+  })
+
+  it('lies one over the other where it is narrow', () => {
+    const narrow = parsed(cyclesApart.draw({ ...FAULTY, units: 'si' }, { width: 360 }))
+    const [top, under] = [1, 2].map((number) => partOf(narrow, `panel-${number}`) as Found)
+    expect(partOf(top as Found, 'x-axis')).toBeUndefined()
+    expect(Number(frameOf(under)?.y)).toBeGreaterThan(
+      Number(frameOf(top)?.y) + Number(frameOf(top)?.height),
+    )
+    const [ya, yb] = [axisOf(top as Found, 'y'), axisOf(under as Found, 'y')]
+    expect(ya.at(Number(frameOf(top)?.y))).toBeCloseTo(yb.at(Number(frameOf(under)?.y)), 0)
+  })
+
+  it('needs a fault, and a machine that runs', () => {
+    expect(() => cyclesApart.draw(sound(FAULTY))).toThrow(/nothing beside it/u)
+    const dry = { modelMachine: 'loader', ambient: '120 °F', chargeNow: '10 %' }
+    expect(() => cyclesApart.draw(dry)).toThrow(/no running state/u)
   })
 })
 
@@ -123,6 +182,19 @@ describe('a sweep', () => {
     const axis = axisOf(panel, 'x')
     expect(axis.at(Number(x))).toBeCloseTo(100 * (sweep?.plateau?.from.si ?? 0), 0)
     expect(axis.at(Number(x) + Number(width))).toBeCloseTo(100 * (sweep?.plateau?.to.si ?? 0), 0)
+  })
+
+  it('marks the size that the machine has now', () => {
+    const marked = parsed(
+      faultSweep.draw({ ...FAULTY, ...input, chargeNow: '45 %' }, { width: 1280 }),
+    )
+    const panel = partOf(marked, 'panel-2') as Found
+    const [[px = 0] = []] = pointsOf(partOf(panel, 'now'))
+    expect(axisOf(panel, 'x').at(px)).toBeCloseTo(45, 0)
+    expect(texts(partOf(marked, 'key')).join(' ')).toContain('as it is now: 45')
+    expect(partOf(picture, 'now')).toBeUndefined()
+    const other = { ...sound(FAULTY), ...input, condenserAir: '60 %' }
+    expect(partOf(parsed(faultSweep.draw(other)), 'now')).toBeUndefined()
   })
 
   it('is asked for', () => {

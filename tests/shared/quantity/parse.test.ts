@@ -1,9 +1,13 @@
+import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
+import { CalcError } from '../../../shared/errors.ts'
 import {
   type Accepted,
+  KINDS,
   type Kind,
   parseQuantity,
   readQuantity,
+  UNITS,
 } from '../../../shared/quantity/index.ts'
 
 const PSI = 6_894.757_293_168_361
@@ -118,5 +122,39 @@ describe('a reading with its uncertainty', () => {
     const text = parseQuantity('210 ±4 psig', PRESSURE)
     const pair = readQuantity({ value: 210, unit: 'psig', plusMinus: 4 }, PRESSURE)
     expect(pair).toEqual(text)
+  })
+})
+
+describe('a plain quantity', () => {
+  it('is read at once as it is read with care', () => {
+    // With a sign or a second space it is no plain one.
+    const amount = fc
+      .double({ min: 0, max: 1e5, noNaN: true })
+      .map((value) => value.toFixed(3).replace(/\.?0+$/u, ''))
+    const units = KINDS.flatMap((kind) =>
+      UNITS[kind].flatMap(({ symbol, spellings }) =>
+        [symbol, ...spellings].map((spelled) => [kind, spelled] as const),
+      ),
+    )
+    const read = (text: string, kind: Kind) => {
+      try {
+        return { ...parseQuantity(text, [kind]) }
+      } catch (error) {
+        return error instanceof CalcError ? error.code : error
+      }
+    }
+    fc.assert(
+      fc.property(
+        fc.constantFrom(...units),
+        amount,
+        fc.option(amount),
+        ([kind, unit], value, width) => {
+          const plusMinus = width === null ? '' : ` ±${width}`
+          const plain = `${value}${plusMinus} ${unit}`
+          expect(read(plain, kind)).toEqual(read(`  +${value}${plusMinus}  ${unit} `, kind))
+        },
+      ),
+      { numRuns: 500 },
+    )
   })
 })

@@ -88,6 +88,17 @@ describe('with a published limit', () => {
 })
 
 describe('conditions of the check', () => {
+  it('leave it open while a thermometer cannot tell whether they hold', () => {
+    const at = (temperature: string) =>
+      verdict({ refrigerant: 'R-134a', pressure: '104 psig', temperature })
+    expect(at('66.5 ±1 °F')).toBe('over-limit')
+    expect(at('65.5 ±1 °F')).toBe('cannot-tell')
+    expect(at('63.5 ±1 °F')).toBe('cannot-tell')
+    expect(
+      codes({ refrigerant: 'R-134a', pressure: '104 psig', temperature: '65.5 ±1 °F' }),
+    ).toContain('conditions-not-met')
+  })
+
   const base = { refrigerant: 'R-134a', temperature: '80 °F', pressure: '100 psig' }
 
   it.each([

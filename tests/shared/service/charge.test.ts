@@ -868,3 +868,25 @@ describe('fields that count for nothing', () => {
     expect(error.path).toEqual(['length'])
   })
 })
+
+describe('a full charge that is not the label’s', () => {
+  const hose = {
+    ambient: '21 °C',
+    serviceHoseBore: '6 mm',
+    serviceHoseLength: '1.8 m',
+    serviceHoseHolds: 'liquid',
+    serviceHoseStarts: 'empty',
+  }
+
+  it('says what it is made of', () => {
+    const answer = charge.run({ ...whole, ...hose, precise: false })
+    // π/4 · 6 mm² · 1.8 m = 50.9 mL of liquid at 21 °C, 1.22 g/mL.
+    expect(answer.headline).toBe('Weigh in the full charge: 1162 g (label 1100 g, hose 62 g).')
+  })
+
+  it('is told without parts where it is that of the label', () => {
+    expect(charge.run({ ...whole, precise: false }).headline).toBe(
+      'Weigh in the full charge: 1100 g.',
+    )
+  })
+})

@@ -158,6 +158,15 @@ describe('the first line', () => {
     expect(answer.figures?.length).toBeLessThanOrEqual(6)
   })
 
+  it('says that tables fit which print nothing of what was read', () => {
+    const answer = run({ ...loader, ambient: '95 °F', ventTemperature: '55 °F' })
+    expect(answer.headline).toMatch(
+      /^The published tables that fit here print no vent temperature: /u,
+    )
+    expect(answer.level).toBe('check')
+    expect(answer.next?.[0]).toMatch(/^Read both gauges/u)
+  })
+
   it('speaks of belts and of the weighed charge at a vehicle only', () => {
     const at = (machine: string) => ids(run({ machine, dischargePressure: '205 psig' }))
     expect(at('off-road')).toEqual(expect.arrayContaining(['rotating-parts', 'weigh-the-charge']))

@@ -135,8 +135,27 @@ describe('standing pressure', () => {
 
   it('does not accept a pressure that the gas law does not allow', () => {
     const answer = run({ ...cooled, endPressure: '160 psig' })
-    expect(answer.result.standing?.verdict).toBe('cannot-tell')
+    expect(answer.result.standing?.verdict).toBe('no-valid-test')
     expect(codes(answer)).toContain('readings-disagree')
+  })
+
+  it('does not accept a vacuum that deepens by itself', () => {
+    const vacuum = (endPressure: string) =>
+      run({
+        startPressure: '800 ±20 micron',
+        endPressure,
+        startTemperature: '75 °F',
+        endTemperature: '75 °F',
+      })
+    const answer = vacuum('500 ±20 micron')
+    expect(answer.result.standing?.verdict).toBe('no-valid-test')
+    expect(answer.level).toBe('check')
+    expect(answer.headline).toMatch(/^No valid test: the vacuum deepens by 300 /u)
+    expect(answer.next?.[0]).toMatch(/^close the valve to the pump/u)
+    expect(codes(answer)).toContain('vacuum-falls')
+    // Within what the gauge is worth it is none the less a vacuum that holds.
+    expect(vacuum('790 ±20 micron').result.standing?.verdict).toBe('no-leak-shown')
+    expect(vacuum('860 ±20 micron').result.standing?.verdict).toBe('rises')
   })
 
   it('takes service instruments and says so when no uncertainty is stated', () => {
@@ -201,7 +220,7 @@ describe('standing pressure', () => {
             endTemperature: '295 ±0.5 K',
           }).result.standing?.verdict
         const both = new Set([verdict(0), verdict(shift)])
-        expect(both.has('leak') && both.has('cannot-tell')).toBe(false)
+        expect(both.has('leak') && both.has('no-valid-test')).toBe(false)
       }),
       { numRuns: 60 },
     )

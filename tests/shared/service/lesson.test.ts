@@ -251,6 +251,11 @@ describe('the order of a lesson', () => {
     ])
     const van = { topic: 'low-charge-suction', predictions: GUESS, named: 'stroke-stuck-low' }
     expect(refusalOf(() => asked(van))).toMatchObject({ code: 'refused', path: ['named'] })
+    const doubtful = { topic: 'low-charge-suction', suspected: 'stroke-stuck-low' }
+    expect(refusalOf(() => asked(doubtful))).toMatchObject({ code: 'refused', path: ['suspected'] })
+    // A suspicion is kept beside the answer and ends nothing.
+    const suspecting = asked({ predictions: GUESS, suspected: 'undercharge' }).result
+    expect([suspecting.stage, suspecting.suspected]).toEqual(['buy', 'undercharge'])
     expect(refusalOf(() => lesson.run({})).path).toEqual(['seed'])
   })
 
@@ -324,6 +329,24 @@ describe('the end', () => {
         expect(reveal.readings[index]?.now?.value).toBeCloseTo(now?.value ?? 0, 4)
       })
       expect(reveal.sweep.rows.length).toBeGreaterThan(10)
+    }
+  })
+
+  it('hands over the case as it is, however little of the machine was known', () => {
+    for (const knowledge of ['known', 'roughly'] as const) {
+      for (const [topic] of everyTopic) {
+        const { reveal } = end({ seed: 11, topic, knowledge, named: 'none' })
+        const { result } = simulate.run({ ...exact, ...reveal.simulation })
+        expect(reveal.simulation.deviations === undefined).toBe(knowledge === 'known')
+        expect(result.faults.map(({ fault }) => fault)).toEqual(
+          reveal.cause === 'none' ? [] : [reveal.cause],
+        )
+        expect(result.outcome.state).toBe(reveal.outcome.state)
+        result.readings.forEach(({ now }, index) => {
+          const shown = reveal.readings[index]?.now?.value ?? 0
+          expect(Math.abs(shown - (now?.value ?? 0))).toBeLessThan(1e-3 * Math.abs(shown) + 5e-3)
+        })
+      }
     }
   })
 

@@ -474,3 +474,55 @@ describe('whatever is read', () => {
     expect(told).toBeGreaterThan(300)
   })
 })
+
+describe('a high superheat', () => {
+  const starved = {
+    ...VALVE,
+    suctionPressure: '30 psig',
+    suctionTemperature: '84 °F',
+    ambient: '85 °F',
+  }
+
+  it('does not ask for the liquid line that was read', () => {
+    const near = { liquidPressure: '150 psig', liquidTemperature: '106 °F' }
+    expect(run({ ...starved, ...near }).headline).toMatch(
+      /low charge or a restriction; subcooling 5\.5 °F is too near the edge/u,
+    )
+    expect(run(starved).headline).toMatch(/Read the liquid line/u)
+    const colder = run({ ...starved, liquidPressure: '150 psig', liquidTemperature: '75 °F' })
+    expect(colder.headline).toMatch(
+      /The subcooling cannot be used: liquid line colder than the air/u,
+    )
+  })
+})
+
+describe('what a verdict lacks', () => {
+  it.each([
+    [{}, 'give machine and metering device'],
+    [{ machine: 'off-road' }, 'give the metering device'],
+    [{ meteringDevice: 'expansion-valve' }, 'give the machine'],
+  ])('is only what was not given: %o', (known, words) => {
+    const { headline } = run({
+      ...known,
+      suctionPressure: '32 psig',
+      dischargePressure: '180 psig',
+    })
+    expect(headline).toMatch(new RegExp(`no verdict: ${words}\\.$`, 'u'))
+  })
+})
+
+describe('R-744 in a running machine', () => {
+  it('is not judged by the ratio and the condensers of other refrigerants', () => {
+    const { result, headline } = run({
+      refrigerant: 'R-744',
+      machine: 'bus',
+      meteringDevice: 'expansion-valve',
+      suctionPressure: '500 psig',
+      suctionTemperature: '40 °F',
+      dischargePressure: '1000 psig',
+      ambient: '75 °F',
+    })
+    expect(result.patterns).toEqual([])
+    expect(headline).not.toMatch(/pumps|ratio/u)
+  })
+})

@@ -85,6 +85,13 @@ describe('what a cylinder takes', () => {
     expect(recovery.run({ ...cylinder, labelCharge: '33 lb' }).result.fits).toBe('cannot-tell')
   })
 
+  it('says that it does not fit only where it surely does not', () => {
+    const most = (grossNow: string) =>
+      recovery.run({ ...cylinder, grossNow, labelCharge: '40 lb' }).result.fits
+    expect(most('41.5 lb')).toBe('no')
+    expect(most('41.5 ±9 lb')).toBe('cannot-tell')
+  })
+
   it('warns that a flammable refrigerant needs a cylinder made for it', () => {
     const answer = recovery.run({
       ...cylinder,

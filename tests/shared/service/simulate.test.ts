@@ -340,6 +340,25 @@ describe('a fault', () => {
     }
   })
 
+  it('beside others is each as it would be alone, in any order', () => {
+    const dirty = { fault: 'condenser-air', severity: '40 %' }
+    const short = { fault: 'undercharge', severity: '60 %' }
+    const { result, sources, assumptions } = asked({ modelMachine: 'van', faults: [dirty, short] })
+    const alone = [short, dirty].flatMap(
+      (each) => asked({ modelMachine: 'van', ...each }).result.faults,
+    )
+    expect(result.faults).toEqual(alone)
+    expect(asked({ modelMachine: 'van', faults: [short], ...dirty }).result).toEqual(result)
+    expect(sources.map(({ id }) => id)).toContain('fault-sizes-assumed')
+    expect(assumptions.filter(({ field }) => field === 'condenserAir')).toHaveLength(1)
+    const half = asked({ modelMachine: 'van', faults: [{ fault: 'undercharge' }] })
+    expect(half.result).toEqual(
+      asked({ modelMachine: 'van', fault: 'undercharge', severity: '50 %' }).result,
+    )
+    expect(half.assumptions.map(({ field }) => field)).toContain('faults.0.severity')
+    expect(result.choices).toEqual(faultsOf(preset('van-valve-134a').machine))
+  })
+
   it('has words of its own, and so has every size', () => {
     expect(Object.keys(data.faults).sort()).toEqual([...FAULT_KINDS].sort())
     expect(Object.keys(data.settings).sort()).toEqual([...SETTINGS].sort())
@@ -382,6 +401,20 @@ describe('a fault', () => {
       'bad-input',
       'chargeNow',
     ])
+    const several = (...faults: readonly Input[]) => code({ modelMachine: 'loader', faults })
+    expect(several({ fault: 'air' }, { fault: 'stroke-stuck-low' })).toEqual([
+      'refused',
+      'faults.1.fault',
+    ])
+    expect(several({ fault: 'undercharge' }, { fault: 'overcharge' })).toEqual([
+      'bad-input',
+      'faults.1.fault',
+    ])
+    expect(several({ fault: 'air', severity: '120 %' })).toEqual([
+      'out-of-range',
+      'faults.0.severity',
+    ])
+    expect(several({ fault: 'air', severity: '50 ±5 %' })[0]).toBe('bad-quantity')
     expect(code({ modelMachine: 'loader', severity: '70 %' })).toEqual(['missing-input', 'fault'])
     expect(code({ modelMachine: 'loader', fault: 'air', severity: '120 %' })).toEqual([
       'out-of-range',

@@ -24,11 +24,11 @@ describe('saturation in one line', () => {
 
   it('of a temperature is the pressure on the gauge here', () => {
     expect(line({ refrigerant: '134a', temperature: '40 °F' })).toBe(
-      'R-134a at 40 °F boils under 35 psig (242 kPa g).',
+      'R-134a at 40 °F boils at 35 psig (242 kPa g).',
     )
     // 5000 ft takes 2.46 psi from the air, and so adds it to the gauge.
     expect(line({ refrigerant: '134a', temperature: '40 °F', altitude: '5000 ft' })).toMatch(
-      /under 37\.5 psig/u,
+      /at 37\.5 psig/u,
     )
   })
 

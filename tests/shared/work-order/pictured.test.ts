@@ -26,27 +26,50 @@ const STOOD = {
   ],
 }
 
+const COOLED = { ventTemperature: '48 °F', returnAir: '80 °F', relativeHumidity: '50 %' }
+
 describe('pictures of an order', () => {
-  it('are those of what was read, none where nothing was', () => {
-    const { readings: _, ...bare } = loader as Record<string, unknown>
-    expect(picturesOf(bare, names)).toEqual([])
-    const kinds = picturesOf({ ...bare, readings: READ, evacuation: STOOD }, names)
-    expect(kinds.map(({ kind }) => kind)).toEqual(['superheat-subcooling', 'vacuum-rise'])
+  it('are those of what was read and what goes in, none where nothing was', () => {
+    const { readings: _, charge: __, ...bare } = loader as Record<string, unknown>
+    const kinds = (order: object) => picturesOf(order, names).map(({ kind }) => kind)
+    expect(kinds({ ...bare, job: 'diagnose' })).toEqual([])
+    expect(kinds(bare)).toEqual(['charge-bar'])
+    expect(kinds({ ...bare, readings: READ, evacuation: STOOD, cooling: COOLED })).toEqual([
+      'vacuum-rise',
+      'charge-bar',
+      'superheat-subcooling',
+      'cooling-bands',
+    ])
   })
 
-  it('show the step as the order itself computes it', () => {
+  it.each([
+    ['of an opened system', { job: 'system-opened', couplings: [] }],
+    ['of parted couplings', {}],
+    [
+      'of a changed part',
+      { job: 'system-opened', couplings: [], recovery: { recovered: '2 lb 1 oz' } },
+    ],
+  ])('show the step as the order %s computes it', (_, changes) => {
     const order = {
       ...loader,
-      job: 'system-opened',
-      couplings: [],
+      ...changes,
       readings: READ,
       evacuation: STOOD,
+      cooling: COOLED,
     }
     const { computed } = workOrder.run(order).result
-    for (const { operation: name, input, kind } of picturesOf(order, names)) {
+    const there = {
+      'vacuum-rise': computed.evacuation,
+      'charge-bar': computed.charge,
+      'superheat-subcooling': computed.readings,
+      'cooling-bands': computed.cooling,
+    }
+    const pictures = picturesOf(order, names)
+    expect(pictures.map(({ kind }) => kind)).toEqual(Object.keys(there))
+    for (const { operation: name, input, kind } of pictures) {
       const own = operation(name).run(input).result
-      const there = kind === 'vacuum-rise' ? computed.evacuation : computed.readings
-      expect(own, kind).toEqual(there)
+      expect(own, kind).toEqual(there[kind as keyof typeof there])
+      expect(own, kind).toBeDefined()
       expect(DRAWN[kind].draw(input)).toMatch(/^<svg /u)
     }
   })

@@ -11,13 +11,18 @@ import { type Outcome, received, run } from './outcome.ts'
  */
 const MOST_MS = 10
 
-const slow = new Set<string>()
+/** What takes longer from the first letter on: the model, and all steps at once. */
+const slow = new Set(['diagnose', 'simulate', 'lesson', 'work-order'])
 
-/** What an operation says to an input, or said to the last one while it still works. */
-export function outcomeNow(operation: Operation, input: unknown): Outcome {
+/**
+ * What an operation says to an input, or said to the last one while it still works.
+ *
+ * @param about - What it is about, where a page asks one operation about several things: the last answer about another is none.
+ */
+export function outcomeNow(operation: Operation, input: unknown, about = ''): Outcome {
   const { name } = operation
   if (slow.has(name) && isOperationName(name)) {
-    const told = toldApart(name, { name, input })
+    const told = toldApart(name + about, { name, input })
     return told === undefined || 'svg' in told ? { kind: 'nothing' } : received(told)
   }
   const start = performance.now()
@@ -32,16 +37,21 @@ export function pictureNow(
   kind: KindName,
   input: unknown,
   width: number,
+  about = '',
 ): string | undefined {
-  const told = toldApart(pictureChannel(name, kind), { name, input, picture: { kind, width } })
+  const told = toldApart(pictureChannel(name, kind) + about, {
+    name,
+    input,
+    picture: { kind, width },
+  })
   return told !== undefined && 'svg' in told ? told.svg : undefined
 }
 
 const pictureChannel = (name: string, kind: KindName) => `${name} ${kind}`
 
 /** Whether a picture is being drawn. */
-export const isDrawing = (name: string, kind: KindName): boolean =>
-  isWorking(pictureChannel(name, kind))
+export const isDrawing = (name: string, kind: KindName, about = ''): boolean =>
+  isWorking(pictureChannel(name, kind), about)
 
 interface Question {
   readonly channel: string
@@ -49,15 +59,17 @@ interface Question {
   readonly asked: Asked
 }
 
-/** What was told last on each channel. */
+/** What was told last on each channel, and how many of them are worth the room. */
 const last = new Map<string, { readonly key: string; readonly told: Told }>()
+const MOST_KEPT = 40
 /** One question at a time; of those that wait only the newest of each channel is worth an answer. */
 let busy: Question | undefined
 const waiting = new Map<string, Question>()
 let thread: Worker | undefined
 
 /** Whether the answer of an operation is of an earlier letter. */
-export const isWorking = (name: string): boolean => busy?.channel === name || waiting.has(name)
+export const isWorking = (name: string, about = ''): boolean =>
+  busy?.channel === name + about || waiting.has(name + about)
 
 function toldApart(channel: string, asked: Asked): Told | undefined {
   const key = JSON.stringify(asked)
@@ -83,6 +95,7 @@ function started(): Worker {
   const worker = new Worker('/compute.js', { type: 'module' })
   const done = (told: Told) => {
     if (busy) last.set(busy.channel, { key: busy.key, told })
+    if (last.size > MOST_KEPT) last.delete([...last.keys()][0] ?? '')
     busy = undefined
     next()
     redraw()

@@ -14,6 +14,8 @@ import {
 } from '../../../shared/form/index.ts'
 import { sectionGroups, sectionOf } from '../../../shared/form/order.ts'
 import { type Field, fieldsOf } from '../../../shared/input/index.ts'
+import { charge } from '../../../shared/service/charge.ts'
+import { coolingCheck } from '../../../shared/service/cooling-check.ts'
 import { evacuation } from '../../../shared/service/evacuation.ts'
 import { leakTest } from '../../../shared/service/leak-test.ts'
 import { readings } from '../../../shared/service/readings.ts'
@@ -28,6 +30,7 @@ import {
 import { picturesOf } from '../../../shared/work-order/pictured.ts'
 import type { WorkOrderAnswer } from '../../../shared/work-order/sheet.ts'
 import { workOrder } from '../../../shared/work-order/work-order.ts'
+import { isWorking } from '../compute/compute.ts'
 import { commonDraft, currentSettings, outcomeOf } from '../state.ts'
 import { answerView } from '../view/answer.ts'
 import { type Fault, type Form, filledText, type Path } from '../view/field.ts'
@@ -231,7 +234,7 @@ const inWords = labeller(
 
 function orderView(order: Kept, changed: () => void): TemplateResult {
   const { id, draft } = order
-  const outcome = outcomeOf(workOrder, draft, currentSettings().units)
+  const outcome = outcomeOf(workOrder, draft, currentSettings().units, id)
   const answer = outcome.kind === 'answer' ? (outcome.answer as WorkOrderAnswer) : undefined
   const form: Form = {
     operation: workOrder.name,
@@ -259,7 +262,7 @@ function orderView(order: Kept, changed: () => void): TemplateResult {
     </header>
     <div class="columns">
       <section aria-label="What is known">${formView(form, fields)}</section>
-      <section class="told" id="told" aria-label="Answer">
+      <section class="told" id="told" aria-label="Answer" aria-busy=${isWorking(workOrder.name, id) ? 'true' : 'false'}>
         ${answer ? answerView(answer, inWords, nothing, cardView(answer)) : outcomeView(workOrder.name, outcome, inWords)}
       </section>
     </div>
@@ -337,7 +340,7 @@ const dropView = (id: string, changed: () => void) =>
 // Paper
 
 function paperView({ id, draft }: Kept, page: 'card' | 'customer'): TemplateResult {
-  const outcome = outcomeOf(workOrder, draft, currentSettings().units)
+  const outcome = outcomeOf(workOrder, draft, currentSettings().units, id)
   const answer = outcome.kind === 'answer' ? (outcome.answer as WorkOrderAnswer) : undefined
   return html`<article class="paper">
     <p class="acts">
@@ -345,20 +348,34 @@ function paperView({ id, draft }: Kept, page: 'card' | 'customer'): TemplateResu
       <button type="button" class="main" @click=${() => print()}>Print</button>
     </p>
     <h1 tabindex="-1" class="unseen">${nameOf(draft)}</h1>
-    ${answer ? (page === 'card' ? html`${cardView(answer)} ${figuresView(draft)}` : customerView(answer)) : outcomeView(workOrder.name, outcome, inWords)}
+    ${answer ? (page === 'card' ? html`${cardView(answer)} ${figuresView(id, draft)}` : customerView(answer)) : outcomeView(workOrder.name, outcome, inWords)}
   </article>`
 }
 
-/** Wide enough for two beside each other on a sheet. */
+/** Wide enough for two beside each other on a sheet, and for three. */
 const FIGURE_PX = 480
+const SMALL_PX = 360
+/** Pictures that a sheet has room for under the card; the others are on the screen alone. */
+const MOST_ON_PAPER = 3
 
-const figuresView = (draft: Draft): TemplateResult => html`<div class="figures-row">
-  ${picturesOf(orderFile(draft), fieldNames).map(({ kind, operation, input }) =>
-    figureView(operation, kind, input, FIGURE_PX),
-  )}
-</div>`
+function figuresView(id: string, draft: Draft): TemplateResult {
+  const pictures = picturesOf(orderFile(draft), fieldNames)
+  const width = pictures.length < MOST_ON_PAPER ? FIGURE_PX : SMALL_PX
+  const drawn = pictures.flatMap(({ kind, operation, input, rank }) => {
+    const view = figureView(operation, kind, input, width, id)
+    return view === nothing ? [] : [{ view, rank }]
+  })
+  const ranks = drawn.map(({ rank }) => rank).sort((one, other) => one - other)
+  const last = ranks[MOST_ON_PAPER - 1] ?? Number.POSITIVE_INFINITY
+  const many = drawn.length >= MOST_ON_PAPER ? 'many' : ''
+  return html`<div class="figures-row ${many}">
+    ${drawn.map(({ view, rank }) => html`<div class=${rank > last ? 'not-printed' : ''}>${view}</div>`)}
+  </div>`
+}
+
+const PICTURED = [readings, evacuation, leakTest, charge, coolingCheck]
 
 const fieldNames = (name: string): ReadonlySet<string> => {
-  const operation = [readings, evacuation, leakTest].find((entry) => entry.name === name)
+  const operation = PICTURED.find((entry) => entry.name === name)
   return new Set(operation ? Object.keys(operation.fields) : [])
 }

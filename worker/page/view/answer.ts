@@ -27,7 +27,7 @@ export function answerView(
   </div>`
 }
 
-const figuresView = (figures: readonly ShownFigure[]) =>
+export const figuresView = (figures: readonly ShownFigure[]) =>
   figures.length === 0
     ? nothing
     : html`<dl class="figures">
@@ -52,7 +52,7 @@ const nextView = (next: readonly string[]) =>
         </ol>`
 
 /** Warnings, dangers, law and what was assumed, each in its words. */
-function notesView(
+export function notesView(
   { warnings, cautions, law, assumptions }: Answer,
   inWords: (text: string) => string,
 ): TemplateResult {

@@ -49,7 +49,7 @@ function fold(
   </details>`
 }
 
-const stepsView = ({ steps }: Answer) => html`<ol class="steps">
+export const stepsView = ({ steps }: Answer) => html`<ol class="steps">
   ${steps.map(
     ({ what, formula, values, gives }) => html`<li>
       <p><strong>${what}</strong>: ${scalarText(gives, false)}</p>

@@ -1,7 +1,8 @@
 import { html, type TemplateResult } from 'lit-html'
+import { capital } from '../../../shared/answer/words.ts'
 import { knownQuestion } from '../../../shared/form/index.ts'
 
-export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)
+export { capital }
 
 /** Texts under a title; the title may stand elsewhere. */
 export const listView = (title: string, name: string, texts: readonly string[]): TemplateResult =>

@@ -27,14 +27,17 @@ export function picturesView(operation: string, input: unknown): TemplateResult 
   })}`
 }
 
-/** A picture that stands open; nothing where there is nothing to draw. */
+/** A picture that stands open; nothing where there is nothing to draw. `about` as for `pictureNow`. */
 export function figureView(
   operation: string,
   kind: KindName,
   input: unknown,
   width: number,
+  about?: string,
 ): TemplateResult | typeof nothing {
-  const text = isOperationName(operation) ? pictureNow(operation, kind, input, width) : undefined
+  const text = isOperationName(operation)
+    ? pictureNow(operation, kind, input, width, about)
+    : undefined
   return text === undefined ? nothing : html`<figure class="drawn">${nodeOf(text)}</figure>`
 }
 

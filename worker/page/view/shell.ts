@@ -28,6 +28,7 @@ export const shellView = (
     <nav aria-label="Page">
       <a href="#/" aria-current=${here === '' ? 'page' : 'false'}>Visit</a>
       <a href="#/orders" aria-current=${here.startsWith('orders') ? 'page' : 'false'}>Orders</a>
+      <a href="#/teach" aria-current=${here.startsWith('teach') ? 'page' : 'false'}>Teach</a>
       <a href="#/settings" aria-current=${here === 'settings' ? 'page' : 'false'}>Settings</a>
     </nav>
   </header>

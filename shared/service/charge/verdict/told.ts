@@ -9,7 +9,7 @@ import { massOf } from '../mass/shown.ts'
 import { likePartsOf } from '../space/like-parts.ts'
 import type { Judgement } from './judge.ts'
 
-const { told: SENTENCES, says } = data
+const { told: SENTENCES, says, madeOf } = data
 
 /** A bound of some grams is told in tenths. */
 const BOUND_STEP_KG = 0.0001
@@ -25,7 +25,20 @@ export function toldOf(
 ): Told {
   const { level, headline, next } = SENTENCES[sentenceOf(input, decision, job, judgement)]
   const figures = figuresOf(input, job, judgement)
-  return { level: level as Told['level'], headline, next, figures: figures.slice(0, 6) }
+  return {
+    level: level as Told['level'],
+    headline: fillMadeOf(headline, figures),
+    next,
+    figures: figures.slice(0, 6),
+  }
+}
+
+/** A full charge that is not the label's says what it is made of. */
+function fillMadeOf(headline: string, figures: readonly Figure[]): string {
+  const known = new Set(figures.map(({ id }) => id))
+  const parts = Object.entries(madeOf).flatMap(([id, text]) => (known.has(id) ? [text] : []))
+  const whole = parts.length > 1 && known.has('labelCharge')
+  return headline.replace('{madeOf}', whole ? ` (${parts.join(', ')})` : '')
 }
 
 function sentenceOf(
@@ -67,6 +80,9 @@ function figuresOf(input: ChargeInput, job: ChargeJob, judgement: Judgement): re
   const unit = (quantity: Quantity<'mass'>) => quantity.in(massUnit)
   const list: (Figure | undefined)[] = [
     onScale && { id: 'setOnScale', label: 'Set on scale', value: unit(massOf(onScale)), step },
+    job.kind === 'full-charge' && labelCharge && onScale && (holdUp || job.changeOfCharge)
+      ? { id: 'labelCharge', label: 'Label', value: unit(labelCharge), says: says.label, step }
+      : undefined,
     bound && {
       id: 'bound',
       label: 'Bound',

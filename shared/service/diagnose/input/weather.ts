@@ -1,7 +1,7 @@
 import figures from '../../../../data/service/diagnosis.json' with { type: 'json' }
 import type { Conditions } from '../../../cycle/index.ts'
 import type { TestSizes } from '../../../diagnosis/latent.ts'
-import { SPREAD } from '../../../diagnosis/nuisance.ts'
+import { OF_THE_TEST, SPREAD, type TestNuisance } from '../../../diagnosis/nuisance.ts'
 import type { Place } from '../../../instrument/index.ts'
 import { humidityAt } from '../../../physics/moist-air.ts'
 import type { Quantity } from '../../../quantity/index.ts'
@@ -52,6 +52,10 @@ export function weatherOf(
     },
   }
 }
+
+/** The conditions of a test that were read. */
+export const conditionsRead = ({ known }: Weather): readonly TestNuisance[] =>
+  OF_THE_TEST.filter((name) => known[name] !== undefined)
 
 /** The conditions that a model machine is asked in. */
 export const conditionsIn = (nominal: Conditions, { known, barometerPa }: Weather): Conditions => ({

@@ -8,6 +8,10 @@ const { againstPattern, againstRest, ruledOut: againstLook } = figures.evidence
 /** What each published pattern stands for, of the faults of the model. */
 const FAULTS_OF = figures.evidence.patterns as Readonly<Record<string, readonly FaultKind[]>>
 
+/** Causes of the model that the first of some patterns stands for, that of its headline first. */
+export const causesOf = ([first]: readonly Pattern[]): readonly FaultKind[] =>
+  (first && FAULTS_OF[first.id]) ?? []
+
 /** What speaks beside the machine model. */
 export interface Evidence {
   /** Published patterns that the readings surely show. */

@@ -1,8 +1,9 @@
-import type { FaultKind } from '../../../cycle/index.ts'
+import { FAULT_KINDS, type FaultKind } from '../../../cycle/index.ts'
 import { type Class, classes } from '../../../diagnosis/classes.ts'
 import type { Observation } from '../../../diagnosis/features.ts'
 import type { Cause } from '../../../diagnosis/hypotheses.ts'
 import type { TestSizes } from '../../../diagnosis/latent.ts'
+import type { Doubt } from '../../../diagnosis/mistakes.ts'
 import { type Posterior, type Priors, weighed } from '../../../diagnosis/posterior.ts'
 import { type Candidate, type Suspect, suspectsOf } from '../../../diagnosis/suspects.ts'
 import { type Evidence, logEvidence } from './evidence.ts'
@@ -16,13 +17,34 @@ export interface Inferred {
   readonly priors: ReadonlyMap<Cause, number>
 }
 
+/** What is doubted where the readings or the test are wrong, the likeliest first, as shares of all. */
+export function doubted({ all, posterior }: Inferred): readonly (readonly [Doubt, number])[] {
+  const sums = new Map<Doubt, number>()
+  all.forEach(({ doubts }, i) => {
+    if (doubts === undefined) return
+    sums.set(doubts, (sums.get(doubts) ?? 0) + (posterior.weights[i] as number))
+  })
+  return [...sums].sort(([, a], [, b]) => b - a)
+}
+
 /** What counts besides the readings. */
 export interface Grounds {
   readonly sizes: TestSizes
+  readonly doubts: readonly Doubt[]
   /** Left out for equal ones. */
   readonly priors: Priors | undefined
   readonly evidence: Evidence
 }
+
+/**
+ * Causes that act alike, of which one is not left out while another is solved: what a valve stuck
+ * half open does turns round with the weather.
+ */
+const ALIKE: readonly (readonly FaultKind[])[] = [
+  ['undercharge', 'restriction', 'valve-stuck-closed', 'valve-stuck-open'],
+  ['overcharge', 'air', 'condenser-air'],
+  ['compressor-leak', 'valve-stuck-open', 'stroke-stuck-low'],
+]
 
 /** A cause less likely than this by the effects carried over is not solved in the test's own weather. */
 const WORTH_SOLVING = 5e-4
@@ -42,16 +64,24 @@ export function inferBoth(
   const likely = first.posterior.causes
     .filter(({ probability }) => probability >= WORTH_SOLVING)
     .flatMap(({ cause }) => (cause === 'none' || cause === 'reading-or-test-wrong' ? [] : [cause]))
-  return infer(candidatesBy(likely), observations, grounds)
+  const possible = first.posterior.causes.map(({ cause }) => cause)
+  const solved = FAULT_KINDS.filter(
+    (cause) =>
+      possible.includes(cause) &&
+      likely.some(
+        (one) => one === cause || ALIKE.some((set) => set.includes(one) && set.includes(cause)),
+      ),
+  )
+  return infer(candidatesBy(solved), observations, grounds)
 }
 
 /** Weighs every cause at every severity on every kind of machine that it may be. */
 export function infer(
   candidates: readonly Candidate[],
   observations: readonly Observation[],
-  { sizes, priors, evidence }: Grounds,
+  { sizes, doubts, priors, evidence }: Grounds,
 ): Inferred | undefined {
-  const all = candidates.flatMap((candidate) => suspectsOf(candidate, sizes, priors))
+  const all = candidates.flatMap((candidate) => suspectsOf(candidate, sizes, priors, doubts))
   if (all.length === 0) return undefined
   const posterior = weighed(
     all,

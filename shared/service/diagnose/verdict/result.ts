@@ -1,6 +1,7 @@
 import * as z from 'zod'
 import { ARCHITECTURES, FAULT_KINDS } from '../../../cycle/index.ts'
 import type { Cause } from '../../../diagnosis/hypotheses.ts'
+import { DOUBTS } from '../../../diagnosis/mistakes.ts'
 import { PATTERN_IDS } from '../../../diagnosis/patterns.ts'
 import { type Priors, toThousandths } from '../../../diagnosis/posterior.ts'
 import { quantityOut, temperatureDifference, type Uncertain } from '../../../quantity/index.ts'
@@ -46,6 +47,11 @@ export const diagnoseOut = z.strictObject({
   classes: z
     .array(z.strictObject({ causes: z.array(causeOut), share: shareOut }))
     .describe('Causes that these readings cannot part, taken together'),
+  doubted: z
+    .array(z.strictObject({ what: z.enum(DOUBTS), share: shareOut }))
+    .describe(
+      'Where the reading or the test is wrong: which, the likeliest first; shares of all causes',
+    ),
   nextSteps: z
     .array(
       z.strictObject({

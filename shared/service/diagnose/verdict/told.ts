@@ -1,5 +1,6 @@
 import { type Figure, MOST_FIGURES, MOST_NEXT, type Told } from '../../../answer/told.ts'
 import type { Cause } from '../../../diagnosis/hypotheses.ts'
+import type { Doubt } from '../../../diagnosis/mistakes.ts'
 import type { Ranked } from '../../../diagnosis/posterior.ts'
 import { fillIn } from '../../../sentence.ts'
 import type { NextStep } from './next.ts'
@@ -14,6 +15,8 @@ export interface Known {
   readonly verdict: Verdict
   readonly causes: readonly Ranked[]
   readonly steps: readonly NextStep[]
+  /** Where a reading or the test is wrong: which, the likeliest first. */
+  readonly doubts: readonly Doubt[]
   /** The low side lies below the pressure of the air. */
   readonly inVacuum: boolean
   /** Of the readings themselves: superheat, subcooling and so on. */
@@ -79,16 +82,22 @@ function nextOf(known: Known): readonly string[] {
     : ways
 }
 
-function waysOf({ verdict, steps }: Known): readonly string[] {
+function waysOf({ verdict, steps, doubts }: Known): readonly string[] {
   const { id, named, merged } = verdict
   const further = steps.map(stepText)
-  const does = named.map((cause) => texts[cause].does)
+  const does = named.map((cause) => doesAbout(cause, doubts))
   const list =
     id !== 'cannot-tell' && !merged
       ? [...does, ...further]
       : [...further.slice(0, 2), ...does, ...further.slice(2)]
   const alone = named.length === 1
   return [...new Set(list)].filter((text) => text !== texts.undercharge.does || alone)
+}
+
+/** A reading that does not fit the others is checked before anything else is. */
+function doesAbout(cause: Cause, [doubt]: readonly Doubt[]): string {
+  if (cause !== 'reading-or-test-wrong' || doubt === undefined) return texts[cause].does
+  return TEXTS.doubts[doubt]
 }
 
 /** The named ones together, then the likeliest others. */

@@ -1,4 +1,6 @@
+import figures from '../../../../data/service/diagnosis.json' with { type: 'json' }
 import type { Cause } from '../../../diagnosis/hypotheses.ts'
+import type { Knowledge } from '../input/kinds.ts'
 import type { Inferred } from '../posterior/infer.ts'
 
 export const VERDICTS = ['fault', 'no-fault-shown', 'reading-or-test-wrong', 'cannot-tell'] as const
@@ -16,8 +18,12 @@ export interface Verdict {
   readonly soundFits?: boolean
 }
 
-/** From this share on a cause, or a class that reads alike, is named. */
-const NAMED_FROM = 0.8
+/** Readings up to which little stands between one cause and another. */
+const FEW = 3
+/** Most causes of a published pattern that are named together. */
+const MOST_OF_A_PATTERN = 4
+/** A cause of a pattern less likely than this is not named with the others. */
+const LEAST_OF_A_PATTERN = 0.005
 /** Share that a set of causes must hold where none is named. */
 const SET_HOLDS = 0.9
 /** A member of a class is named with it from this share of the class on. */
@@ -25,8 +31,51 @@ const MEMBER_FROM = 0.1
 /** A class as wide as this names nothing that somebody could go by. */
 const MOST_NAMED = 3
 
-/** Names a cause or a class where the readings do, else the set that holds nine tenths. */
-export function verdictOf(inferred: Inferred): Verdict {
+/** What a verdict goes by besides the posterior. */
+export interface Grounds {
+  readonly knowledge: Knowledge
+  /** How many readings went into it. */
+  readonly read: number
+  /** Causes that the first published pattern stands for, the one of its headline first; none for a machine of the model. */
+  readonly ofPattern: readonly Cause[]
+}
+
+/**
+ * Names a cause or a class where the readings do, else the set that holds nine tenths. What a
+ * published pattern surely shown stands for is among the named, so that table and model do not
+ * contradict each other: by two gauges on a machine of which little is known the pattern's causes
+ * are all that can be told apart from the others.
+ */
+export function verdictOf(inferred: Inferred, grounds: Grounds): Verdict {
+  const verdict = byPosterior(inferred, grounds)
+  const { ofPattern, read } = grounds
+  const [said] = ofPattern
+  if (said === undefined) return verdict
+  const { causes } = inferred.posterior
+  const set = causes.filter(
+    ({ cause, probability }) => ofPattern.includes(cause) && probability >= LEAST_OF_A_PATTERN,
+  )
+  const share = set.reduce((sum, { probability }) => sum + probability, 0)
+  const names = verdict.named.filter((cause) => ofPattern.includes(cause))
+  const alone = verdict.id === 'fault' && names.length > 0
+  const whole = set.some(({ cause }) => cause === said) && set.length <= MOST_OF_A_PATTERN
+  if ((!alone || read <= FEW) && whole && share >= figures.named.withPattern) {
+    const named = set.map(({ cause }) => cause)
+    return { id: 'fault', named, share, merged: named.length > 1 }
+  }
+  if (verdict.named.includes(said) || (alone && read > FEW)) return verdict
+  const added = causes.find(({ cause }) => cause === said)?.probability ?? 0
+  return {
+    id: 'cannot-tell',
+    named: [...verdict.named, said],
+    share: Math.min(1, verdict.share + added),
+    merged: false,
+  }
+}
+
+function byPosterior(inferred: Inferred, { knowledge, read }: Grounds): Verdict {
+  const { ofTheModel, fewReadings, else: usual } = figures.named
+  const from = knowledge === 'model' ? ofTheModel : read <= FEW ? fewReadings : usual
   const { posterior, classes } = inferred
   const [top] = classes
   const shareOf = (cause: Cause) =>
@@ -36,7 +85,7 @@ export function verdictOf(inferred: Inferred): Verdict {
     .sort((a, b) => shareOf(b) - shareOf(a))
   const share = members.reduce((sum, cause) => sum + shareOf(cause), 0)
   const [first, ...others] = members
-  if (first !== undefined && share >= NAMED_FROM && members.length <= MOST_NAMED) {
+  if (first !== undefined && share >= from && members.length <= MOST_NAMED) {
     const merged = others.length > 0
     if (!merged) {
       if (first === 'none') return { id: 'no-fault-shown', named: [first], share, merged }

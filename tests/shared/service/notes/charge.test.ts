@@ -141,7 +141,7 @@ notesOf('charge', [
       recovered: '4 lb',
     },
     tells:
-      'check; setOnScale 3.75 ±0.0008 lb; change 4.08 ±0.012 oz; recovered 4 ±0.04 lb; 3 to do',
+      'check; setOnScale 3.75 ±0.0008 lb; labelCharge 3.5 lb; change 4.08 ±0.012 oz; recovered 4 ±0.04 lb; 3 to do',
     warns: 'was-overcharged',
     assumes: 'temperature recovered serviceHoseLength',
     computes: ['Change of charge by the part: 4.08 ±0.012 oz', 'Full charge: 3.75 ±0.0008 lb'],
