@@ -98,7 +98,7 @@ const plain = () => z.string().describe(\`in a \${'function'}\`)
     expect(leaner('made.ts', code)).toBe(`import * as z from 'zod'
 export const a = /* @__PURE__ */ (() => (z.string().min(1).optional()))()
 const out = /* @__PURE__ */ (() => (z.strictObject({ b: z.number() })))()
-export const made = defineOperation({ name: 'made', result: undefined as never, fields: { a } })
+export const made = /* @__PURE__ */ (() => (defineOperation({ name: 'made', result: undefined as never, fields: { a } })))()
 const output = /* @__PURE__ */ (() => (undefined as never))()
 const plain = () => z.string()
 `)
