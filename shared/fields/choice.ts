@@ -13,15 +13,20 @@ export function choiceIn<const T extends readonly [string, ...string[]]>(
   values: T,
   spoken: Readonly<Record<string, T[number]>> = {},
 ) {
-  const known = new Map<string, T[number]>([
-    ...Object.entries(spoken).map(([word, value]) => [fold(word), value] as const),
-    ...values.map((value) => [fold(value), value] as const),
-  ])
+  let words: ReadonlyMap<string, T[number]> | undefined
+  // Made when one is read: there are many choices, and an input has few of them.
+  const known = () => {
+    words ??= new Map<string, T[number]>([
+      ...Object.entries(spoken).map(([word, value]) => [fold(word), value] as const),
+      ...values.map((value) => [fold(value), value] as const),
+    ])
+    return words
+  }
   return z
     .unknown()
     .meta({ type: 'string', enum: [...values] })
     .transform((raw, context): T[number] => {
-      const value = typeof raw === 'string' ? known.get(fold(raw)) : undefined
+      const value = typeof raw === 'string' ? known().get(fold(raw)) : undefined
       if (value !== undefined) return value
       context.addIssue({ code: 'invalid_value', values: [...values], input: raw })
       return z.NEVER

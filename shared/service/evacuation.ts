@@ -10,6 +10,7 @@ import { lawOfJob } from '../rules/job-law.ts'
 import { fillIn } from '../sentence.ts'
 import { type EvacuationInput, fields } from './evacuation/fields.ts'
 import { pullDownOut, pullDownPart } from './evacuation/pull-down-part.ts'
+import { scatterGiven } from './evacuation/rise-input.ts'
 import { riseOut, risePart } from './evacuation/rise-part.ts'
 import { NEAR_VAPOUR } from './evacuation/rise-view.ts'
 import { sentences } from './evacuation/sentences.ts'
@@ -34,7 +35,10 @@ export const evacuation = defineOperation({
   description:
     'Give what is known: a temperature (which vacuum does water need?), the vacuum reached (is the target met, does water boil in it?), a pump with volume and hoses (how long at least?), and the readings of a standing vacuum (leaking, wet, refrigerant from the oil, or tight and dry?). A verdict that the readings do not support is not given.',
   fields,
-  check({ temperature, vacuum, target, pumpDisplacement, rise }) {
+  check(input) {
+    const { temperature, vacuum, target, pumpDisplacement, rise } = input
+    // Also where no rise is given that it would be used for.
+    scatterGiven(input)
     if (temperature || vacuum || target || pumpDisplacement || rise) return
     throw new CalcError('missing-input', 'No temperature, vacuum, pump or rise was given.', {
       path: ['temperature'],

@@ -26,7 +26,10 @@ export const WITHOUT_DESCRIPTIONS: Plugin = {
   setup(bundle) {
     bundle.onLoad({ filter: /.shared..*[.]ts$/ }, ({ path }) => {
       const code = readFileSync(path, 'utf8')
-      return { contents: /\bz\.|describe\(/u.test(code) ? leaner(path, code) : code, loader: 'ts' }
+      return {
+        contents: /\bz\.|describe\(|defineOperation/u.test(code) ? leaner(path, code) : code,
+        loader: 'ts',
+      }
     })
   },
 }
@@ -85,8 +88,9 @@ function outputOf(node: Node): Edit | undefined {
     : undefined
 }
 
-/** Values of constants of a module that are made by zod: not made where nobody uses the constant. */
+/** Values of constants of a module that makes schemas: not made where nobody uses the constant. */
 function schemasOf(program: Node): readonly Node[] {
+  if (!isOfSchemas(program)) return []
   return (program.body as readonly Node[]).flatMap((statement) => {
     const declared =
       statement.type === 'ExportNamedDeclaration'
@@ -97,13 +101,19 @@ function schemasOf(program: Node): readonly Node[] {
       const value = init as Node | null
       if (value === null || value.type === 'ArrowFunctionExpression') return []
       let isMade = false
-      each(value, ({ type, name }) => {
-        isMade ||= type === 'Identifier' && name === 'z'
+      each(value, ({ type }) => {
+        isMade ||= type === 'CallExpression'
       })
       return isMade ? [value] : []
     })
   })
 }
+
+const isOfSchemas = (program: Node) =>
+  (program.body as readonly Node[]).some(
+    (statement) =>
+      statement.type === 'ImportDeclaration' && child(statement, 'source').value === 'zod',
+  )
 
 const child = (node: Node, name: string) => node[name] as Node
 

@@ -1,7 +1,8 @@
-import { readdirSync, readFileSync } from 'node:fs'
+import { existsSync, readdirSync, readFileSync } from 'node:fs'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { operations } from '../../shared/operations.ts'
 import { createApp } from '../../worker/app.ts'
+import { pageFiles } from '../../worker/node/page-files.ts'
 import { onWorkerd, type Server } from '../browser/servers.ts'
 import { leaner } from '../generate/edge-plugins.ts'
 import { guides } from '../generate/guides.ts'
@@ -47,6 +48,13 @@ describe('the program of the edge, built, in workerd', () => {
     const { edge, own } = await both(address)
     expect(edge).toEqual(own)
     expect(edge.text.length).toBeGreaterThan(50)
+  })
+
+  it('lays nothing among the files that a server of one’s own would give', async () => {
+    const own = createApp({ around: [pageFiles('dist/page')] })
+    expect(existsSync('dist/page/documents/openapi.txt')).toBe(true)
+    expect((await own.request('/documents/openapi.txt')).status).toBe(404)
+    expect((await own.request('/manifest.webmanifest')).status).toBe(200)
   })
 
   it('names the host that it was asked from', async () => {
@@ -98,7 +106,7 @@ const plain = () => z.string().describe(\`in a \${'function'}\`)
     expect(leaner('made.ts', code)).toBe(`import * as z from 'zod'
 export const a = /* @__PURE__ */ (() => (z.string().min(1).optional()))()
 const out = /* @__PURE__ */ (() => (z.strictObject({ b: z.number() })))()
-export const made = defineOperation({ name: 'made', result: undefined as never, fields: { a } })
+export const made = /* @__PURE__ */ (() => (defineOperation({ name: 'made', result: undefined as never, fields: { a } })))()
 const output = /* @__PURE__ */ (() => (undefined as never))()
 const plain = () => z.string()
 `)

@@ -3,6 +3,7 @@ import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { serveStatic } from '@hono/node-server/serve-static'
 import type { MiddlewareHandler } from 'hono'
+import { DOCUMENTS } from '../documents/addresses.ts'
 import { EVERY_ANSWER } from '../reply.ts'
 import { keptFor } from '../static-files.ts'
 
@@ -40,5 +41,6 @@ function addressesIn(folder: string): ReadonlySet<string> {
     .map(({ parentPath, name }) =>
       join(parentPath, name).slice(folder.length).replaceAll('\\', '/'),
     )
-  return new Set(['/', ...files.map((file) => (file.startsWith('/') ? file : `/${file}`))])
+  const addresses = files.map((file) => (file.startsWith('/') ? file : `/${file}`))
+  return new Set(['/', ...addresses.filter((address) => !address.startsWith(DOCUMENTS))])
 }

@@ -90,6 +90,10 @@ describe('the target of an evacuation', () => {
     expect(
       refusal({ temperature: '70 °F', rise: series([1, 2]), riseScatter: '-5 micron' }),
     ).toMatchObject({ code: 'out-of-range', path: ['riseScatter'] })
+    expect(refusal({ temperature: '70 °F', riseScatter: '-5 micron' })).toMatchObject({
+      code: 'out-of-range',
+      path: ['riseScatter'],
+    })
   })
 
   it('warns where the cold lets no water show', () => {
