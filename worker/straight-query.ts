@@ -25,9 +25,7 @@ export function saturationQuery(saturation: Operation): SaturationQuery {
 const ADDRESS = /^\/v1\/refrigerants\/([\w.-]{1,40})\/saturation(?:\?([\w.%&=+-]*))?$/u
 
 /** Refrigerant and query of such an address; nothing where it is another, or spelt in a way that needs care. */
-export function askedOf(
-  address: string,
-): readonly [id: string, query: Readonly<Record<string, readonly string[]>>] | undefined {
+export function askedOf(address: string): Parameters<SaturationQuery['answer']> | undefined {
   const match = ADDRESS.exec(address)
   if (!match) return undefined
   const [, id = '', text = ''] = match

@@ -38,22 +38,46 @@ export function straightWay(
     if (request.method === 'POST') {
       const operation = byPath.get(address)
       const headers = operation && isPlain(request) && headersOf(request, ANSWERED)
-      if (!operation || !headers) return undefined
-      return limited(request, settings, async () => {
-        const text = answerBody(operation, await request.text())
-        return new Response(text, { headers })
-      })
+      return operation && headers ? toBody(operation, request, settings, headers) : undefined
     }
     if (request.method !== 'GET' || !saturation) return undefined
     const asked = askedOf(address)
     const headers = asked && headersOf(request, KEPT)
     if (!headers) return undefined
-    return limited(request, settings, async () => {
-      const ETag = tagOf(request, settings)
-      if (isKnown(request.headers.get('if-none-match'), ETag)) return unchanged(headers, ETag)
-      byQuery ??= saturationQuery(saturation)
-      return new Response(byQuery.answer(...asked), { headers: { ...headers, ETag } })
-    })
+    byQuery ??= saturationQuery(saturation)
+    return toQuery(byQuery, asked, request, settings, headers)
+  }
+}
+
+async function toBody(
+  operation: Operation,
+  request: Request,
+  settings: Settings | undefined,
+  headers: Fixed,
+): Promise<Response> {
+  try {
+    const refusal = settings?.RATE_LIMITER && (await limitedAt(settings.RATE_LIMITER, request))
+    return refusal ?? new Response(answerBody(operation, await request.text()), { headers })
+  } catch (error) {
+    return problemOf(request, error)
+  }
+}
+
+async function toQuery(
+  byQuery: SaturationQuery,
+  asked: Parameters<SaturationQuery['answer']>,
+  request: Request,
+  settings: Settings | undefined,
+  headers: Fixed,
+): Promise<Response> {
+  try {
+    const refusal = settings?.RATE_LIMITER && (await limitedAt(settings.RATE_LIMITER, request))
+    if (refusal) return refusal
+    const ETag = tagOf(request, settings)
+    if (isKnown(request.headers.get('if-none-match'), ETag)) return unchanged(headers, ETag)
+    return new Response(byQuery.answer(...asked), { headers: { ...headers, ETag } })
+  } catch (error) {
+    return problemOf(request, error)
   }
 }
 
@@ -73,18 +97,4 @@ function isPlain({ headers }: Request): boolean {
     headers.get('content-encoding') === null &&
     headers.get('transfer-encoding') === null
   )
-}
-
-async function limited(
-  request: Request,
-  settings: Settings | undefined,
-  answer: () => Promise<Response>,
-): Promise<Response> {
-  try {
-    const limiter = settings?.RATE_LIMITER
-    const refusal = limiter && (await limitedAt(limiter, request))
-    return refusal ?? (await answer())
-  } catch (error) {
-    return problemOf(request, error)
-  }
 }
