@@ -335,7 +335,7 @@ describe('what a reading is worth', () => {
       modelMachine: 'pickup',
       priors: 'equal',
       ambient: '95 °F',
-      suctionPressure: '38 psig',
+      dischargePressure: '260 psig',
     })
     const most = Math.max(...result.nextSteps.map(({ gain }) => gain))
     expect(most).toBeGreaterThan(1.05)
@@ -349,7 +349,7 @@ describe('one reading that does not fit the others', () => {
   const modelMachine = wordOf(id)
 
   it.each<[what: string, wrong: Record<string, string>, doubt: string, said: RegExp]>([
-    ['a low-side gauge off its zero', { suctionPressure: '5.6 bar a' }, 'lowSidePa', /low-side/u],
+    ['a low-side gauge off its zero', { suctionPressure: '1.5 bar a' }, 'lowSidePa', /low-side/u],
     ['a high-side gauge far off', { dischargePressure: '22.5 bar a' }, 'highSidePa', /high-side/u],
     ['a probe on the wrong pipe', { liquidTemperature: '22 °C' }, 'liquidLineK', /liquid line/u],
     ['a probe in the engine’s heat', { suctionTemperature: '36 °C' }, 'suctionLineK', /suction/u],
