@@ -1,6 +1,7 @@
 import { type Compression, compress } from './compressor.ts'
 import { type Condensation, condense } from './condenser.ts'
 import { type DeviceFlow, deviceFlow } from './device.ts'
+import { countTrial } from './effort.ts'
 import { type Evaporation, evaporate } from './evaporator.ts'
 import { boiling, type Point, qualityOf, type Saturation } from './fluid.ts'
 import type { Setup } from './setup.ts'
@@ -70,6 +71,7 @@ const FILM_EXPONENT = 0.8
  *   answer would stand on a corner.
  */
 export function tryOut(setup: Setup, guess: Guess, saturatedOutlet = false): Trial | undefined {
+  countTrial()
   const { fluid, machine } = setup
   const { conditions, faults, deviations } = setup.case
   const { suctionPa, dischargePa } = guess

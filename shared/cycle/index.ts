@@ -15,6 +15,7 @@
  * What is invented, fitted or from memory is told in `data/guide/machine-model.md`. No measurement
  * has been compared with it: its signs, knees and plateaus inform, its pressures do not.
  */
+export { trialsSoFar } from './effort.ts'
 export {
   FAULT_KINDS,
   type FaultKind,

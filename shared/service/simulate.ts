@@ -32,7 +32,7 @@ import {
 } from './simulate/result.ts'
 import { modelSources, severitySource } from './simulate/sources.ts'
 import { explain } from './simulate/steps.ts'
-import { shownSweep, sweepOf } from './simulate/sweep.ts'
+import { MOST_TRIALS, shownSweep, sweepOf } from './simulate/sweep.ts'
 import { TEXTS, withoutBand } from './simulate/texts.ts'
 import { simulateTold } from './simulate/told.ts'
 import { viewOf } from './simulate/view.ts'
@@ -88,7 +88,7 @@ export const simulate = defineOperation({
     const now = viewOf(run(asked), place)
     const sound =
       present.length === 0 ? undefined : viewOf(run({ ...asked, faults: NO_FAULTS }), place)
-    const sweep = sweepOf(asked, input)
+    const sweep = sweepOf(asked, input, MOST_TRIALS)
     notes.steps.push(...explain(now))
     notes.sources.push(
       ...modelSources(),

@@ -1,4 +1,4 @@
-import { type Case, type Outcome, run, stateOf } from '../../cycle/index.ts'
+import { type Case, type Outcome, run, stateOf, trialsSoFar } from '../../cycle/index.ts'
 import { FEATURES, featuresOf, USUAL_CANDIDATES } from '../../diagnosis/index.ts'
 import { CalcError } from '../../errors.ts'
 import type { Place } from '../../instrument/index.ts'
@@ -22,14 +22,20 @@ export interface Sweep {
   readonly plateau: readonly [from: number, to: number] | undefined
 }
 
+/** Trials of one answer: 60 rows in usual weather take up to 9000, a hard row in odd weather 4000. */
+export const MOST_TRIALS = 10_000
+
 /**
  * One fault over a range, all else as in the case. Each row starts from the state of the one before.
  *
- * @throws {CalcError} `bad-input` for ends without a fault that they belong to, or for equal ends.
+ * @param most - Trials of the model after which it is given up, so that nobody waits for it.
+ * @throws {CalcError} `bad-input` for ends without a fault that they belong to, for equal ends, and
+ *   for more points than the work allows in this weather.
  */
 export function sweepOf(
   asked: Case,
   input: Pick<SimulateInput, 'sweep' | 'sweepFrom' | 'sweepTo' | 'sweepPoints'>,
+  most = Number.POSITIVE_INFINITY,
 ): Sweep | undefined {
   const { sweep: name, sweepFrom, sweepTo, sweepPoints = USUAL_POINTS } = input
   if (name === undefined) {
@@ -54,7 +60,9 @@ export function sweepOf(
   }
   const reference = run({ ...asked, faults: withoutFault(asked.faults, setting) })
   let near = stateOf(reference)
+  const before = trialsSoFar()
   const rows = Array.from({ length: sweepPoints }, (_, index): SweepRow => {
+    if (trialsSoFar() - before > most) throw tooMuch(index)
     const size = from + ((to - from) * index) / (sweepPoints - 1)
     const outcome = run(
       { ...asked, faults: withSize(asked.faults, setting, size) },
@@ -65,6 +73,12 @@ export function sweepOf(
   })
   return { name, setting, rows, plateau: plateauOf(rows) }
 }
+
+const tooMuch = (done: number) =>
+  new CalcError('bad-input', 'In this weather such a sweep is more than is computed at once.', {
+    path: ['sweepPoints'],
+    hint: `Give fewer points, ${Math.max(2, done)} or so, a shorter range, or more usual weather.`,
+  })
 
 /** Some reading lies further away than its instrument tells (1 σ). Weighing is no reading here. */
 function moves(reference: Outcome, outcome: Outcome): boolean {

@@ -15,6 +15,7 @@ import {
   readingsOf,
   run,
   stateOf,
+  trialsSoFar,
 } from '../../../shared/cycle/index.ts'
 import { moistAir } from '../../../shared/physics/moist-air.ts'
 import { quantity } from '../../../shared/quantity/index.ts'
@@ -22,6 +23,7 @@ import { refrigerant } from '../../../shared/refrigerant/index.ts'
 import { SETTINGS, SWEEPS } from '../../../shared/service/simulate/fields.ts'
 import { MODEL_MACHINES } from '../../../shared/service/simulate/machines.ts'
 import { REMARKS, STATES } from '../../../shared/service/simulate/result.ts'
+import { MOST_TRIALS } from '../../../shared/service/simulate/sweep.ts'
 import { simulate } from '../../../shared/service/simulate.ts'
 import { refusalOf } from '../../support/refusal.ts'
 
@@ -587,5 +589,40 @@ describe('what is said of a model', () => {
       expect.arrayContaining(['weigh-the-charge', 'maker-first']),
     )
     expect(JSON.stringify(data)).not.toMatch(/\b(?:add|top up|fill up|charge until)\b/iu)
+  })
+})
+
+describe('the work of a sweep', () => {
+  const worked = (input: Record<string, unknown>) => {
+    const before = trialsSoFar()
+    try {
+      simulate.run(input)
+      return { trials: trialsSoFar() - before }
+    } catch (error) {
+      return { trials: trialsSoFar() - before, error }
+    }
+  }
+
+  it('is counted, and given up with the number of points that would do', () => {
+    const { trials, error } = worked({
+      modelMachine: 'cooler-orifice',
+      sweep: 'air',
+      sweepPoints: 60,
+      ambient: '35 °F',
+      returnAir: '40 °F',
+    })
+    expect(error).toMatchObject({ code: 'bad-input', path: ['sweepPoints'] })
+    expect((error as { hint?: string }).hint).toMatch(/^Give fewer points, \d+ or so/u)
+    // The last row may go on as far as one row ever does.
+    expect(trials).toBeLessThan(2 * MOST_TRIALS)
+  })
+
+  it('is within its bounds for every sweep of 60 rows in usual weather', () => {
+    for (const modelMachine of ['loader', 'tractor', 'pickup', 'van', 'split-valve']) {
+      const { trials, error } = worked({ modelMachine, sweep: 'charge', sweepPoints: 60 })
+      expect(error).toBeUndefined()
+      expect(trials).toBeGreaterThan(60)
+      expect(trials).toBeLessThan(MOST_TRIALS)
+    }
   })
 })
