@@ -236,9 +236,14 @@ function runCharging(
   return { ...outcome, problem: { ...outcome.problem, message, hint: '', path } }
 }
 
-/** What is wrong, by the readings taken before anything was opened; those of a job that opens nothing. */
+/**
+ * What is wrong, by the readings taken before anything was opened; those of a job that opens nothing.
+ * Weighed where it is asked for, and in an order to find out what is wrong as soon as device, air and
+ * both pressures are there.
+ */
 function runDiagnosis(input: WorkOrderInput, head: Head): Outcomes['diagnosis'] {
-  if (!isSaid(input.baseline) && !isSaid(input.diagnosis)) return ABSENT
+  const asked = isSaid(input.baseline) || isSaid(input.diagnosis)
+  if (!asked && !suffices(input)) return ABSENT
   const key = input.job === 'diagnose' ? 'readings' : 'readingsBefore'
   const read: Readonly<Record<string, unknown>> = input[key] ?? {}
   const cooling: Readonly<Record<string, unknown>> =
@@ -250,13 +255,26 @@ function runDiagnosis(input: WorkOrderInput, head: Head): Outcomes['diagnosis'] 
   const found = Object.fromEntries(handed.filter(([, value]) => value !== undefined))
   const pressures = ['suctionPressure', 'liquidPressure', 'dischargePressure'] as const
   if (!pressures.some((name) => found[name] ?? input.diagnosis?.[name])) return ABSENT
-  return runSection(diagnose, 'diagnosis', input.diagnosis, head, {
+  const outcome = runSection(diagnose, 'diagnosis', input.diagnosis, head, {
     ...found,
     baseline: placed(input.baseline, 'baseline'),
     ...(key === 'readingsBefore' && {
       recovered: placed(input.recovery?.recovered, 'recovery', 'recovered'),
     }),
   })
+  // nobody asked for what the model cannot say
+  return asked || outcome.state === 'done' ? outcome : ABSENT
+}
+
+/** Whether machine and conditions are known well enough to weigh causes without being asked to. */
+function suffices({ job, machine, place, readings }: WorkOrderInput): boolean {
+  return (
+    job === 'diagnose' &&
+    machine?.meteringDevice !== undefined &&
+    (place?.ambient ?? readings?.ambient) !== undefined &&
+    readings?.suctionPressure !== undefined &&
+    (readings.liquidPressure ?? readings.dischargePressure) !== undefined
+  )
 }
 
 function runCooling(input: WorkOrderInput, head: Head): Outcomes['cooling'] {

@@ -126,18 +126,19 @@ describe('common practice of the trade', () => {
       ].join(', '),
     )
     expect(rows.map((row) => row.replace(':,', ':'))).toEqual([
-      'restriction-in-vacuum: suction low, superheat high, subcooling normal or high, covers starved-not-low and starved-in-vacuum',
-      'starved-in-vacuum: suction low, covers both-low and evaporator-starved',
-      'low-charge: superheat high, subcooling low, covers both-low and evaporator-starved',
-      'starved-not-low: superheat high, subcooling normal or high, covers both-low and evaporator-starved',
-      'not-pumping: evaporating high, ratio low, covers low-lift',
-      'condenser-and-subcooling: overAmbient high, subcooling high, covers condenser and backed-up',
+      'restriction-in-vacuum: suction low, superheat high, subcooling normal or high, covers starved-not-low and starved-in-vacuum and high-side-low',
+      'starved-in-vacuum: suction low, covers both-low and evaporator-starved and high-side-low',
+      'low-charge: superheat high, subcooling low, covers both-low and evaporator-starved and high-side-low',
+      'starved-not-low: superheat high, subcooling normal or high, covers both-low and evaporator-starved and high-side-low',
+      'not-pumping: evaporating high, ratio low, covers low-lift and high-side-low',
+      'condenser-and-subcooling: overAmbient high, subcooling high, covers condenser and backed-up and starved-not-low',
       'condenser: overAmbient high',
       'backed-up: subcooling high',
-      'both-low: evaporating low, overAmbient low, covers low-lift and evaporator-starved',
+      'both-low: evaporating low, overAmbient low, covers low-lift and evaporator-starved and high-side-low',
       'overfed: superheat low, evaporating normal or high, subcooling low, with a valve',
       'evaporator-air: superheat low, evaporating low, with a valve, covers evaporator-starved',
       'evaporator-starved: evaporating low',
+      'high-side-low: overAmbient low',
       'low-lift: ratio low',
     ])
   })

@@ -21,6 +21,7 @@ const PATTERNS = [
   'overfed: valve-stuck-open compressor-leak',
   'evaporator-air: evaporator-air stroke-stuck-high',
   'evaporator-starved: undercharge restriction valve-stuck-closed evaporator-air stroke-stuck-high',
+  'high-side-low: undercharge compressor-leak stroke-stuck-low restriction valve-stuck-closed evaporator-air',
   'low-lift: compressor-leak stroke-stuck-low valve-stuck-open',
 ]
 
@@ -129,7 +130,7 @@ describe('the diagnosis', () => {
 
   it('trusts the model so far and no farther', () => {
     expect(figuresIn(diagnosis.discrepancy)).toBe(
-      'source diagnosis-discrepancy-memory, offset [lowSidePa [share 0.03, kelvin 0], highSidePa [share 0.03, kelvin 0], suctionLineK [share 0, kelvin 2], liquidLineK [share 0, kelvin 2], deviceInletK [share 0, kelvin 2], evaporatorOutletK [share 0, kelvin 2], dischargeLineK [share 0, kelvin 5], ventK [share 0, kelvin 1.5], condenserAirK [share 0, kelvin 2], chargeShare [share 0.01, kelvin 0]], ofTheChange 0.25, carried 0.3, approach [condensing [sigmaK 4.5, moves [highSidePa [share 0.024], liquidLineK [kelvin 1], deviceInletK [kelvin 1], dischargeLineK [kelvin 1.2]]], evaporating [sigmaK 3, moves [lowSidePa [share 0.034], suctionLineK [kelvin 1], evaporatorOutletK [kelvin 1], ventK [kelvin 1]]]]',
+      'source diagnosis-discrepancy-memory, offset [lowSidePa [share 0.03, kelvin 0], highSidePa [share 0.03, kelvin 0], suctionLineK [share 0, kelvin 2], liquidLineK [share 0, kelvin 2], deviceInletK [share 0, kelvin 2], evaporatorOutletK [share 0, kelvin 2], dischargeLineK [share 0, kelvin 5], ventK [share 0, kelvin 1.5], condenserAirK [share 0, kelvin 2], chargeShare [share 0.01, kelvin 0]], ofTheChange 0.35, carried 0.3, approach [condensing [sigmaK 4.5, moves [highSidePa [share 0.024], liquidLineK [kelvin 1], deviceInletK [kelvin 1], dischargeLineK [kelvin 1.2]]], evaporating [sigmaK 3, moves [lowSidePa [share 0.034], suctionLineK [kelvin 1], evaporatorOutletK [kelvin 1], ventK [kelvin 1]]]]',
     )
   })
 

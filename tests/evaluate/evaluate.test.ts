@@ -1,7 +1,10 @@
 import { describe, expect, it } from 'vitest'
 import { preset } from '../../shared/cycle/index.ts'
+import { FEATURES, type Feature } from '../../shared/diagnosis/features.ts'
+import { randomFrom } from '../../shared/random.ts'
 import type { Result } from './ask.ts'
 import { evaluated } from './cases.ts'
+import { drawDesign, foreignPlant } from './foreign.ts'
 import type { Truth } from './plant.ts'
 import { report } from './report.ts'
 import { type Score, scoreOf } from './score.ts'
@@ -120,4 +123,56 @@ it('reads on in three orders from the same two gauges', { timeout: 60_000 }, () 
   const [first] = ways(2, 5, 'model')
   expect(first?.map(({ policy }) => policy)).toEqual(['worth', 'fixed', 'random'])
   for (const { steps, minutes } of first ?? []) expect(minutes >= steps).toBe(true)
+})
+
+describe('the plant of another structure', () => {
+  const machine = preset('van-valve-134a')
+  const one = foreignPlant(drawDesign(machine, randomFrom(8)))
+  const { nominal } = machine
+  const shown = (cause: Parameters<typeof one>[1], severity: number) => {
+    const found = one(nominal, cause, severity)
+    if (!found) throw new Error(`${cause} has no state`)
+    return (feature: Feature) => found.features[FEATURES.indexOf(feature)] as number
+  }
+  const sound = shown('none', 0)
+
+  it('runs at usual pressures and cools', () => {
+    expect(sound('lowSidePa')).toBeGreaterThan(2.5e5)
+    expect(sound('lowSidePa')).toBeLessThan(4.5e5)
+    expect(sound('highSidePa')).toBeGreaterThan(10e5)
+    expect(sound('highSidePa')).toBeLessThan(20e5)
+    expect(sound('ventK')).toBeLessThan(nominal.returnAirK - 8)
+  })
+
+  it('moves as machines do', () => {
+    const up = (feature: Feature, ...of: Parameters<typeof shown>) =>
+      expect(shown(...of)(feature), of.join()).toBeGreaterThan(sound(feature))
+    const down = (feature: Feature, ...of: Parameters<typeof shown>) =>
+      expect(shown(...of)(feature), of.join()).toBeLessThan(sound(feature))
+    up('highSidePa', 'condenser-air', 0.5)
+    up('highSidePa', 'air', 0.5)
+    up('highSidePa', 'overcharge', 0.3)
+    down('lowSidePa', 'evaporator-air', 0.6)
+    up('lowSidePa', 'compressor-leak', 0.5)
+    down('highSidePa', 'compressor-leak', 0.5)
+    up('suctionLineK', 'undercharge', 0.3)
+    down('lowSidePa', 'valve-stuck-closed', 0.3)
+    down('suctionLineK', 'valve-stuck-open', 0.5)
+    down('deviceInletK', 'restriction', 0.6)
+  })
+
+  it('is asked about by all kinds of machines', { timeout: 60_000 }, () => {
+    const list = [
+      ...evaluated({
+        seed: 12,
+        count: 12,
+        level: 'kind',
+        priors: 'equal',
+        sets: ['usual'],
+        structure: 'foreign',
+      }),
+    ]
+    expect(list.length).toBeGreaterThan(8)
+    expect(summaryOf(list.map(({ score }) => score)).harm).toBe(0)
+  })
 })

@@ -52,6 +52,32 @@ export const WITHOUT_JSON_SCHEMA: Plugin = {
 }
 
 /**
+ * zod ties every form of text that there is, an e-mail address or a credit card, to each schema of text;
+ * no field of ours is one of them.
+ */
+const WITHOUT_FORMS_OF_TEXT: Plugin = {
+  name: 'without forms of text',
+  setup(bundle) {
+    const without = (filter: RegExp, unused: RegExp, instead: string) =>
+      bundle.onLoad({ filter }, ({ path }) => {
+        const text = readFileSync(path, 'utf8')
+        if (!unused.test(text)) throw new Error(`${path} is not as it was: nothing to leave out.`)
+        return { contents: text.replaceAll(unused, instead) }
+      })
+    without(
+      /zod.v4.classic.schemas[.]js$/,
+      /^ {4}[a-z]+[0-9]*[(]params[)] [{]\n *return this[.]check[(]core[.]_[a-z0-9]+[(]Zod[A-Za-z0-9]+, params[)][)];\n {4}[}],?\n/gmu,
+      '',
+    )
+    without(
+      /zod.v4.locales.en[.]js$/,
+      /const FormatDictionary = [{][^}]*[}]/gu,
+      'const FormatDictionary = { regex: "input", date: "ISO date" }',
+    )
+  },
+}
+
+/**
  * Whatever is loaded on demand is loaded on top of the core of the page (views on top of all that is
  * drawn at first, too), and says so: then the core is
  * one file, and not one for each set of steps that share something of it, which compresses better.
@@ -92,7 +118,7 @@ export async function builtPage(): Promise<BuiltPage> {
     logLevel: 'warning',
     // Licences stand once beside the files that they belong to.
     legalComments: 'external',
-    plugins: [WITHOUT_JSON_SCHEMA, ON_TOP_OF_THE_FIRST],
+    plugins: [WITHOUT_JSON_SCHEMA, WITHOUT_FORMS_OF_TEXT, ON_TOP_OF_THE_FIRST],
     // Before any schema is made, whichever file makes the first: it would try to compile itself, which
     // the security policy refuses and reports.
     banner: { js: '(globalThis.__zod_globalConfig??={}).jitless=true;' },

@@ -2,13 +2,19 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import {
   type Case,
+  faultOf,
+  faultsOf,
   inventoryOf,
+  type Nearby,
+  NO_DEVIATIONS,
+  NO_FAULTS,
   performanceOf,
   pointsOf,
   presets,
   type Running,
   readingsOf,
   run,
+  runNear,
   stateOf,
 } from '../../../shared/cycle/index.ts'
 import { randomFrom } from '../../../shared/random.ts'
@@ -142,7 +148,9 @@ describe('every state that the model gives', () => {
     })
   })
 
-  it('is the same answer from another start', () => {
+  it('is the same answer from another start, but where there are two', () => {
+    // Two states that both hold are rare (4 of 11,367 drawn cases): counted, and each looked at.
+    let two = 0
     forAll((state, asked) => {
       const { suctionPa, dischargePa, superheatK, stroke } = state.solution.trial.guess
       const again = stateOf(
@@ -153,10 +161,57 @@ describe('every state that the model gives', () => {
           stroke,
         }),
       )
-      expect(again?.solution.trial.guess.suctionPa).toBeDefined()
-      expect((again?.solution.trial.guess.suctionPa ?? 0) / suctionPa).toBeCloseTo(1, 6)
-      expect((again?.solution.trial.guess.dischargePa ?? 0) / dischargePa).toBeCloseTo(1, 6)
+      if (again === undefined) throw new Error('no state from another start')
+      const { guess } = again.solution.trial
+      const apart = Math.max(
+        Math.abs(guess.suctionPa / suctionPa - 1),
+        Math.abs(guess.dischargePa / dischargePa - 1),
+      )
+      if (apart < 1e-6) return
+      two += 1
+      expect(again.solution.error).toBeLessThanOrEqual(1e-8)
+      expect(apart).toBeGreaterThan(1e-3)
+      // without a start it is always the same of them
+      expect(stateOf(run(asked))?.solution.trial.guess).toEqual(state.solution.trial.guess)
     }, 120)
+    expect(two).toBeLessThanOrEqual(2)
+  })
+
+  it('is the same by few solves from a neighbour as by a search', () => {
+    const random = randomFrom(78)
+    const within = (from: number, to: number) => from + (to - from) * random()
+    let [compared, missed] = [0, 0]
+    for (const { machine, nominal } of presets().slice(0, 8)) {
+      const conditions = {
+        ...nominal,
+        ambientK: within(295, 315),
+        returnAirK: within(294, 306),
+        returnHumidity: within(0.3, 0.7),
+      }
+      const sound = { machine, conditions, faults: NO_FAULTS, deviations: NO_DEVIATIONS }
+      for (const kind of faultsOf(machine)) {
+        let near: Nearby | undefined = { outcome: run(sound) }
+        for (const severity of [0.3, 0.6, 1]) {
+          const asked = { ...sound, faults: faultOf(machine, kind, severity) }
+          const found: Nearby | undefined = near && runNear(asked, near)
+          near = found
+          if (found === undefined) {
+            missed += 1
+            break
+          }
+          const whole = run(asked)
+          const [a, b] = [stateOf(whole), stateOf(found.outcome)]
+          expect(found.outcome.kind).toBe(whole.kind)
+          if (!a || !b) continue
+          const [one, other] = [readingsOf(a), readingsOf(b)]
+          expect(other.lowSidePa / one.lowSidePa).toBeCloseTo(1, 4)
+          expect(other.highSidePa / one.highSidePa).toBeCloseTo(1, 4)
+          compared += 1
+        }
+      }
+    }
+    expect(compared).toBeGreaterThan(150)
+    expect(missed).toBeLessThan(compared / 10)
   })
 })
 

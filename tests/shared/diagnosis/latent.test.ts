@@ -183,7 +183,7 @@ describe('effects between those that were solved', () => {
   const { machine, nominal } = preset('van-valve-134a')
   const solved = effectsOf(machine, nominal, solvedAt)
 
-  it('lie on straight lines from the sound machine on, and end where they were solved', () => {
+  it('lie between their neighbours on curves from the sound machine on, and end where they were solved', () => {
     const fine = finer(solved, 2)
     const own = fine.filter(({ cause }) => cause === 'overcharge')
     const [first, second] = own
@@ -191,13 +191,36 @@ describe('effects between those that were solved', () => {
     const at = solved.find(({ cause }) => cause === 'overcharge')
     if (!first || !second || !sound || !at) throw new Error('none')
     expect(first.severity).toBeCloseTo(0.075, 12)
-    expect(second.mean).toEqual(at.mean)
     for (let i = 0; i < N; i += 1) {
-      const middle = ((sound.mean[i] as number) + (at.mean[i] as number)) / 2
-      expect(first.mean[i]).toBeCloseTo(middle, 6)
-      expect(first.along[i]).toBeCloseTo(middle - (sound.mean[i] as number), 6)
+      const [from, to] = [sound.mean[i] as number, at.mean[i] as number]
+      expect(second.mean[i]).toBeCloseTo(to, 6)
+      expect(first.mean[i]).toBeGreaterThanOrEqual(Math.min(from, to) - 1e-6)
+      expect(first.mean[i]).toBeLessThanOrEqual(Math.max(from, to) + 1e-6)
+      expect(first.along[i]).toBeCloseTo((first.mean[i] as number) - from, 6)
+      // no surer than the bend between them allows
+      const bend = (first.mean[i] as number) - (from + to) / 2
+      expect(first.carried[i]).toBeGreaterThanOrEqual((0.3 * bend) ** 2)
     }
     expect(fine).toHaveLength(1 + 2 * (solved.length - 1))
+  })
+
+  it('come nearer to what the model gives there than straight lines do', () => {
+    const fine = finer(solved, 2).filter(({ cause }) => cause === 'valve-stuck-closed')
+    const exact = effectsOf(machine, nominal, () => fine.map(({ severity }) => severity))
+    const low = FEATURES.indexOf('lowSidePa')
+    let [curve, line] = [0, 0]
+    fine.forEach(({ severity, mean, along }, k) => {
+      const next = fine[k + 1]
+      const shown = exact.find(
+        (each) => each.cause === 'valve-stuck-closed' && Math.abs(each.severity - severity) < 1e-9,
+      )
+      if (k % 2 === 1 || !next || !shown) return
+      const before = (mean[low] as number) - (along[low] as number)
+      curve += Math.abs((mean[low] as number) - (shown.mean[low] as number))
+      line += Math.abs((before + (next.mean[low] as number)) / 2 - (shown.mean[low] as number))
+    })
+    expect(line).toBeGreaterThan(0)
+    expect(curve).toBeLessThan(0.7 * line)
   })
 
   it('are stored in steps far below what an instrument shows', () => {

@@ -5,7 +5,6 @@ import {
   type Draft,
   type DraftValue,
   fieldLabel,
-  rowLabel,
   unitAtEnd,
   unitsFor,
   valueAt,
@@ -14,6 +13,7 @@ import {
 import { DAYS, LONG } from '../../../shared/form/order.ts'
 import type { Field, Shape } from '../../../shared/input/index.ts'
 import type { Units } from '../state.ts'
+import { laterNow } from './later.ts'
 
 export type Path = readonly (string | number)[]
 
@@ -43,7 +43,7 @@ export interface Form {
   readonly named: ReadonlySet<string>
 }
 
-const idOf = ({ operation }: Form, path: Path) => ['f', operation, ...path].join('-')
+export const idOf = ({ operation }: Form, path: Path) => ['f', operation, ...path].join('-')
 
 const samePath = (one: Path, other: Path) =>
   one.length === other.length && one.every((part, index) => part === other[index])
@@ -59,8 +59,10 @@ export function fieldView(form: Form, field: Field, above: Path = []): TemplateR
         recordView(form, field, shape.fields, path)
       )
     case 'list':
-      if (shape.item.type === 'choice') return ticksView(form, field, shape.item.choices, path)
-      if (shape.item.type === 'record') return rowsView(form, field, shape.item.fields, path)
+      if (shape.item.type === 'choice')
+        return laterNow()?.ticksView(form, field, shape.item.choices, path) ?? html``
+      if (shape.item.type === 'record')
+        return laterNow()?.rowsView(form, field, shape.item.fields, path) ?? html``
       return lineView(form, field, path, textInput(form, field, path, SEVERAL))
     case 'choice':
       return lineView(form, field, path, choiceInput(form, field, shape.choices, path))
@@ -90,14 +92,14 @@ function lineView(form: Form, field: Field, path: Path, input: TemplateResult): 
   </div>`
 }
 
-const neededView = ({ required }: Field) =>
+export const neededView = ({ required }: Field) =>
   required ? html` <span class="needed">needed</span>` : nothing
 
-const faultView = (id: string, wrong: Fault | undefined) =>
+export const faultView = (id: string, wrong: Fault | undefined) =>
   html`<p class="fault" id="${id}-fault">${wrong ? wrong.message : nothing}</p>`
 
 /** The fault of this field; of a group of fields, or a list, too where it is about the whole of it. */
-const faultAt = ({ faults }: Form, path: Path): Fault | undefined =>
+export const faultAt = ({ faults }: Form, path: Path): Fault | undefined =>
   faults.find((fault) => samePath(fault.path, path))
 
 const textAt = (form: Form, path: Path): string => {
@@ -214,40 +216,6 @@ function flagInput(form: Form, _: Field, path: Path): TemplateResult {
   )
 }
 
-/** Several of a few words: a box each. */
-function ticksView(
-  form: Form,
-  field: Field,
-  choices: readonly string[],
-  path: Path,
-): TemplateResult {
-  const id = idOf(form, path)
-  const value = valueAt(form.draft, path)
-  const ticked: readonly DraftValue[] = Array.isArray(value) ? value : []
-  const wrong = faultAt(form, path)
-  return html`<fieldset class="field ticks ${wrong ? 'wrong' : ''}" aria-describedby="${id}-hint ${id}-fault">
-    <legend>${fieldLabel(form.operation, field.name)}${neededView(field)}</legend>
-    ${choices.map(
-      (choice) => html`<label>
-        <input
-          type="checkbox"
-          .checked=${live(ticked.includes(choice))}
-          @change=${(event: Event) =>
-            form.change(
-              path,
-              (event.target as HTMLInputElement).checked
-                ? [...ticked, choice]
-                : ticked.filter((entry) => entry !== choice),
-            )}
-        />
-        <span>${choiceLabel(field.name, choice)}</span>
-      </label>`,
-    )}
-    <p class="hint" id="${id}-hint">${field.description}</p>
-    ${faultView(id, wrong)}
-  </fieldset>`
-}
-
 function recordView(
   form: Form,
   field: Field,
@@ -274,43 +242,6 @@ export function fieldsView(form: Form, fields: readonly Field[], above: Path): T
   }
   return html`<div class="fields">${fields.map((field) => fieldView(form, field, above))}</div>`
 }
-
-/** Rows that one adds and takes away: couplings, parts, readings of a rise. */
-function rowsView(form: Form, field: Field, fields: readonly Field[], path: Path): TemplateResult {
-  const id = idOf(form, path)
-  const one = rowLabel(form.operation, field.name)
-  const value = valueAt(form.draft, path)
-  const rows: readonly DraftValue[] = Array.isArray(value) ? value : []
-  const without = (index: number) =>
-    form.change(
-      path,
-      rows.filter((_, at) => at !== index),
-    )
-  return html`<fieldset class="part rows">
-    <legend>${fieldLabel(form.operation, field.name)}${neededView(field)}</legend>
-    <p class="hint" id="${id}-hint">${field.description}</p>
-    ${faultView(id, faultAt(form, path))}
-    ${rows.map(
-      (_, index) => html`<fieldset class="row ${fields.length < 3 ? 'short' : ''}">
-        <legend>${one} ${index + 1}</legend>
-        ${faultView(idOf(form, [...path, index]), faultAt(form, [...path, index]))}
-        <div class="fields">${fields.map((inner) => fieldView(form, inner, [...path, index]))}</div>
-        <button
-          type="button"
-          aria-label="Take out ${one.toLowerCase()} ${index + 1}"
-          @click=${() => without(index)}
-        >
-          Take out
-        </button>
-      </fieldset>`,
-    )}
-    <button type="button" @click=${() => form.change(path, [...rows, {}])}>
-      Add ${articled(one.toLowerCase())}
-    </button>
-  </fieldset>`
-}
-
-const articled = (word: string) => `${/^[aeiou]/u.test(word) ? 'an' : 'a'} ${word}`
 
 /** What stands in some fields, for the line of a folded group. */
 export function filledText(form: Form, fields: readonly Field[], above: Path = []): string {
