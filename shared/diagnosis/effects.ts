@@ -70,11 +70,14 @@ export function effectsOf(
     }
     let before = { ...whole, severity: 0 }
     for (const severity of severitiesOf(cause)) {
-      const shown =
-        shownIn(at(severity), before.near) ??
-        halfway((half) => at(before.severity + half * (severity - before.severity)), before.near)
+      let shown = shownNear(at(severity), before.near)
+      if (shown === undefined) {
+        const middle = before.severity + 0.5 * (severity - before.severity)
+        const half = shownNear(at(middle), before.near)
+        shown = half && half !== 'stopped' ? shownNear(at(severity), half.near) : undefined
+      }
       // worse ones stop, too
-      if (shown === undefined) break
+      if (shown === undefined || shown === 'stopped') break
       const impact = 1 - shown.capacity / whole.capacity
       found.push({ cause, severity, impact, mean: shown.mean, columns: own ?? columns })
       before = { ...shown, severity }
@@ -91,29 +94,33 @@ interface Shown {
   readonly near: Nearby
 }
 
-/** A step that led nowhere, in two. */
-function halfway(at: (share: number) => Case, near: Nearby): Shown | undefined {
-  const half = shownIn(at(0.5), near)
-  return half && shownIn(at(1), half.near)
-}
-
 /** What the sound machine shows in some weather; undefined where it does not run. */
 export const soundReadings = (machine: Machine, conditions: Conditions) =>
   shownIn({ machine, conditions, faults: NO_FAULTS, deviations: NO_DEVIATIONS })?.mean
 
 function shownIn(asked: Case, near?: Nearby): Shown | undefined {
-  const found = near === undefined ? { outcome: run(asked) } : runNear(asked, near)
-  if (found === undefined) return undefined
+  const found = near === undefined ? shownBy({ outcome: run(asked) }) : shownNear(asked, near)
+  return found === 'stopped' ? undefined : found
+}
+
+/** From a state near by; undefined where that leads nowhere, which a shorter step might not. */
+function shownNear(asked: Case, near: Nearby): Shown | 'stopped' | undefined {
+  const found = runNear(asked, near)
+  return found && shownBy(found)
+}
+
+/** What is shown while it runs; `stopped` by a cut-out, or without refrigerant. */
+function shownBy(found: Nearby): Shown | 'stopped' {
   const { outcome } = found
-  if (outcome.kind === 'high-pressure-trip' || outcome.kind === 'low-pressure-trip')
-    return undefined
   const state = stateOf(outcome)
-  if (state === undefined) return undefined
-  return {
-    mean: featuresOf(state),
-    capacity: capacityOf(outcome),
-    near: found,
+  if (
+    state === undefined ||
+    outcome.kind === 'high-pressure-trip' ||
+    outcome.kind === 'low-pressure-trip'
+  ) {
+    return 'stopped'
   }
+  return { mean: featuresOf(state), capacity: capacityOf(outcome), near: found }
 }
 
 /** A difference each, over half its spread: the nearer, the less it runs over a corner. What trips adds nothing. */

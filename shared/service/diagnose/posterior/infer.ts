@@ -1,10 +1,10 @@
-import { FAULT_KINDS, type FaultKind } from '../../../cycle/index.ts'
+import type { FaultKind } from '../../../cycle/index.ts'
 import { type Class, classes } from '../../../diagnosis/classes.ts'
 import type { Observation } from '../../../diagnosis/features.ts'
 import type { Cause } from '../../../diagnosis/hypotheses.ts'
 import type { TestSizes } from '../../../diagnosis/latent.ts'
 import type { Doubt } from '../../../diagnosis/mistakes.ts'
-import { type Posterior, type Priors, weighed } from '../../../diagnosis/posterior.ts'
+import { type Posterior, type Priors, type Ranked, weighed } from '../../../diagnosis/posterior.ts'
 import { type Candidate, type Suspect, suspectsOf } from '../../../diagnosis/suspects.ts'
 import { type Evidence, logEvidence } from './evidence.ts'
 
@@ -48,6 +48,8 @@ const ALIKE: readonly (readonly FaultKind[])[] = [
 
 /** A cause less likely than this by the effects carried over is not solved in the test's own weather. */
 const WORTH_SOLVING = 5e-4
+/** Most causes that are solved: what bounds the work of a diagnosis. */
+const MOST_SOLVED = 6
 
 /**
  * Weighs every cause by effects carried over from the nominal weather; where the kind of the machine
@@ -61,18 +63,26 @@ export function inferBoth(
 ): Inferred | undefined {
   const first = infer(candidatesBy('carried'), observations, grounds)
   if (first === undefined || several) return first
-  const likely = first.posterior.causes
-    .filter(({ probability }) => probability >= WORTH_SOLVING)
-    .flatMap(({ cause }) => (cause === 'none' || cause === 'reading-or-test-wrong' ? [] : [cause]))
-  const possible = first.posterior.causes.map(({ cause }) => cause)
-  const solved = FAULT_KINDS.filter(
-    (cause) =>
-      possible.includes(cause) &&
-      likely.some(
-        (one) => one === cause || ALIKE.some((set) => set.includes(one) && set.includes(cause)),
-      ),
+  return infer(candidatesBy(worthSolving(first.posterior.causes)), observations, grounds)
+}
+
+/** Which causes to solve: the likely ones and those that act as they do, the likeliest, in all at most MOST_SOLVED. */
+export function worthSolving(ranked: readonly Ranked[]): readonly FaultKind[] {
+  const faults = ranked.flatMap(({ cause, probability }) =>
+    cause === 'none' || cause === 'reading-or-test-wrong' ? [] : [{ cause, probability }],
   )
-  return infer(candidatesBy(solved), observations, grounds)
+  const likely = faults.filter(({ probability }) => probability >= WORTH_SOLVING)
+  return faults
+    .filter(({ cause }) =>
+      likely.some(
+        (one) =>
+          one.cause === cause ||
+          ALIKE.some((set) => set.includes(one.cause) && set.includes(cause)),
+      ),
+    )
+    .sort((a, b) => b.probability - a.probability)
+    .slice(0, MOST_SOLVED)
+    .map(({ cause }) => cause)
 }
 
 /** Weighs every cause at every severity on every kind of machine that it may be. */

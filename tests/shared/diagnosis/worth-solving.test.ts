@@ -1,0 +1,27 @@
+import { describe, expect, it } from 'vitest'
+import { FAULT_KINDS } from '../../../shared/cycle/index.ts'
+import { worthSolving } from '../../../shared/service/diagnose/posterior/infer.ts'
+
+describe('what is solved in the weather of a test', () => {
+  it('is at most six causes, the likeliest, however many are likely', () => {
+    const total = (FAULT_KINDS.length * (FAULT_KINDS.length + 1)) / 2
+    const ranked = FAULT_KINDS.map((cause, i) => ({
+      cause,
+      probability: (i + 1) / total,
+      severity: 0.5,
+    }))
+    expect(worthSolving(ranked)).toEqual([...FAULT_KINDS].reverse().slice(0, 6))
+  })
+
+  it('is one that is likely, with those that act as it does, and never what is no fault', () => {
+    const ranked = [
+      { cause: 'none' as const, probability: 0.6, severity: 0 },
+      { cause: 'reading-or-test-wrong' as const, probability: 0.2, severity: 0 },
+      { cause: 'condenser-air' as const, probability: 0.2, severity: 0.5 },
+      { cause: 'air' as const, probability: 2e-5, severity: 0.5 },
+      { cause: 'overcharge' as const, probability: 1e-5, severity: 0.5 },
+      { cause: 'restriction' as const, probability: 4e-4, severity: 0.5 },
+    ]
+    expect(worthSolving(ranked)).toEqual(['condenser-air', 'air', 'overcharge'])
+  })
+})
