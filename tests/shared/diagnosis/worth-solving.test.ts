@@ -3,14 +3,14 @@ import { FAULT_KINDS } from '../../../shared/cycle/index.ts'
 import { worthSolving } from '../../../shared/service/diagnose/posterior/infer.ts'
 
 describe('what is solved in the weather of a test', () => {
-  it('is at most six causes, the likeliest, however many are likely', () => {
+  it('is at most eight causes, the likeliest, however many are likely', () => {
     const total = (FAULT_KINDS.length * (FAULT_KINDS.length + 1)) / 2
     const ranked = FAULT_KINDS.map((cause, i) => ({
       cause,
       probability: (i + 1) / total,
       severity: 0.5,
     }))
-    expect(worthSolving(ranked)).toEqual([...FAULT_KINDS].reverse().slice(0, 6))
+    expect(worthSolving(ranked)).toEqual([...FAULT_KINDS].reverse().slice(0, 8))
   })
 
   it('is one that is likely, with those that act as it does, and never what is no fault', () => {

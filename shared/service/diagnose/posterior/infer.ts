@@ -49,7 +49,7 @@ const ALIKE: readonly (readonly FaultKind[])[] = [
 /** A cause less likely than this by the effects carried over is not solved in the test's own weather. */
 const WORTH_SOLVING = 5e-4
 /** Most causes that are solved: what bounds the work of a diagnosis. */
-const MOST_SOLVED = 6
+const MOST_SOLVED = 8
 
 /**
  * Weighs every cause by effects carried over from the nominal weather; where the kind of the machine
