@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { CalcError } from '../../../shared/errors.ts'
-import type { ComputedParts } from '../../../shared/work-order/computed.ts'
+import type { WorkOrderAnswer } from '../../../shared/work-order/sheet.ts'
 import { changed, EXAMPLES, type Order, run, without } from './examples.ts'
 
 const { crane, forwarder, groomer, loader } = EXAMPLES
@@ -58,7 +58,7 @@ const ORDERS: Readonly<Record<string, Order>> = {
   measured,
 }
 
-type Read = (computed: ComputedParts) => unknown
+type Read = (computed: WorkOrderAnswer['result']['computed']) => unknown
 /** Each figure of a step, and the result that it carries. */
 const CARRIED: Readonly<Record<string, Readonly<Record<string, Read>>>> = {
   recover: {
