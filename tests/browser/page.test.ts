@@ -65,6 +65,20 @@ const headlineOf = async (page: Page) =>
     .replace(/^\s*(?:Stop|Check|Good|Answer|Still needed)\s+/u, '')
     .trim()
 
+/** In the page: all orders that stand on the device, as text. */
+const ON_DEVICE = `new Promise((resolve, reject) => {
+  const opened = indexedDB.open('chargewright')
+  opened.onerror = () => reject(opened.error)
+  opened.onsuccess = () => {
+    const all = opened.result.transaction('orders').objectStore('orders').getAll()
+    all.onerror = () => reject(all.error)
+    all.onsuccess = () => {
+      opened.result.close()
+      resolve(JSON.stringify(all.result))
+    }
+  }
+})`
+
 describe.skipIf(NO_BROWSER).each([
   ['Node', onNode],
   ['workerd', onWorkerd],
@@ -369,7 +383,8 @@ describe.skipIf(NO_BROWSER).each([
     await page.locator('.orders .open').first().click()
     await page.getByLabel('Number of the order').fill('')
     await page.getByLabel('Number of the order').pressSequentially('Q-17')
-    await page.waitForTimeout(100)
+    // Nothing is pressed to save it: it stands on the device as soon as the disk has taken it.
+    await expect.poll(() => page.evaluate(ON_DEVICE), { timeout: 5000 }).toContain('Q-17')
     killAllOf(own)
     await first.close().catch(() => {})
     const second = await profile(own)
