@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import type { ComputedParts } from '../../../shared/work-order/computed.ts'
+import type { WorkOrderAnswer } from '../../../shared/work-order/sheet.ts'
 import { changed, EXAMPLES, type Order, run, without } from './examples.ts'
 
 const { crane, groomer, loader, forwarder } = EXAMPLES
@@ -90,6 +90,7 @@ const ORDERS: Readonly<Record<string, Order>> = {
   }),
 }
 
+type ComputedParts = WorkOrderAnswer['result']['computed']
 type Row = readonly [step: string, label: string, of: (found: ComputedParts) => unknown]
 
 const words = (text: string | undefined) => text?.replaceAll('-', ' ')
