@@ -27,7 +27,7 @@ export interface RefrigerantRoom {
   readonly curves: readonly string[]
   readonly fits: readonly string[]
   readonly designations: Readonly<Record<string, { readonly safetyClass?: string } | undefined>>
-  /** What `shared/substance/library.ts` lists. */
+  /** What `shared/substance/library.ts` lists of the files in `data/substances`. */
   readonly substances: readonly string[]
   /** Substances with golden values of the reference library, blends with theirs. */
   readonly goldenSubstances: readonly string[]
