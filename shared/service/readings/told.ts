@@ -108,7 +108,7 @@ function contradiction({ found }: Known): Saying | undefined {
 }
 
 function pattern({ patterns: [first] }: Known): Saying | undefined {
-  return first && { level: 'check', headlines: [first.headline], next: first.next }
+  return first && { level: 'check', headlines: first.headlines, next: first.next }
 }
 
 function suspect({ found }: Known): Saying | undefined {
