@@ -119,6 +119,7 @@ describe('common practice of the trade', () => {
       'liquidOverAmbient: name …, vehicle [low 0, high 1000, source sign-practice], stationary [low 0, high 1000, source sign-practice], unit °F',
       'coldish: name …, vehicle [low 15, high 60, source published-performance], stationary [low 30, high 60, source sign-practice], unit °F',
       'slack: name …, vehicle [low 25, high 72, source published-performance], stationary [low 8, high 35, source sign-practice], unit °F',
+      'dry: name superheat, vehicle [low 4, high 25, source sign-practice], stationary [low 4, high 25, source sign-practice], unit °F',
     ])
   })
 
@@ -139,8 +140,8 @@ describe('common practice of the trade', () => {
     expect(rows.map((row) => row.replace(':,', ':'))).toEqual([
       'restriction-in-vacuum: suction low, superheat high, subcooling normal or high, covers starved-not-low and tube-starved and starved-in-vacuum and high-side-low and starved and cold-liquid',
       'starved-in-vacuum: suction low, covers both-low and evaporator-starved and high-side-low and starved and cold-liquid',
-      'hot-and-starved: overAmbient high, superheat high, covers raised-and-starved and low-charge and tube-starved and warm-suction and starved-not-low and starved and condenser-and-subcooling and condenser and backed-up and both-high',
-      'low-charge: superheat high, subcooling low, covers both-low and evaporator-starved and high-side-low and starved and weak-lift and low-lift',
+      'hot-and-starved: overAmbient high, dry high, covers raised-and-starved and low-charge and tube-starved and warm-suction and starved-not-low and starved and condenser-and-subcooling and condenser and backed-up and both-high',
+      'low-charge: dry high, subcooling low, covers both-low and evaporator-starved and high-side-low and starved and weak-lift and low-lift',
       'tube-starved: superheat high, subcooling normal or high, with a orifice, covers raised-and-starved and warm-suction and starved-not-low and starved and both-low and evaporator-starved and high-side-low and backed-up and weak-lift and both-high',
       'raised-and-starved: raised high, superheat high, subcooling normal or high, covers warm-suction and starved-not-low and starved and backed-up and both-high',
       'warm-suction: superheat high, subcooling normal or high, fed high, covers starved-not-low and starved and weak-lift and high-side-low',

@@ -29,7 +29,7 @@ const PATTERNS = [
   'warm-suction: undercharge compressor-leak stroke-stuck-low restriction valve-stuck-closed',
   'starved: undercharge restriction valve-stuck-closed',
   'weak-lift: compressor-leak stroke-stuck-low undercharge valve-stuck-open',
-  'cold-liquid-raised: overcharge condenser-air restriction',
+  'cold-liquid-raised: overcharge condenser-air restriction undercharge',
   'cold-liquid: restriction overcharge',
   'both-high: condenser-air overcharge air valve-stuck-open compressor-leak',
   'flooded: valve-stuck-open compressor-leak condenser-air',

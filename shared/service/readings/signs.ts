@@ -24,6 +24,7 @@ export function signsOf(m: Measured, f: Figures, found: readonly Finding[]): Sig
     raised: f.condensingOverAmbient,
     slack: f.condensingOverAmbient,
     superheat: f.superheat,
+    dry: f.superheat,
     subcooling: spoilt ? undefined : subcoolingOf(m, f),
     liquidOverAmbient: f.liquidOverAmbient,
     ratio: f.ratio,

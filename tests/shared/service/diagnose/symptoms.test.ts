@@ -129,7 +129,6 @@ const PATTERNS = figures.evidence.patterns as Readonly<Record<string, readonly s
 /** So near to sound ones that no sign is sure. */
 const OPEN: readonly string[] = [
   'stroke-stuck-high|evaporator-air at 12/170 psig',
-  'undercharge at 100/340 psig',
   'evaporator-air at 100/380 psig',
   'evaporator-air at 98/380 psig',
 ]
@@ -145,14 +144,17 @@ const UNKNOWN: readonly Row[] = [
   ['overcharge', '45', '320', [54, 96]],
 ]
 
-const inputOf = ([, low, high, [suction, liquid, vent] = [], more = {}]: Row) => ({
-  suctionPressure: low.includes(' ') ? low : `${low} psig`,
-  dischargePressure: `${high} psig`,
-  ...(suction !== undefined && { suctionTemperature: `${suction} °F` }),
-  ...(liquid !== undefined && { liquidTemperature: `${liquid} °F` }),
-  ...(vent !== undefined && { ventTemperature: `${vent} °F` }),
-  ...more,
-})
+const inputOf = ([, low, high, pipes = [], more = {}]: Row) => {
+  const [suction, liquid, vent] = pipes as readonly (number | undefined)[]
+  return {
+    suctionPressure: low.includes(' ') ? low : `${low} psig`,
+    dischargePressure: `${high} psig`,
+    ...(suction !== undefined && { suctionTemperature: `${suction} °F` }),
+    ...(liquid !== undefined && { liquidTemperature: `${liquid} °F` }),
+    ...(vent !== undefined && { ventTemperature: `${vent} °F` }),
+    ...more,
+  }
+}
 
 const readingsOf = (row: Row, conditions: Readonly<Record<string, unknown>>, known: object) => {
   const { dischargePressure, suctionPressure, suctionTemperature, liquidTemperature } = inputOf(
