@@ -1,7 +1,7 @@
 import * as z from 'zod'
 
-/** Case, spaces and hyphens do not count. */
-const fold = (text: string) => text.toLowerCase().replace(/[^a-z0-9]/gu, '')
+/** Case, spaces and hyphens do not count; a sign alone, such as "+" or "-", is what it is. */
+const fold = (text: string) => text.toLowerCase().replace(/[^a-z0-9]/gu, '') || text.trim()
 
 /**
  * Schema of one of a few words, which also takes the words that people say for them.

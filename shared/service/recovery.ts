@@ -85,7 +85,7 @@ export const recovery = defineOperation({
     notes.warnings.push(...propertyWarnings(r))
     const expected = expectedPart(r, input, place, notes)
     const cylinder = cylinderOf(input, r, notes)
-    const practice = statements(...practiceOf(r, cylinder))
+    const practice = statements(...practiceOf(r, cylinder, input.requalificationYears))
     notes.sources.push(...statementSources(practice, sourceOf))
     const fits = fitsInto(cylinder, input.waterCapacity, expected)
     return {
@@ -149,14 +149,16 @@ function levelOf(
   return undefined
 }
 
-function practiceOf(r: Refrigerant, cylinder: CylinderResult | undefined) {
+function practiceOf(r: Refrigerant, cylinder: CylinderResult | undefined, years: number) {
   if (isCarbonDioxide(r)) return ['carbon-dioxide'] as const
   return [
     ...(['weigh', 'one-refrigerant', 'damaged-cylinder', 'disposable'] as const),
     ...(burns(r) ? (['flammable-cylinder', 'guideline-k-nonflammable'] as const) : []),
     ...(r.info.id === 'R-12' ? (['evacuate-cylinder'] as const) : []),
     ...(cylinder ? (['service-pressure', 'overfill-cut-off'] as const) : []),
-    ...(cylinder?.requalification ? (['five-year-stamp'] as const) : []),
+    ...(cylinder?.requalification && years === data.requalificationYears.value
+      ? (['five-year-stamp'] as const)
+      : []),
     ...(cylinder?.requalification?.status === 'overdue'
       ? (['overdue', 'filled-before-due'] as const)
       : []),

@@ -3,6 +3,7 @@ import data from '../../data/service/designations.json' with { type: 'json' }
 import { refrigerant, refrigerants, saturationTemperature } from '../../shared/refrigerant/index.ts'
 import { substanceData } from '../../shared/substance/library.ts'
 import { mixingRule } from '../../shared/substance/mixing-rules.ts'
+import { AGREEMENT } from '../support/agreement.ts'
 
 /** What the table says of a designation. */
 interface Designation {
@@ -33,18 +34,15 @@ const isEstimated = (id: string) => {
   )
 }
 
-/**
- * K between our boiling point at one atmosphere and the printed one. Table 5 (pure) is printed to
- * 0.001 K from NIST's equations of 2010, of which R-290 and R-1234ze(E) have changed since. Table 2
- * (blends) is printed to 0.1 K from the standard's own documents, with older mixture models, which
- * differ most where a hydrocarbon is in the blend. A blend with an estimated pair is off by what its
- * answers warn of, 1 to 4 K.
- */
+/** K; table 5 has the pure ones, table 2 the blends. */
+const near = AGREEMENT.boilingPoint
 const allowed = (id: string) => {
   const { composition } = refrigerant(id).info
-  if (composition.length === 1) return 0.03
-  if (isEstimated(id)) return 4
-  return composition.some(({ substance }) => substance.startsWith('R-6')) ? 1.3 : 0.7
+  if (composition.length === 1) return near.pure
+  if (isEstimated(id)) return near.estimated
+  return composition.some(({ substance }) => substance.startsWith('R-6'))
+    ? near.withHydrocarbon
+    : near.blend
 }
 
 const names = refrigerants().map(({ id }) => [id, isRemembered(id) ? ' (remembered)' : ''] as const)

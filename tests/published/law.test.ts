@@ -368,3 +368,27 @@ describe('other texts, each at the place named beside it', () => {
     expect(statement?.text).toMatch(text)
   })
 })
+
+describe('the equipment for R-1234yf rests on the final rule, 86 FR 15587 of 24 March 2021', () => {
+  it.each(['road-vehicle', 'off-road'])('in an answer about a %s', (machine) => {
+    const { result, sources } = rules.run({
+      law: 'us-federal',
+      machine,
+      refrigerant: 'R-1234yf',
+      action: 'recover',
+      forPay: true,
+      ...(machine === 'off-road' && { labelCharge: '3 lb', compressorDrive: 'open' }),
+    })
+    const { statements } = result.equipment
+    expect(statements.map(({ section, mark }) => `${section}: ${mark}`)).toEqual(
+      expect.arrayContaining(['86 FR 15587: verified', '40 CFR 82.36(a)(8) to (10): secondary']),
+    )
+    const about = sources.filter(({ title }) => /86 FR|85 FR|propos/iu.test(title))
+    expect(about.map(({ title, url }) => `${title.slice(0, 11)} ${url}`)).toEqual(
+      about.map(
+        () => '86 FR 15587 https://govinfo.gov/content/pkg/FR-2021-03-24/html/2021-05363.htm',
+      ),
+    )
+    expect(about).not.toEqual([])
+  })
+})

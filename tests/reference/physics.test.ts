@@ -12,13 +12,14 @@ import {
 } from '../../shared/refrigerant/index.ts'
 import { mixed } from '../../shared/service/contamination/mixed.ts'
 import { sharesThatFit } from '../../shared/service/contamination/shares.ts'
+import { AGREEMENT } from '../support/agreement.ts'
 import golden from './golden/physics.json' with { type: 'json' }
 
 const psi = (value: number) => quantity('pressureDifference', value, 'psi').si
 const gauge = (value: number) => SEA_LEVEL_PA + psi(value)
 const fahrenheit = (value: number) => quantity('temperature', value, '°F').si
 /** The curves are good to 1e-5 in pressure (pure); the flash itself to 1e-9. */
-const NEAR = 1e-5
+const NEAR = AGREEMENT.flash
 
 type Row = readonly [id: string, kelvin: number, pascal: number]
 type ContentsRow = readonly [string, number, number, number, number, number]

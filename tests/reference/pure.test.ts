@@ -4,9 +4,8 @@ import { density } from '../../shared/substance/density.ts'
 import { SUBSTANCES, substanceModel } from '../../shared/substance/library.ts'
 import { saturation } from '../../shared/substance/saturation.ts'
 import { stateAt } from '../../shared/substance/state.ts'
+import { AGREEMENT } from '../support/agreement.ts'
 
-/** What the project promises against an independent program. */
-const AGREEMENT = 1e-8
 /** Differences of enthalpy and entropy may pass through zero: J/mol and J/(mol·K). */
 const NEAR_ZERO = 1e-5
 
@@ -24,7 +23,8 @@ const golden = (id: string) =>
   JSON.parse(readFileSync(new URL(`golden/${id}.json`, import.meta.url), 'utf8')) as Golden
 
 function expectClose(actual: number, expected: number, what: string): void {
-  const allowed = AGREEMENT * Math.abs(expected) + (what.startsWith('difference') ? NEAR_ZERO : 0)
+  const allowed =
+    AGREEMENT.pure * Math.abs(expected) + (what.startsWith('difference') ? NEAR_ZERO : 0)
   expect(Math.abs(actual - expected), `${what}: ${actual} for ${expected}`).toBeLessThanOrEqual(
     allowed,
   )

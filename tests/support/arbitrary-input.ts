@@ -160,9 +160,10 @@ function objectOf(schema: Limits, definitions: Definitions): fc.Arbitrary<unknow
 }
 
 /**
- * Inputs of an operation: what its schema allows, and its example with some fields changed or gone.
+ * Inputs of an operation: what its schema allows, its example with some fields changed or gone, and
+ * its example with one field changed, added or gone.
  *
- * The second kind gets past the first refusal more often, so that the calculation itself is tried.
+ * The later kinds get past the first refusal more often, so that the calculation itself is tried.
  */
 export function arbitraryInput(operation: Operation): fc.Arbitrary<Record<string, unknown>> {
   const schema = z.toJSONSchema(operation.input, { io: 'input', unrepresentable: 'any' }) as Limits
@@ -194,5 +195,10 @@ export function inputLike(
     const extra = Object.keys(other).find((name) => !(name in mixed))
     return extra === undefined ? mixed : { ...mixed, [extra]: other[extra] }
   })
-  return fc.oneof(wild, near)
+  const names = [...new Set([...Object.keys(schema.properties ?? {}), ...Object.keys(example)])]
+  const nearest = fc.tuple(wild, fc.constantFrom(...names)).map(([other, name]) => {
+    const { [name]: _, ...rest } = example
+    return name in other ? { ...rest, [name]: other[name] } : rest
+  })
+  return fc.oneof(wild, near, nearest)
 }

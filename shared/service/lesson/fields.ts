@@ -12,6 +12,7 @@ const moveIn = choiceIn(MOVES, {
   '0': 'same',
   lower: 'down',
   falls: 'down',
+  '-': 'down',
 })
 
 export const lessonFields = {

@@ -3,6 +3,7 @@ import { latentHeat, refrigerant, refrigerants } from '../../../shared/refrigera
 import { substanceData } from '../../../shared/substance/library.ts'
 import { saturation } from '../../../shared/substance/saturation.ts'
 import { stateAt } from '../../../shared/substance/state.ts'
+import { AGREEMENT } from '../../support/agreement.ts'
 
 const PURE = refrigerants().filter(({ composition }) => composition.length === 1)
 
@@ -16,18 +17,15 @@ function solvedHeat(id: string, temperatureK: number) {
 
 describe.each(PURE.map(({ id }) => id))('latent heat of %s', (id) => {
   const r = refrigerant(id)
-  it.each([
-    [0.8, 1e-5],
-    [0.95, 1e-5],
-    [0.995, 1e-4],
-    [0.999, 5e-4],
-    [0.9999, 3e-3],
-  ])('at %d of the critical temperature is within %d of the solver', (fraction, near) => {
-    const kelvin = Math.min(fraction * r.criticalTemperatureK, r.bubble.toK)
-    const { pressurePa, heat } = solvedHeat(id, kelvin)
-    const found = latentHeat(r, Math.min(pressurePa, r.bubble.toPa))
-    expect(Math.abs(found / heat - 1)).toBeLessThan(near)
-  })
+  it.each(AGREEMENT.latentHeat)(
+    'at %d of the critical temperature is within %d of the solver',
+    (fraction, near) => {
+      const kelvin = Math.min(fraction * r.criticalTemperatureK, r.bubble.toK)
+      const { pressurePa, heat } = solvedHeat(id, kelvin)
+      const found = latentHeat(r, Math.min(pressurePa, r.bubble.toPa))
+      expect(Math.abs(found / heat - 1)).toBeLessThan(near)
+    },
+  )
 
   it('is answered at both ends of the curves', () => {
     expect(latentHeat(r, r.bubble.toPa)).toBeGreaterThan(0)

@@ -358,3 +358,28 @@ it('does not say that a machine recovers without an engine that ran before', () 
     /without outside heat\. Running the engine beforehand, up to 15 minutes/u,
   )
 })
+
+describe('where the period of requalification comes from', () => {
+  const cited = (years?: number) =>
+    run({ ...full, ...(years && { requalificationYears: years }) }).sources.map(
+      ({ title }) => title,
+    )
+
+  it('five years unless another is given: what recovery tanks are marked for, not the table', () => {
+    const { result } = run(full)
+    expect(result.cylinder?.requalification).toEqual({ status: 'in-date', due: '2028-04' })
+    const stamp = result.practice.find(({ id }) => id === 'five-year-stamp')
+    expect(stamp?.text).toMatch(/first retest five years after manufacture/u)
+    expect(cited()).toContainEqual(
+      expect.stringMatching(/40 CFR 82 Subpart B, Appendices A \(7\.4\.1\.3\) and C \(7\.3\.3\)/u),
+    )
+    expect(cited(5)).toEqual(cited())
+  })
+
+  it('a period of ten or twelve years is one of the table, and not what recovery tanks are marked for', () => {
+    for (const years of [10, 12]) {
+      expect(cited(years)).toContainEqual(expect.stringMatching(/^49 CFR 180\.209/u))
+      expect(cited(years).join()).not.toMatch(/Appendices A \(7\.4\.1\.3\)/u)
+    }
+  })
+})

@@ -74,6 +74,19 @@ describe('the tasks on the card', () => {
       'prove: couplings-checked read-engine caps-back',
     ])
   })
+  it('of parted couplings with parts, tests and oil besides, in the order of the visit', () => {
+    const steps = (more: Order) => run({ ...loader, ...more }).result.card.steps.map(({ id }) => id)
+    const { parts, oil, evacuation, leakTest } = groomer
+    expect(steps({ parts, oil, evacuation, leakTest, cabOff: false })).toEqual([
+      ...['before', 'part', 'replace', 'oil', 'rejoin', 'leak-test', 'evacuate', 'charge', 'prove'],
+    ])
+    expect(steps({ evacuation, cabOff: true })).toEqual([
+      ...['before', 'part', 'cab', 'rejoin', 'evacuate', 'charge', 'prove'],
+    ])
+    expect(steps({ leakTest, parts: [{ part: 'hose' }] })).toEqual(
+      expect.arrayContaining(['replace', 'leak-test']),
+    )
+  })
   it('of a search for the cause', () => {
     expect(tasksOf(without(forwarder, 'readings'))).toEqual([
       'before: engine-off at-rest-expected',

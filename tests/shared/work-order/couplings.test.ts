@@ -63,6 +63,23 @@ describe('couplings on the order', () => {
     expect(result.missing.map(({ path }) => path)).toContainEqual(['couplings'])
   })
 
+  it('whose figures stand in the charge section are not counted again, nor asked about', () => {
+    const bare = [{ couplingType: 'two-valve' }, { couplingType: 'two-valve' }]
+    const bySection = {
+      couplingsOn: 'both-lines',
+      spillVolume: '1.5 mL ±0.3 mL',
+      sealed: true,
+      suctionDry: true,
+    }
+    const all = { ...loader, charge: bySection }
+    const alone = run({ ...all, couplings: [] }).result.computed.charge
+    expect(alone?.kind).toBe('correction')
+    const beside = run({ ...all, couplings: bare }).result.computed.charge
+    expect(beside?.kind).toBe('correction')
+    expect(beside?.massToAdd).toEqual(alone?.massToAdd)
+    expect(beside?.couplings).toHaveLength(alone?.couplings.length ?? 0)
+  })
+
   it('at the ends of an opened section add what they spilt', () => {
     const section = { volume: '200 mL', phase: 'liquid', temperature: '110 °F' }
     const order = { ...loader, job: 'section-opened', charge: section }

@@ -59,6 +59,19 @@ describe('the customer reads', () => {
     expect(copy.found[0]).toMatch(/^The readings fit: refrigerant leaked out/u)
   })
 
+  it('the high side where it was read: the liquid line before the discharge, and neither as the low', () => {
+    const lineOf = (readings: Order) => copyOf({ ...groomer, readings }).after[0]
+    const low = { suctionPressure: '21 psig' }
+    expect(lineOf({ ...low, dischargePressure: '170 psig' })).toBe(
+      'Low side 21 psig, high side 170 psig.',
+    )
+    expect(lineOf({ ...low, dischargePressure: '170 psig', liquidPressure: '165 psig' })).toBe(
+      'Low side 21 psig, high side 165 psig.',
+    )
+    expect(lineOf({ dischargePressure: '170 psig', ambient: '75 °F' })).not.toContain('Low side')
+    expect(lineOf(low)).not.toContain('high side')
+  })
+
   it('of a diagnosis what was read, as it stands', () => {
     const { before, after, found, done } = copyOf({ ...forwarder, units: 'us' })
     expect(before).toEqual(['Low side 12 psig, high side 138 psig.', 'Another look is needed.'])

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { EXAMPLES, type Order, run, stepOf } from './examples.ts'
+import { EXAMPLES, type Order, run, stepOf, without } from './examples.ts'
 
 const { loader, crane } = EXAMPLES
 
@@ -40,6 +40,61 @@ describe('a new compressor on the sheet', () => {
     const value = (label: string) => figures.find((entry) => entry.label === label)?.value
     expect(value('Oil to pour in')).toMatchObject({ value: 1, unit: 'fl oz' })
     expect(value('Take out of the new compressor')).toMatchObject({ value: 4.5, unit: 'fl oz' })
+  })
+})
+
+describe('the oil of an opened system', () => {
+  const order = {
+    ...without(loader, 'couplings', 'charge'),
+    job: 'system-opened',
+    oil: { leak: 'sudden', recoveredOil: '3 fl oz' },
+    parts: [{ part: 'condenser' }, { part: 'drier' }, { part: 'evaporator' }],
+  }
+  const cut = /cut at the system's total: more oil would slug the compressor/u
+  const says = (more: Order) => stepOf(run({ ...order, ...more }), 'oil').findings.join(' ')
+
+  it('is said to be cut where the parts together ask for more than the system holds, and only there', () => {
+    expect(run({ ...order, oilTotal: '4 fl oz' }).result.computed.oil?.limited).toBe(true)
+    expect(says({ oilTotal: '4 fl oz' })).toMatch(cut)
+    expect(run({ ...order, oilTotal: '40 fl oz' }).result.computed.oil?.limited).toBe(false)
+    expect(says({ oilTotal: '40 fl oz' })).not.toMatch(cut)
+  })
+
+  it('asks for what the amount follows from, until it stands there', () => {
+    const missing = (more: Order) =>
+      stepOf(run({ ...order, ...more }), 'oil').missing.map(({ path }) => path.join('.'))
+    expect(missing({ oil: {}, existingOil: undefined, oilTotal: undefined })).toEqual([
+      'existingOil',
+      'oilTotal',
+      'oil.recoveredOil',
+      'oil.leak',
+    ])
+    expect(missing({})).toEqual([])
+    const inSection = {
+      leak: 'none',
+      recoveredOil: '0 fl oz',
+      newOil: 'PAG 46',
+      oilTotal: '8 fl oz',
+    }
+    expect(missing({ oil: inSection, existingOil: undefined, oilTotal: undefined })).toEqual([])
+  })
+})
+
+describe('the sources of the sheet', () => {
+  it('hold the records that the law asks for, and of the law nothing that is not on the sheet', () => {
+    const order = { ...loader, job: 'system-opened', couplings: undefined, charge: undefined }
+    const { result, sources } = run(JSON.parse(JSON.stringify(order)))
+    const records = result.computed.rules.flatMap(({ result: { law, records: asked } }) =>
+      asked.statements.map(({ id }) => `${law}/${id}`),
+    )
+    expect(records).not.toEqual([])
+    const ids = sources.map(({ id }) => id)
+    expect(ids).toEqual(expect.arrayContaining(records))
+    const shown = new Set([
+      ...records,
+      ...result.steps.flatMap(({ rules }) => rules.map(({ source }) => source)),
+    ])
+    expect(ids.filter((id) => id.startsWith('us-federal/') && !shown.has(id))).toEqual([])
   })
 })
 

@@ -79,7 +79,10 @@ function figuresOf(input: ChargeInput, job: ChargeJob, judgement: Judgement): re
   const step = scaleDivision?.si ?? SCALE_STEP_KG
   const unit = (quantity: Quantity<'mass'>) => quantity.in(massUnit)
   const list: (Figure | undefined)[] = [
-    onScale && { id: 'setOnScale', label: 'Set on scale', value: unit(massOf(onScale)), step },
+    // Where more is gone than can be, the answer is the full charge, and nothing is set on a scale.
+    onScale && !judgement.beyondHeld
+      ? { id: 'setOnScale', label: 'Set on scale', value: unit(massOf(onScale)), step }
+      : undefined,
     job.kind === 'full-charge' && labelCharge && onScale && (holdUp || job.changeOfCharge)
       ? { id: 'labelCharge', label: 'Label', value: unit(labelCharge), says: says.label, step }
       : undefined,
@@ -92,7 +95,14 @@ function figuresOf(input: ChargeInput, job: ChargeJob, judgement: Judgement): re
       says: says[job.couplings.every(isLiquid) ? 'bound-liquid' : 'bound'],
     },
     job.kind === 'what-if' && job.range
-      ? { id: 'most', label: 'At most', value: unit(massOf(job.range.to)), basis: 'assumed' }
+      ? {
+          id: 'most',
+          label: 'At most',
+          value: unit(mass(atWorst(settle(job.range.to)))),
+          step: BOUND_STEP_KG,
+          safe: 'up',
+          basis: 'assumed',
+        }
       : undefined,
     job.kind === 'correction' && toAdd && (!onScale || holdUp || judgement.beyondHeld)
       ? { id: 'missing', label: 'Missing', value: unit(massOf(toAdd)), step, says: says.missing }
@@ -121,6 +131,7 @@ function figuresOf(input: ChargeInput, job: ChargeJob, judgement: Judgement): re
       id: 'change',
       label: 'Change',
       value: unit(massOf(job.changeOfCharge)),
+      step,
       says: says.change,
     },
     job.totalTarget && labelCharge && job.kind !== 'full-charge'

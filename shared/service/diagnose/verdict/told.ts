@@ -1,4 +1,10 @@
-import { type Figure, MOST_FIGURES, MOST_NEXT, type Told } from '../../../answer/told.ts'
+import {
+  type Figure,
+  LONGEST_HEADLINE,
+  MOST_FIGURES,
+  MOST_NEXT,
+  type Told,
+} from '../../../answer/told.ts'
 import type { Cause } from '../../../diagnosis/hypotheses.ts'
 import type { Doubt } from '../../../diagnosis/mistakes.ts'
 import type { Ranked } from '../../../diagnosis/posterior.ts'
@@ -23,7 +29,7 @@ export interface Known {
   readonly figures: readonly Figure[]
 }
 
-/** The likeliest cause or the causes that read alike, and what to do about it. */
+/** The likeliest cause or the causes that read alike, as many as there is room for, and what to do about it. */
 export function diagnoseTold(known: Known): Told {
   const { verdict, figures } = known
   const next = nextOf(known)
@@ -49,18 +55,22 @@ function headlineOf({ id, named, share, merged, soundFits }: Verdict, first: str
   if (id === 'no-fault-shown' || id === 'reading-or-test-wrong') {
     return fill(headlines[id], { do: id === 'no-fault-shown' ? first : capital(first) })
   }
-  if (soundFits) {
-    return fill(headlines['sound-fits'], {
-      causes: listed(faultsFirst(named.slice(1)), 2),
-      do: capital(first),
-    })
+  const key = soundFits
+    ? 'sound-fits'
+    : id === 'fault'
+      ? 'merged'
+      : merged
+        ? 'alike'
+        : 'cannot-tell'
+  const causes = faultsFirst(soundFits ? named.slice(1) : named)
+  const naming = (most: number) => {
+    const list = listed(causes, most)
+    const starts = key === 'merged' || key === 'alike'
+    return fill(headlines[key], { causes: starts ? capital(list) : list, do: capital(first) })
   }
-  const key = id === 'fault' ? 'merged' : merged ? 'alike' : 'cannot-tell'
-  const list = listed(faultsFirst(named))
-  return fill(headlines[key], {
-    causes: key === 'cannot-tell' ? list : capital(list),
-    do: capital(first),
-  })
+  const length = (text: string) => text.replace('{first}', inTenths(share)).length
+  const ways = (soundFits ? [2, 1] : [3, 2, 1]).map(naming)
+  return ways.find((way) => length(way) <= LONGEST_HEADLINE) ?? (ways.at(-1) as string)
 }
 
 /** A mistake of the test is named behind what is wrong with the machine. */

@@ -58,7 +58,7 @@ notesOf('charge', [
       recovered: '8 oz',
     },
     tells:
-      'check; setOnScale 8 ±0.53 oz; missing 8 ±0.53 oz; tolerance 1.5 oz; labelCharge 6 lb; recovered 8 ±0.53 oz; 2 to do',
+      'check; missing 8 ±0.53 oz; tolerance 1.5 oz; labelCharge 6 lb; recovered 8 ±0.53 oz; 2 to do',
     warns: 'recovered-more-than-held no-band',
     assumes:
       'temperature recovered tubeSize labelCharge sections chargeTolerance serviceHoseLength',
