@@ -147,7 +147,11 @@ export function restOf({ numbers, splits }: SplitFiles): string {
   const rest = [...splits].flatMap(([file, parts]) =>
     parts.rest === undefined ? [] : [[numbers.get(file) ?? -1, parts.rest] as const],
   )
-  return JSON.stringify(Object.fromEntries(rest))
+  // ASCII alone: a text with one other letter in it is kept at two bytes a letter.
+  return JSON.stringify(Object.fromEntries(rest)).replace(
+    /[^\0-\x7f]/g,
+    (letter) => `\\u${letter.charCodeAt(0).toString(16).padStart(4, '0')}`,
+  )
 }
 
 /** Puts into the program what must stand there of each data file. */
@@ -157,7 +161,8 @@ export const withPartOfData = ({ numbers, splits }: SplitFiles): Plugin => ({
     bundle.onLoad({ filter: DATA }, ({ path }) => {
       const file = relative(ROOT, path)
       const parts = splits.get(file)
-      if (parts === undefined) throw new Error(`${file} was not there when the program started`)
+      // Of what is loaded later than at the start, as pictures are: it stays in the program.
+      if (parts === undefined) return undefined
       const here = JSON.stringify(parts.here)
       if (parts.rest === undefined) return { contents: `export default ${here}`, loader: 'js' }
       return {
