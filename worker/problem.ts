@@ -50,6 +50,7 @@ export const DOOR_PROBLEMS = {
   'too-many-requests': { status: 429, title: 'Too many requests' },
   'headers-too-large': { status: 431, title: 'The headers are too large' },
   internal: { status: 500, title: 'A fault of the service' },
+  'not-ready': { status: 503, title: 'The service is not ready' },
 } as const satisfies Record<string, { status: ContentfulStatusCode; title: string }>
 
 export type DoorProblem = keyof typeof DOOR_PROBLEMS
