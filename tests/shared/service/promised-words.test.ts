@@ -206,7 +206,10 @@ const FIELDS: readonly (readonly [string, readonly string[]])[] = [
       'volumeUnit: fl-oz mL',
     ],
   ],
-  ['recovery', ['equipmentMade: before-1993-11-15 from-1993-11-15', 'requalificationYears: 5 10 12']],
+  [
+    'recovery',
+    ['equipmentMade: before-1993-11-15 from-1993-11-15', 'requalificationYears: 5 10 12'],
+  ],
   [
     'leak-test',
     [
