@@ -69,6 +69,8 @@ describe.each(refrigerants().map(({ id }) => id))('lines of %s', (id) => {
     }
     expect(liquid[0]?.pressurePa).toBeGreaterThan(liquid.at(-1)?.pressurePa ?? 0)
     expect(vapour.at(-1)?.pressurePa).toBeLessThan(window.fromPa)
+    // Below the window, but by no more than a vapour is denser than an ideal gas.
+    expect(vapour.at(-1)?.pressurePa).toBeGreaterThan(0.8 * window.fromPa)
   })
 
   it('go from one side of the plane to the other above the critical temperature', () => {
@@ -126,6 +128,35 @@ describe('an isentrope of the background', () => {
       if (pressurePa > 0.8 * r.criticalPressurePa) continue
       expect(stateWithEnthalpy(r, pressurePa, read).entropy).toBeCloseTo(held, 2)
     }
+  })
+
+  it.each(['R-134a', 'R-744', 'R-407C'])(
+    'of %s is drawn finely, each state above the last',
+    (id) => {
+      const r = refrigerant(id)
+      const window = windowOf(r)
+      const kelvin = saturationTemperature(r, 0.1 * r.criticalPressurePa, 'dew') + 10
+      const held = entropy(r, kelvin, 0.1 * r.criticalPressurePa, 'vapour')
+      const line = isentrope(r, held, window)
+      expect(line[0]?.pressurePa).toBeGreaterThanOrEqual(window.fromPa * (1 - 1e-9))
+      expect(line.at(-1)?.pressurePa).toBeCloseTo(window.toPa, -1)
+      for (const [index, { pressurePa, enthalpy: read }] of line.slice(1).entries()) {
+        const before = line[index] ?? { pressurePa: 0, enthalpy: 0 }
+        const ratio = pressurePa / before.pressurePa
+        expect(ratio).toBeGreaterThan(1)
+        // thirty points a decade
+        expect(ratio).toBeLessThan(1.08)
+        expect(read).toBeGreaterThan(before.enthalpy)
+      }
+    },
+  )
+
+  it('is left out where it would begin above the top of the picture', () => {
+    const r = refrigerant('R-134a')
+    const kelvin = saturationTemperature(r, 5e5, 'dew')
+    const held = entropy(r, kelvin + 0.5, 5e5, 'vapour')
+    expect(isentrope(r, held, { fromPa: 5e5, toPa: 6e5 }).length).toBeGreaterThan(1)
+    expect(isentrope(r, held, { fromPa: 6e5, toPa: 6e5 })).toEqual([])
   })
 
   it('is left out where there is no such vapour', () => {
