@@ -116,6 +116,31 @@ describe.each(refrigerants().map(({ id }) => id))('lines of %s', (id) => {
   })
 })
 
+describe.each(refrigerants().map(({ id }) => id))('a line of one quality of %s', (id) => {
+  const r = refrigerant(id)
+  const [low, high] = [Math.max(r.bubble.fromPa, r.dew.fromPa), Math.min(r.bubble.toPa, r.dew.toPa)]
+
+  it('runs over what both lines and the window have in common', () => {
+    const whole = qualityLine(r, 0.5, { fromPa: 1, toPa: 2 * r.criticalPressurePa }, 9)
+    expect(whole).toHaveLength(9)
+    expect((whole[0]?.pressurePa ?? 0) / low).toBeCloseTo(1, 9)
+    expect((whole.at(-1)?.pressurePa ?? 0) / high).toBeCloseTo(1, 9)
+    const [from, to] = [low * 1.5, high * 0.5]
+    const part = qualityLine(r, 0.5, { fromPa: from, toPa: to }, 5)
+    expect((part[0]?.pressurePa ?? 0) / from).toBeCloseTo(1, 9)
+    expect((part.at(-1)?.pressurePa ?? 0) / to).toBeCloseTo(1, 9)
+    for (const [index, { pressurePa }] of whole.slice(1).entries()) {
+      expect(pressurePa).toBeGreaterThan(whole[index]?.pressurePa ?? Number.POSITIVE_INFINITY)
+    }
+  })
+
+  it('has no points where the window lies above or below the lines', () => {
+    const above = { fromPa: 1.001 * high, toPa: 2 * high }
+    const below = { fromPa: 0.1 * low, toPa: 0.999 * low }
+    for (const window of [above, below]) expect(qualityLine(r, 0.5, window, 5)).toEqual([])
+  })
+})
+
 describe('an isentrope of the background', () => {
   it.each(['R-134a', 'R-744', 'R-407C'])('stays in the vapour of %s', (id) => {
     const r = refrigerant(id)
