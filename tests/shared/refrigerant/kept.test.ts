@@ -42,6 +42,10 @@ describe.each(refrigerants())('$id', ({ id, composition }) => {
       for (const quality of [0.1, 0.5, 0.9]) {
         const work = { solves: 0 }
         twoPhaseDensity(r, { pressurePa: r.dew.pressure(kelvin) }, quality, work)
+        // bubble and dew point from the curves' densities, and the split between them
+        const once = { solves: 0 }
+        twoPhaseDensity(r, { temperatureK: kelvin }, quality, once)
+        expect(once.solves).toBe(3)
         // three for the first, and one for each step of the secant
         expect(work.solves).toBeLessThanOrEqual(7)
       }
