@@ -5,14 +5,19 @@ import {
   type SaturationPoint,
   saturationPoint,
 } from '../../../shared/substance/equilibrium.ts'
+import { flash, type Known } from '../../../shared/substance/flash.ts'
 import { SUBSTANCES, substanceModel } from '../../../shared/substance/library.ts'
 import { criticalPoint } from '../../../shared/substance/mixture-critical.ts'
 import { saturation } from '../../../shared/substance/saturation.ts'
 import {
   contrastOf,
+  followLine,
   pointAt,
+  pointOnLine,
   type SaturationLine,
 } from '../../../shared/substance/saturation-line.ts'
+import { stateAt } from '../../../shared/substance/state.ts'
+import { searchState } from '../../../shared/substance/state-search.ts'
 import { type Hold, splitPhases } from '../../../shared/substance/two-phase.ts'
 import { solved } from '../../support/blend.ts'
 import { counted, countedModel } from '../../support/counted.ts'
@@ -84,6 +89,43 @@ describe.each(MIXTURES)('a point of the lines of %s', (id) => {
   })
 })
 
+describe.each([...MIXTURES, 'R-404A'])('what is known near by spares steps: %s', (id) => {
+  const { fluid: plain, z, fromK } = solved(id)
+  const evaluations = 2 * z.length
+
+  it.each(['bubble', 'dew'] as const)('along the whole %s line, by its own slope', (line) => {
+    const { fluid, count } = counted(plain)
+    const path = followLine(fluid, z, line, fromK)
+    expect(path.points.length).toBeLessThanOrEqual(42)
+    // three steps a point and one that says it is enough
+    expect(count.calls / path.points.length / evaluations).toBeLessThan(4.3)
+    count.calls = 0
+    expect(pointOnLine(path, 281.3).temperatureK).toBeCloseTo(281.3, 9)
+    expect(count.calls / evaluations).toBeLessThanOrEqual(5)
+    count.calls = 0
+    pointAt(fluid, z, line, 0.9 * (path.points.at(-1)?.temperatureK ?? Number.NaN))
+    expect(count.calls / evaluations).toBeLessThanOrEqual(26)
+  })
+
+  it('in a flash, between the bubble and the dew point', () => {
+    for (const kelvin of [243.15, 273.15, 303.15]) {
+      const edges = {
+        bubble: pointAt(plain, z, 'bubble', kelvin).liquid.density,
+        dew: pointAt(plain, z, 'dew', kelvin).vapour.density,
+      }
+      const cases: readonly Known[] = [0.1, 0.5, 0.9].flatMap((quality) => [
+        { quality },
+        { density: 1 / ((1 - quality) / edges.bubble + quality / edges.dew) },
+      ])
+      for (const known of cases) {
+        const { fluid, count } = counted(plain)
+        flash(fluid, z, kelvin, known, edges)
+        expect(count.calls / evaluations, JSON.stringify(known)).toBeLessThanOrEqual(20)
+      }
+    }
+  })
+})
+
 describe.each(SUBSTANCES)('the search for $id', (data) => {
   const plain = substanceModel(data.id)
   const { temperatureK: critical } = data.critical
@@ -119,6 +161,21 @@ describe.each(SUBSTANCES)('the search for $id', (data) => {
       density(model, reduced * critical, over * pressurePa, phase)
       expect(count.calls, `${phase} at ${over} of saturation`).toBeLessThanOrEqual(7)
     }
+  })
+})
+
+describe.each(SUBSTANCES)('a state of $id by pressure and', (data) => {
+  const plain = substanceModel(data.id)
+  const kelvin = 1.05 * data.critical.temperatureK
+
+  it.each(['enthalpy', 'entropy'] as const)('%s is found in few steps from near by', (held) => {
+    const state = stateAt(plain, kelvin, 0.3 * data.critical.densityMolPerM3)
+    const { model, count } = countedModel(plain)
+    const guess = { temperatureK: 1.03 * kelvin, density: 1.05 * state.density }
+    const found = searchState(model, state.pressurePa, held, state[held], guess)
+    expect(found.temperatureK / kelvin).toBeCloseTo(1, 9)
+    expect(found.density / state.density).toBeCloseTo(1, 9)
+    expect(count.calls).toBeLessThanOrEqual(STEPS)
   })
 })
 
