@@ -83,6 +83,28 @@ describe('what a figure without a ± is shown as, in either unit system', () => 
     expect(shown(kind, si)).toEqual([us, metric])
   })
 
+  // At the size itself the larger unit begins, on either side of zero.
+  it.each<[kind: Kind, si: number, us: string, si: string]>([
+    ['absolutePressure', 3_000, 'psia', 'kPa abs'],
+    ['pressureDifference', 500, 'psi', 'kPa'],
+    ['mass', 2, 'lb', 'kg'],
+    ['mass', 0.907_184_74, 'lb', 'g'],
+    ['volume', 0.002, 'fl oz', 'L'],
+    ['volume', 0.004, 'gal', 'L'],
+    ['length', 0.5, 'in', 'm'],
+    ['length', 0.6, 'ft', 'm'],
+    ['duration', 120, 'min', 'min'],
+    ['duration', 7_200, 'h', 'h'],
+    ['duration', 172_800, 'd', 'd'],
+    ['fraction', 0.001, '%', '%'],
+    ['gaugePressure', 0, 'psig', 'kPa g'],
+  ])('%s of exactly %d', (kind, size, us, metric) => {
+    for (const si of new Set(kind === 'pressureDifference' ? [size, -size] : [size])) {
+      const units = shown(kind, si).map((text) => text.replace(/^\S+ /u, ''))
+      expect(units).toEqual([us, metric])
+    }
+  })
+
   it('sizes a range by its largest figure, whichever side of the change the others are on', () => {
     const small = quantity('mass', 3, 'oz').sized(quantity('mass', 50, 'lb').si)
     expect(show(small, { units: 'us', precise: false })).toEqual({ value: 0.188, unit: 'lb' })
