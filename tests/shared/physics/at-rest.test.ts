@@ -226,6 +226,30 @@ describe('a pressure at rest against its contents', () => {
   })
 })
 
+describe('readings that are exact', () => {
+  const r = refrigerant('R-407C')
+  const dew = saturationPressure(r, K, 'dew')
+
+  it('leave the refrigerant’s own data alone, against the lines', () => {
+    const { parts, off, most } = atRest(r, { si: dew }, { si: K })
+    const property = dew * propertyUncertainty(r, K, 'dew').pressure
+    expect(parts).toEqual({ pressure: 0, temperature: 0, contents: 0, property })
+    expect(off).toEqual({ si: 0, plusMinus: property })
+    expect(most).toBe('property')
+  })
+
+  it('leave them alone against the contents', () => {
+    const contents = { mass: { si: 3 }, volume: { si: 0.02 } }
+    const { parts, off, expected } = atRest(r, { si: dew }, { si: K }, contents)
+    const pascal = contentsAt(r, K, 150).pressurePa ?? Number.NaN
+    const property = pascal * propertyUncertainty(r, K, 'bubble').pressure
+    expect(parts).toMatchObject({ pressure: 0, temperature: 0, contents: 0 })
+    expect(parts.property).toBeCloseTo(property, 6)
+    expect(expected?.plusMinus).toBeCloseTo(property, 6)
+    expect(off?.plusMinus).toBeCloseTo(property, 6)
+  })
+})
+
 describe('readings that say nothing', () => {
   const r = refrigerant('R-134a')
   it.each([

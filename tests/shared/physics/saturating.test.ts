@@ -54,4 +54,30 @@ describe('the saturation temperature of a reading', () => {
     expect(data('mean')).toBeCloseTo(Math.max(data('bubble'), data('dew')), 2)
     expect(data('mean')).toBeGreaterThan(Math.min(data('bubble'), data('dew')) * 1.005)
   })
+
+  it('looks each point up once, and many points anew', () => {
+    let asked = 0
+    const dew = {
+      ...r.dew,
+      temperature: (pa: number) => {
+        asked += 1
+        return r.dew.temperature(pa)
+      },
+    }
+    const { temperatureK } = saturating({ ...r, dew }, gaugePressure(4e5, 7_000), AIR, 'dew')
+    const points = [0, 1, 2, 3].map((n) => 4e5 + 1_000 * n)
+    const once = points.map((pa) => temperatureK(pa, AIR.si, 0))
+    const before = asked
+    expect(points.map((pa) => temperatureK(pa, AIR.si, 0))).toEqual(once)
+    // an error of the data is added, and no point of its own
+    expect(temperatureK(4e5, AIR.si, 0.5)).toBeCloseTo((once[0] ?? Number.NaN) + 0.5, 9)
+    expect(asked).toBe(before)
+    // the same reading under another barometer is another point
+    expect(temperatureK(4e5, AIR.si + 1_000, 0)).toBeCloseTo(once[1] ?? Number.NaN, 9)
+    expect(asked).toBe(before + 1)
+    for (let n = 10; n < 40; n += 1) {
+      const pa = 4e5 + 1_000 * n
+      expect(temperatureK(pa, AIR.si, 0)).toBe(saturationTemperature(r, pa + AIR.si, 'dew'))
+    }
+  })
 })
