@@ -10,7 +10,7 @@ export function wrongNumbers(value: number): readonly string[] {
 }
 
 /** Constants that say how far a search steps, when it gives up or is near enough: more or less does as well. */
-const SEARCH = /(?:STEPS?|BISECTIONS|ITERATIONS|TOLERANCE)$/u
+const SEARCH = /(?:STEPS?|BISECTIONS|ITERATIONS|REFINEMENTS|TOLERANCE)$/u
 
 /** A constant of the code changed. Below 1e-6 it is a bound of convergence too. */
 export const number: Operator = (node, parents) => {
