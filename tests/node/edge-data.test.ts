@@ -40,6 +40,9 @@ describe('what a program reads of its data while it starts', () => {
     const { here, rest } = apart(TREE, (tree) => Object.keys(tree.sources as Tree))
     expect(here).toEqual({ sources: { one: {} }, rows: [], told: 0, limit: 5 })
     expect(rest).toEqual({ sources: TREE.sources, rows: TREE.rows, told: TREE.told })
+    const names = { sources: {}, rows: [], told: 0, limit: 5 }
+    expect(apart(TREE, (tree) => Reflect.ownKeys(tree)).here).toEqual(names)
+    expect(apart(TREE, (tree) => 'nothing' in tree).here).toEqual(names)
     const list = apart(TREE, (tree) => (tree.rows as Json[]).length)
     expect(list.here).toEqual({ sources: {}, rows: [{}, {}], told: 0, limit: 5 })
   })
