@@ -2,6 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
 import { EVERYDAY, WORDS } from '../../cli/input/shorthand.ts'
 import { QUESTIONS } from '../cli/screens/questions.ts'
+import { registryText } from '../generate/registry.ts'
 import {
   type Described,
   missingOfRefrigerants,
@@ -129,6 +130,26 @@ describe('every refrigerant that is described', () => {
   })
 })
 
+describe('the registry of refrigerants', () => {
+  const ids = names('data/refrigerants')
+  const now = read('shared/refrigerant/registry.ts')
+
+  it('is as npm run data writes it', () => {
+    expect(now, 'run npm run data').toBe(registryText(ids))
+  })
+
+  it('gets a new one in its place, and loses one that is gone', () => {
+    const more = registryText([...ids, 'R-9999', 'R-407Z'], now)
+    expect(more).toContain(
+      `import r9999Curves from '../../data/saturation/R-9999.json' with { type: 'json' }\n`,
+    )
+    expect(more).toContain('  entry(r407F, r407FCurves),\n  entry(r407Z, r407ZCurves),\n')
+    expect(more).toContain('  entry(r1234zeE, r1234zeECurves),\n  entry(r9999, r9999Curves),\n]\n')
+    expect(registryText(ids, more)).toBe(now)
+    expect(() => registryText(ids, 'nothing of it')).toThrow('another shape')
+  })
+})
+
 describe('every step that is defined', () => {
   it('stands in every list that needs it', () => {
     const room = stepRoom()
@@ -195,7 +216,7 @@ describe('of an invented refrigerant', () => {
   })
 
   const REGISTRY =
-    'R-1 is not in the registry: add the imports of data/refrigerants/R-1.json and data/saturation/R-1.json and its entry to shared/refrigerant/registry.ts.'
+    'R-1 is not in the registry: run npm run data, which writes shared/refrigerant/registry.ts.'
   const CURVES =
     'R-1 has no curves: run npm run data -- R-1, which writes data/saturation/R-1.json and its row in data/saturation-fits.json.'
   const SAFETY = 'set safetyClass to one of A1, A2L, A2, A3, with its source.'
@@ -283,7 +304,7 @@ describe('of an invented refrigerant', () => {
     [
       'its description',
       pure({ described: [], designations: {}, curves: [], fits: [] }),
-      'shared/refrigerant/registry.ts names R-1, which data/refrigerants does not describe: take it out.',
+      'shared/refrigerant/registry.ts names R-1, which data/refrigerants does not describe: run npm run data.',
     ],
   ])('%s is missed by name', (_, told, sentence) => {
     expect([told].flat()).toEqual([sentence])
@@ -307,7 +328,7 @@ describe('of an invented refrigerant', () => {
       ['R-407C', 'R-407A'],
     ] as const) {
       expect(order(a, b)).toEqual([
-        `shared/refrigerant/registry.ts has ${a} before ${b}: entries stand in the order of designation.`,
+        `shared/refrigerant/registry.ts has ${a} before ${b}: run npm run data, which puts them in the order of designation.`,
       ])
     }
   })

@@ -68,7 +68,7 @@ function registered(id: string, room: RefrigerantRoom): readonly string[] {
   return [
     ...says(
       !imports || !room.entries.includes(id),
-      `${id} is not in the registry: add the imports of data/refrigerants/${id}.json and data/saturation/${id}.json and its entry to shared/refrigerant/registry.ts.`,
+      `${id} is not in the registry: run npm run data, which writes shared/refrigerant/registry.ts.`,
     ),
     ...says(
       !fitted,
@@ -168,15 +168,15 @@ function substanceOf(
 
 function leftOver(room: RefrigerantRoom): readonly string[] {
   const known = new Set(room.described.map(({ id }) => id))
-  const strange = (ids: readonly string[], where: string) =>
+  const strange = (ids: readonly string[], where: string, then = 'run npm run data') =>
     ids
       .filter((id) => !known.has(id))
-      .map((id) => `${where} names ${id}, which data/refrigerants does not describe: take it out.`)
+      .map((id) => `${where} names ${id}, which data/refrigerants does not describe: ${then}.`)
   return [
     ...strange(room.entries, 'shared/refrigerant/registry.ts'),
     ...strange(room.curves, 'data/saturation'),
     ...strange(room.fits, 'data/saturation-fits.json'),
-    ...strange(Object.keys(room.designations), 'data/service/designations.json'),
+    ...strange(Object.keys(room.designations), 'data/service/designations.json', 'take it out'),
   ]
 }
 
@@ -191,7 +191,7 @@ function outOfOrder(entries: readonly string[]): readonly string[] {
   return at < 0
     ? []
     : [
-        `shared/refrigerant/registry.ts has ${entries[at]} before ${entries[at + 1]}: entries stand in the order of designation.`,
+        `shared/refrigerant/registry.ts has ${entries[at]} before ${entries[at + 1]}: run npm run data, which puts them in the order of designation.`,
       ]
 }
 
