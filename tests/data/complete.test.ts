@@ -60,15 +60,13 @@ function refrigerantRoom(): RefrigerantRoom {
     warming: Object.keys(
       json<{ substances: Rows }>('data/service/warming-potentials.json').substances,
     ),
-    lawFamilies: Object.fromEntries(
+    families: Object.fromEntries(
       Object.entries(
         json<{ families: Rows<readonly string[]> }>('data/rules/families.json').families,
       ).flatMap(([family, substances]) =>
         substances.map((substance) => [substance, family] as const),
       ),
     ),
-    oilClasses: json<{ substanceClass: Rows<string> }>('data/service/oil-types.json')
-      .substanceClass,
     flammable: json<{ flammable: readonly string[] }>('data/service/fractionation.json').flammable,
     unfluorinated: found(
       /UNFLUORINATED.*?\[(.*?)\]/su.exec(read('shared/dangers.ts'))?.[1] ?? '',
@@ -178,8 +176,7 @@ const PURE: RefrigerantRoom = {
   goldenSubstances: ['R-1', 'R-2'],
   goldenBlends: [],
   warming: [],
-  lawFamilies: { 'R-1': 'hydrocarbon', 'R-2': 'hfc' },
-  oilClasses: { 'R-1': 'hydrocarbon', 'R-2': 'hfc' },
+  families: { 'R-1': 'hydrocarbon', 'R-2': 'hfc' },
   flammable: ['R-1'],
   unfluorinated: ['R-1'],
 }
@@ -268,13 +265,8 @@ describe('of an invented refrigerant', () => {
     ],
     [
       'its family',
-      pure({ lawFamilies: {} }),
-      'R-1 belongs to no chemical family, so no rule of law finds it: add it to data/rules/families.json.',
-    ],
-    [
-      'its class for oils',
-      pure({ oilClasses: {} }),
-      'R-1 has no class for oils: add it to substanceClass in data/service/oil-types.json.',
+      pure({ families: {} }),
+      'R-1 belongs to no chemical family, so no rule of law and no oil fits it: add it to data/rules/families.json.',
     ],
     [
       'that it burns',

@@ -34,9 +34,8 @@ export interface RefrigerantRoom {
   readonly goldenBlends: readonly string[]
   /** Rows of `data/service/warming-potentials.json`. */
   readonly warming: readonly string[]
-  /** Chemical family by substance, for the law (`data/rules/families.json`) and for oils. */
-  readonly lawFamilies: Readonly<Record<string, string | undefined>>
-  readonly oilClasses: Readonly<Record<string, string | undefined>>
+  /** Chemical family by substance (`data/rules/families.json`). */
+  readonly families: Readonly<Record<string, string | undefined>>
   /** Components that burn, and substances without fluorine, as steps and dangers know them. */
   readonly flammable: readonly string[]
   readonly unfluorinated: readonly string[]
@@ -138,7 +137,7 @@ function substanceOf(
       `${of} is made of ${substance}, which has no equation: write data/substances/${substance}.json by tests/generate/substances.py and list it in shared/substance/library.ts.`,
     ]
   }
-  const family = room.lawFamilies[substance]
+  const family = room.families[substance]
   const fluorine = family === undefined || !NO_FLUORINE.includes(family)
   return [
     ...says(
@@ -147,11 +146,7 @@ function substanceOf(
     ),
     ...says(
       family === undefined,
-      `${substance} belongs to no chemical family, so no rule of law finds it: add it to data/rules/families.json.`,
-    ),
-    ...says(
-      room.oilClasses[substance] === undefined,
-      `${substance} has no class for oils: add it to substanceClass in data/service/oil-types.json.`,
+      `${substance} belongs to no chemical family, so no rule of law and no oil fits it: add it to data/rules/families.json.`,
     ),
     ...says(
       family !== undefined && room.unfluorinated.includes(substance) === fluorine,
