@@ -141,3 +141,30 @@ it('follows no charge of nothing', () => {
     expect.objectContaining({ code: 'out-of-range', path: ['startMass'] }),
   )
 })
+
+describe('the liquid that is left', () => {
+  const share = (lost: string, more: object = {}) => {
+    const { result } = fractionation.run({ ...leak, liquidShare: '60 %', lost, ...more })
+    return result.vessel.liquidShareNow.value
+  }
+
+  it('is by its volume what mass and densities leave, whichever escapes', () => {
+    // R-407C at 25 °C: 1136 kg/m³ of liquid, 49 of its vapour (bubble and dew line), which change
+    // by some percent while it fractionates. 60 % by volume: 0.6 · 1136 + 0.4 · 49 = 701 kg/m³.
+    const whole = 0.6 * 1136 + 0.4 * 49
+    for (const [lost, kept] of [
+      ['10 %', 0.9],
+      ['40 %', 0.6],
+    ] as const) {
+      const expected = (100 * (whole * kept - 49)) / (1136 - 49)
+      for (const escapes of ['vapour', 'liquid']) {
+        expect(Math.abs(share(lost, { escapes }) - expected)).toBeLessThan(1.5)
+      }
+    }
+  })
+
+  it('is none once all of it has boiled', () => {
+    expect(share('90 %', { liquidShare: '5 %' })).toBe(0)
+    expect(share('1 %')).toBeGreaterThan(58)
+  })
+})

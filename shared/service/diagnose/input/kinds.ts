@@ -104,6 +104,22 @@ function fits(architecture: Architecture, input: DiagnoseInput): boolean {
   )
 }
 
+/** The same input with what an architecture or a machine of the model says of machine and device. */
+export function withFacts(
+  input: DiagnoseInput,
+  { presets: [only, ...others] }: Kinds,
+): DiagnoseInput {
+  if (!only || others.length > 0 || !(input.architecture ?? input.modelMachine)) return input
+  const { vehicle, valve } = FACTS[only.preset.architecture]
+  return {
+    ...input,
+    machine: input.machine ?? (vehicle ? 'off-road' : 'stationary'),
+    meteringDevice:
+      input.meteringDevice ??
+      (valve ? 'expansion-valve' : vehicle ? 'orifice-tube' : 'fixed-orifice'),
+  }
+}
+
 /** Refrigerants whose effects are known ahead of time: several kinds are averaged over only with these. */
 const TABLED: readonly string[] = ['R-134a', 'R-410A']
 
