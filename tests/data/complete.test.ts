@@ -55,6 +55,11 @@ function refrigerantRoom(): RefrigerantRoom {
       read('shared/substance/library.ts'),
       /from '[./]*\/data\/substances\/(.*)\.json'/gu,
     ).filter((name) => names('data/substances').includes(name)),
+    pairs: names('data/mixing').flatMap((name) =>
+      json<{ pairs: readonly { components: readonly string[] }[] }>(
+        `data/mixing/${name}.json`,
+      ).pairs.map(({ components }) => components.join('/')),
+    ),
     goldenSubstances: names('tests/reference/golden'),
     goldenBlends: Object.keys(json<{ blends: Rows }>('tests/reference/golden/blends.json').blends),
     warming: Object.keys(
@@ -173,6 +178,7 @@ const PURE: RefrigerantRoom = {
   fits: ['R-1'],
   designations: { 'R-1': { safetyClass: 'A3' } },
   substances: ['R-1', 'R-2'],
+  pairs: ['R-2/R-1'],
   goldenSubstances: ['R-1', 'R-2'],
   goldenBlends: [],
   warming: [],
@@ -262,6 +268,16 @@ describe('of an invented refrigerant', () => {
       'the reference',
       pure({ goldenSubstances: [] }),
       'R-1 is compared with nothing: run tests/reference/golden.py, which writes tests/reference/golden/R-1.json.',
+    ],
+    [
+      'how it mixes',
+      pure({ pairs: [] }),
+      'R-1/R-2 have no mixing rule: add the new substance to SUBSTANCES of tests/generate/mixing.py and run it, which writes data/mixing.',
+    ],
+    [
+      'how it mixes with several',
+      pure({ substances: ['R-1', 'R-2', 'R-3'] }),
+      'R-1/R-3 and 1 more have no mixing rule: add the new substance to SUBSTANCES of tests/generate/mixing.py and run it, which writes data/mixing.',
     ],
     [
       'its family',

@@ -29,6 +29,8 @@ export interface RefrigerantRoom {
   readonly designations: Readonly<Record<string, { readonly safetyClass?: string } | undefined>>
   /** What `shared/substance/library.ts` lists of the files in `data/substances`. */
   readonly substances: readonly string[]
+  /** What `data/mixing` has a rule for, such as 'R-32/R-125', in either order. */
+  readonly pairs: readonly string[]
   /** Substances with golden values of the reference library, blends with theirs. */
   readonly goldenSubstances: readonly string[]
   readonly goldenBlends: readonly string[]
@@ -54,9 +56,26 @@ export function missingOfRefrigerants(room: RefrigerantRoom): readonly string[] 
       ...figures(info, room),
       ...parts(info, room),
     ]),
+    ...unmixed(room),
     ...leftOver(room),
     ...outOfOrder(room.entries),
   ]
+}
+
+/** Pairs of substances that no paper and no estimate covers. */
+function unmixed({ substances, pairs }: RefrigerantRoom): readonly string[] {
+  const known = new Set(pairs)
+  const missing = substances.flatMap((a, i) =>
+    substances
+      .slice(i + 1)
+      .filter((b) => !known.has(`${a}/${b}`) && !known.has(`${b}/${a}`))
+      .map((b) => `${a}/${b}`),
+  )
+  const more = missing.length > 1 ? ` and ${missing.length - 1} more` : ''
+  return says(
+    missing.length > 0,
+    `${missing[0]}${more} have no mixing rule: add the new substance to SUBSTANCES of tests/generate/mixing.py and run it, which writes data/mixing.`,
+  )
 }
 
 const says = (missing: boolean, sentence: string) => (missing ? [sentence] : [])
