@@ -31,7 +31,7 @@ const PATTERNS = [
   'weak-lift: compressor-leak stroke-stuck-low undercharge valve-stuck-open',
   'cold-liquid-raised: overcharge condenser-air restriction undercharge',
   'cold-liquid: restriction overcharge',
-  'both-high: condenser-air overcharge air valve-stuck-open compressor-leak',
+  'low-side-high: condenser-air overcharge air valve-stuck-open compressor-leak',
   'flooded: valve-stuck-open compressor-leak condenser-air',
   'low-subcooling: undercharge valve-stuck-open condenser-air',
 ]
