@@ -371,7 +371,7 @@ describe('what two gauges and a few thermometers fit', () => {
     })
     expect(JSON.stringify(result)).not.toMatch(/tells (them|the first two) apart/u)
     const valve = result.verdicts.find(({ about }) => about === 'metering-device')
-    expect(valve?.meaning).toMatch(/low charge, not a restriction/u)
+    expect(valve?.meaning).toMatch(/a low charge; only with a receiver a restriction/u)
   })
 
   it('never says to add refrigerant by pressure, and puts the leak before the charge', () => {
