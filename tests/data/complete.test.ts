@@ -2,6 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
 import { EVERYDAY, WORDS } from '../../cli/input/shorthand.ts'
 import { QUESTIONS } from '../cli/screens/questions.ts'
+import { registryText } from '../generate/registry.ts'
 import {
   type Described,
   missingOfRefrigerants,
@@ -54,20 +55,23 @@ function refrigerantRoom(): RefrigerantRoom {
       read('shared/substance/library.ts'),
       /from '[./]*\/data\/substances\/(.*)\.json'/gu,
     ).filter((name) => names('data/substances').includes(name)),
+    pairs: names('data/mixing').flatMap((name) =>
+      json<{ pairs: readonly { components: readonly string[] }[] }>(
+        `data/mixing/${name}.json`,
+      ).pairs.map(({ components }) => components.join('/')),
+    ),
     goldenSubstances: names('tests/reference/golden'),
     goldenBlends: Object.keys(json<{ blends: Rows }>('tests/reference/golden/blends.json').blends),
     warming: Object.keys(
       json<{ substances: Rows }>('data/service/warming-potentials.json').substances,
     ),
-    lawFamilies: Object.fromEntries(
+    families: Object.fromEntries(
       Object.entries(
         json<{ families: Rows<readonly string[]> }>('data/rules/families.json').families,
       ).flatMap(([family, substances]) =>
         substances.map((substance) => [substance, family] as const),
       ),
     ),
-    oilClasses: json<{ substanceClass: Rows<string> }>('data/service/oil-types.json')
-      .substanceClass,
     flammable: json<{ flammable: readonly string[] }>('data/service/fractionation.json').flammable,
     unfluorinated: found(
       /UNFLUORINATED.*?\[(.*?)\]/su.exec(read('shared/dangers.ts'))?.[1] ?? '',
@@ -129,6 +133,26 @@ describe('every refrigerant that is described', () => {
   })
 })
 
+describe('the registry of refrigerants', () => {
+  const ids = names('data/refrigerants')
+  const now = read('shared/refrigerant/registry.ts')
+
+  it('is as npm run data writes it', () => {
+    expect(now, 'run npm run data').toBe(registryText(ids))
+  })
+
+  it('gets a new one in its place, and loses one that is gone', () => {
+    const more = registryText([...ids, 'R-9999', 'R-407Z'], now)
+    expect(more).toContain(
+      `import r9999Curves from '../../data/saturation/R-9999.json' with { type: 'json' }\n`,
+    )
+    expect(more).toContain('  entry(r407F, r407FCurves),\n  entry(r407Z, r407ZCurves),\n')
+    expect(more).toContain('  entry(r1234zeE, r1234zeECurves),\n  entry(r9999, r9999Curves),\n]\n')
+    expect(registryText(ids, more)).toBe(now)
+    expect(() => registryText(ids, 'nothing of it')).toThrow('another shape')
+  })
+})
+
 describe('every step that is defined', () => {
   it('stands in every list that needs it', () => {
     const room = stepRoom()
@@ -154,11 +178,11 @@ const PURE: RefrigerantRoom = {
   fits: ['R-1'],
   designations: { 'R-1': { safetyClass: 'A3' } },
   substances: ['R-1', 'R-2'],
+  pairs: ['R-2/R-1'],
   goldenSubstances: ['R-1', 'R-2'],
   goldenBlends: [],
   warming: [],
-  lawFamilies: { 'R-1': 'hydrocarbon', 'R-2': 'hfc' },
-  oilClasses: { 'R-1': 'hydrocarbon', 'R-2': 'hfc' },
+  families: { 'R-1': 'hydrocarbon', 'R-2': 'hfc' },
   flammable: ['R-1'],
   unfluorinated: ['R-1'],
 }
@@ -195,7 +219,7 @@ describe('of an invented refrigerant', () => {
   })
 
   const REGISTRY =
-    'R-1 is not in the registry: add the imports of data/refrigerants/R-1.json and data/saturation/R-1.json and its entry to shared/refrigerant/registry.ts.'
+    'R-1 is not in the registry: run npm run data, which writes shared/refrigerant/registry.ts.'
   const CURVES =
     'R-1 has no curves: run npm run data -- R-1, which writes data/saturation/R-1.json and its row in data/saturation-fits.json.'
   const SAFETY = 'set safetyClass to one of A1, A2L, A2, A3, with its source.'
@@ -246,14 +270,19 @@ describe('of an invented refrigerant', () => {
       'R-1 is compared with nothing: run tests/reference/golden.py, which writes tests/reference/golden/R-1.json.',
     ],
     [
-      'its family',
-      pure({ lawFamilies: {} }),
-      'R-1 belongs to no chemical family, so no rule of law finds it: add it to data/rules/families.json.',
+      'how it mixes',
+      pure({ pairs: [] }),
+      'R-1/R-2 have no mixing rule: add the new substance to SUBSTANCES of tests/generate/mixing.py and run it, which writes data/mixing.',
     ],
     [
-      'its class for oils',
-      pure({ oilClasses: {} }),
-      'R-1 has no class for oils: add it to substanceClass in data/service/oil-types.json.',
+      'how it mixes with several',
+      pure({ substances: ['R-1', 'R-2', 'R-3'] }),
+      'R-1/R-3 and 1 more have no mixing rule: add the new substance to SUBSTANCES of tests/generate/mixing.py and run it, which writes data/mixing.',
+    ],
+    [
+      'its family',
+      pure({ families: {} }),
+      'R-1 belongs to no chemical family, so no rule of law and no oil fits it: add it to data/rules/families.json.',
     ],
     [
       'that it burns',
@@ -283,7 +312,7 @@ describe('of an invented refrigerant', () => {
     [
       'its description',
       pure({ described: [], designations: {}, curves: [], fits: [] }),
-      'shared/refrigerant/registry.ts names R-1, which data/refrigerants does not describe: take it out.',
+      'shared/refrigerant/registry.ts names R-1, which data/refrigerants does not describe: run npm run data.',
     ],
   ])('%s is missed by name', (_, told, sentence) => {
     expect([told].flat()).toEqual([sentence])
@@ -307,7 +336,7 @@ describe('of an invented refrigerant', () => {
       ['R-407C', 'R-407A'],
     ] as const) {
       expect(order(a, b)).toEqual([
-        `shared/refrigerant/registry.ts has ${a} before ${b}: entries stand in the order of designation.`,
+        `shared/refrigerant/registry.ts has ${a} before ${b}: run npm run data, which puts them in the order of designation.`,
       ])
     }
   })

@@ -1,10 +1,12 @@
 import fc from 'fast-check'
 import { afterEach, beforeAll, describe, expect, it, vi } from 'vitest'
-import { operation } from '../../shared/operations.ts'
+import { operation, operations } from '../../shared/operations.ts'
+import { createApp } from '../../worker/app.ts'
 import { fill, fillAll, type Json, part } from '../../worker/edge/parts.ts'
 import type { Settings } from '../../worker/settings.ts'
 import { type BuiltEdge, builtEdge } from '../generate/edge.ts'
 import { isWhole, split, unlooked, watched } from '../generate/edge-data.ts'
+import { arbitraryInput } from '../support/arbitrary-input.ts'
 
 type Tree = { [name: string]: Json }
 
@@ -40,6 +42,9 @@ describe('what a program reads of its data while it starts', () => {
     const { here, rest } = apart(TREE, (tree) => Object.keys(tree.sources as Tree))
     expect(here).toEqual({ sources: { one: {} }, rows: [], told: 0, limit: 5 })
     expect(rest).toEqual({ sources: TREE.sources, rows: TREE.rows, told: TREE.told })
+    const names = { sources: {}, rows: [], told: 0, limit: 5 }
+    expect(apart(TREE, (tree) => Reflect.ownKeys(tree)).here).toEqual(names)
+    expect(apart(TREE, (tree) => 'nothing' in tree).here).toEqual(names)
     const list = apart(TREE, (tree) => (tree.rows as Json[]).length)
     expect(list.here).toEqual({ sources: {}, rows: [{}, {}], told: 0, limit: 5 })
   })
@@ -99,9 +104,12 @@ interface Program {
 }
 
 describe('the program of the edge', () => {
+  const app = createApp()
   let built: BuiltEdge
+  let once: Promise<Program>
   beforeAll(async () => {
     built = await builtEdge()
+    once = started()
   }, 60_000)
   afterEach(() => vi.restoreAllMocks())
 
@@ -122,12 +130,18 @@ describe('the program of the edge', () => {
       : new Response(null, { status: 404 }),
   )
   const { name, example } = operation('retrofit')
-  const ask = () =>
-    new Request(`http://shop.test/v1/${name}`, {
+  const asking = (step: string, input: unknown) => ({
+    url: `http://shop.test/v1/${step}`,
+    init: {
       method: 'POST',
       headers: { 'content-type': 'application/json' },
-      body: JSON.stringify(example),
-    })
+      body: JSON.stringify(input),
+    },
+  })
+  const ask = () => {
+    const { url, init } = asking(name, example)
+    return new Request(url, init)
+  }
   const own = () => operation(name).text(example)
 
   it('reads its data once, before the first answer', async () => {
@@ -141,6 +155,16 @@ describe('the program of the edge', () => {
       expect(await (await program.fetch(ask(), settings)).text()).toBe(own())
     }
     expect(asked).toEqual([built.data.address])
+  })
+
+  it.each(operations)('answers anything that $name is asked as the core does', async (entry) => {
+    const program = await once
+    const inputs = fc.sample(arbitraryInput(entry), { numRuns: 8, seed: 20261127 })
+    for (const input of [entry.example, ...inputs]) {
+      const { url, init } = asking(entry.name, input)
+      const response = await program.fetch(new Request(url, init), found)
+      expect(await response.text()).toBe(await (await app.request(url, init)).text())
+    }
   })
 
   it('answers all that come at once, each by a file that it asked for itself', async () => {

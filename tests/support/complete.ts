@@ -29,14 +29,15 @@ export interface RefrigerantRoom {
   readonly designations: Readonly<Record<string, { readonly safetyClass?: string } | undefined>>
   /** What `shared/substance/library.ts` lists of the files in `data/substances`. */
   readonly substances: readonly string[]
+  /** What `data/mixing` has a rule for, such as 'R-32/R-125', in either order. */
+  readonly pairs: readonly string[]
   /** Substances with golden values of the reference library, blends with theirs. */
   readonly goldenSubstances: readonly string[]
   readonly goldenBlends: readonly string[]
   /** Rows of `data/service/warming-potentials.json`. */
   readonly warming: readonly string[]
-  /** Chemical family by substance, for the law (`data/rules/families.json`) and for oils. */
-  readonly lawFamilies: Readonly<Record<string, string | undefined>>
-  readonly oilClasses: Readonly<Record<string, string | undefined>>
+  /** Chemical family by substance (`data/rules/families.json`). */
+  readonly families: Readonly<Record<string, string | undefined>>
   /** Components that burn, and substances without fluorine, as steps and dangers know them. */
   readonly flammable: readonly string[]
   readonly unfluorinated: readonly string[]
@@ -55,9 +56,26 @@ export function missingOfRefrigerants(room: RefrigerantRoom): readonly string[] 
       ...figures(info, room),
       ...parts(info, room),
     ]),
+    ...unmixed(room),
     ...leftOver(room),
     ...outOfOrder(room.entries),
   ]
+}
+
+/** Pairs of substances that no paper and no estimate covers. */
+function unmixed({ substances, pairs }: RefrigerantRoom): readonly string[] {
+  const known = new Set(pairs)
+  const missing = substances.flatMap((a, i) =>
+    substances
+      .slice(i + 1)
+      .filter((b) => !known.has(`${a}/${b}`) && !known.has(`${b}/${a}`))
+      .map((b) => `${a}/${b}`),
+  )
+  const more = missing.length > 1 ? ` and ${missing.length - 1} more` : ''
+  return says(
+    missing.length > 0,
+    `${missing[0]}${more} have no mixing rule: add the new substance to SUBSTANCES of tests/generate/mixing.py and run it, which writes data/mixing.`,
+  )
 }
 
 const says = (missing: boolean, sentence: string) => (missing ? [sentence] : [])
@@ -68,7 +86,7 @@ function registered(id: string, room: RefrigerantRoom): readonly string[] {
   return [
     ...says(
       !imports || !room.entries.includes(id),
-      `${id} is not in the registry: add the imports of data/refrigerants/${id}.json and data/saturation/${id}.json and its entry to shared/refrigerant/registry.ts.`,
+      `${id} is not in the registry: run npm run data, which writes shared/refrigerant/registry.ts.`,
     ),
     ...says(
       !fitted,
@@ -138,7 +156,7 @@ function substanceOf(
       `${of} is made of ${substance}, which has no equation: write data/substances/${substance}.json by tests/generate/substances.py and list it in shared/substance/library.ts.`,
     ]
   }
-  const family = room.lawFamilies[substance]
+  const family = room.families[substance]
   const fluorine = family === undefined || !NO_FLUORINE.includes(family)
   return [
     ...says(
@@ -147,11 +165,7 @@ function substanceOf(
     ),
     ...says(
       family === undefined,
-      `${substance} belongs to no chemical family, so no rule of law finds it: add it to data/rules/families.json.`,
-    ),
-    ...says(
-      room.oilClasses[substance] === undefined,
-      `${substance} has no class for oils: add it to substanceClass in data/service/oil-types.json.`,
+      `${substance} belongs to no chemical family, so no rule of law and no oil fits it: add it to data/rules/families.json.`,
     ),
     ...says(
       family !== undefined && room.unfluorinated.includes(substance) === fluorine,
@@ -168,15 +182,15 @@ function substanceOf(
 
 function leftOver(room: RefrigerantRoom): readonly string[] {
   const known = new Set(room.described.map(({ id }) => id))
-  const strange = (ids: readonly string[], where: string) =>
+  const strange = (ids: readonly string[], where: string, then = 'run npm run data') =>
     ids
       .filter((id) => !known.has(id))
-      .map((id) => `${where} names ${id}, which data/refrigerants does not describe: take it out.`)
+      .map((id) => `${where} names ${id}, which data/refrigerants does not describe: ${then}.`)
   return [
     ...strange(room.entries, 'shared/refrigerant/registry.ts'),
     ...strange(room.curves, 'data/saturation'),
     ...strange(room.fits, 'data/saturation-fits.json'),
-    ...strange(Object.keys(room.designations), 'data/service/designations.json'),
+    ...strange(Object.keys(room.designations), 'data/service/designations.json', 'take it out'),
   ]
 }
 
@@ -191,7 +205,7 @@ function outOfOrder(entries: readonly string[]): readonly string[] {
   return at < 0
     ? []
     : [
-        `shared/refrigerant/registry.ts has ${entries[at]} before ${entries[at + 1]}: entries stand in the order of designation.`,
+        `shared/refrigerant/registry.ts has ${entries[at]} before ${entries[at + 1]}: run npm run data, which puts them in the order of designation.`,
       ]
 }
 

@@ -14,7 +14,7 @@ export function wrongNumbers(value: number): readonly string[] {
  * enough, and how much is kept for the next time: more or less does as well.
  */
 const SEARCH =
-  /(?:STEPS?|BISECTIONS|HALVINGS|ITERATIONS|RUNGS|LADDER|WIDEN|TOLERANCE|MOST_(?:KEPT|SYMBOLS|SPELLINGS))$/u
+  /(?:STEPS?|BISECTIONS|HALVINGS|ITERATIONS|REFINEMENTS|RUNGS|LADDER|WIDEN|TOLERANCE|MOST_(?:KEPT|SYMBOLS|SPELLINGS))$/u
 
 /** A constant of the code changed. Below 1e-6 it is a bound of convergence too. */
 export const number: Operator = (node, parents) => {
