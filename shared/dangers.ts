@@ -115,6 +115,7 @@ const ofFlammable = (does: readonly Act[], fluorinated: boolean): readonly Cauti
   ...(does.includes('charges') && !fluorinated ? (['no-flammable-retrofit'] as const) : []),
 ]
 
+/** Substances that hold no fluorine; `tests/data/complete.test.ts` holds it to their families. */
 const UNFLUORINATED: ReadonlySet<string> = new Set([
   'R-744',
   'R-290',

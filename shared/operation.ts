@@ -194,6 +194,8 @@ export interface DefinedOperation<F extends Fields, R extends z.ZodType> extends
   readonly compute: Definition<F, R>['compute']
   readonly fields: F
   readonly result: R
+  /** Names of its cautions, for what is declared by them. */
+  readonly cautionIds: readonly CautionId[]
   /** Parses an input, for steps that then call `compute`. @throws {CalcError} */
   parse(input: unknown): z.output<z.ZodObject<F>>
   /** The same with the units that the answer is to be shown in, for pictures of it. @throws {CalcError} */
@@ -217,7 +219,8 @@ export function defineOperation<F extends Fields, R extends z.ZodType>(
   // At run time alone: a step that opens a system need not name the field to be told of it.
   const fields: F = opens ? { law: lawIn.optional(), ...definition.fields } : definition.fields
   const { always, mayAlso } = definition.cautions
-  const declared = new Set<CautionId>([...always, ...mayAlso])
+  const cautionIds = [...always, ...mayAlso]
+  const declared = new Set<CautionId>(cautionIds)
   const input = z.strictObject({ ...fields, ...presentationIn })
   const output = z.strictObject({ result, ...frameOut })
   const read = (given: unknown) => {
@@ -260,7 +263,10 @@ export function defineOperation<F extends Fields, R extends z.ZodType>(
     get sources() {
       return operation.run(definition.example).sources
     },
-    cautions: cautions([...always, ...mayAlso]),
+    cautionIds,
+    get cautions() {
+      return cautions(cautionIds)
+    },
     example: definition.example,
     compute,
     fields,

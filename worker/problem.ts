@@ -50,6 +50,7 @@ export const DOOR_PROBLEMS = {
   'too-many-requests': { status: 429, title: 'Too many requests' },
   'headers-too-large': { status: 431, title: 'The headers are too large' },
   internal: { status: 500, title: 'A fault of the service' },
+  'not-ready': { status: 503, title: 'The service is not ready' },
 } as const satisfies Record<string, { status: ContentfulStatusCode; title: string }>
 
 export type DoorProblem = keyof typeof DOOR_PROBLEMS
@@ -103,9 +104,9 @@ export function faultProblem(error: unknown): Problem {
 }
 
 /** Anything thrown: the project's own error is the caller's to mend, all else is ours. */
-export function problemOf(request: Request, error: unknown): Response {
+export function problemOf(error: unknown, hungUp: boolean): Response {
   if (error instanceof CalcError) return answer(calcProblemOf(error), statusOf[error.code])
   // Whoever hung up reads no answer, and it was no fault of the service.
-  if (request.signal.aborted) return new Response(null, { status: 400 })
+  if (hungUp) return new Response(null, { status: 400 })
   return answer(faultProblem(error), DOOR_PROBLEMS.internal.status)
 }

@@ -1,5 +1,6 @@
 import data from '../../data/service/patterns.json' with { type: 'json' }
 import type { Machine, MeteringDevice } from '../fields/index.ts'
+import { quantity } from '../quantity/index.ts'
 import { sourceTable } from '../source-table.ts'
 import type { Source } from '../sources.ts'
 import { limitsOf, possibleLevels, type SignId, type SignLevel, type Signs } from './signs.ts'
@@ -11,16 +12,27 @@ interface Row {
   readonly id: string
   readonly when: Readonly<Partial<Record<SignId, readonly SignLevel[]>>>
   readonly headline: string
+  /** Said instead where the figures that it names were read. */
+  readonly ifRead?: string
   readonly causes: readonly string[]
   readonly next: readonly string[]
   /** Patterns that say less than this one and are left out beside it. */
   readonly covers: readonly string[]
-  /** Only with an expansion valve: an orifice does the same by design. */
+  /** Only with a valve, or only with an orifice: the other does the same by design. */
   readonly device?: string
+  /** Only on a stationary machine: behind a receiver there is hardly any subcooling. */
+  readonly machine?: string
   readonly source: string
 }
 
 const ROWS = data.patterns as unknown as readonly Row[]
+
+/** By how much a subcooling may show too large that is counted from the discharge pressure, K. */
+export const FROM_DISCHARGE_K = quantity(
+  'temperatureDifference',
+  data.fromDischarge.value,
+  data.fromDischarge.unit,
+).si
 
 /** Ids of the patterns that are known. */
 export const PATTERN_IDS = ROWS.map(({ id }) => id) as [string, ...string[]]
@@ -30,8 +42,8 @@ export interface Pattern {
   readonly id: string
   /** The signs it goes by, in words: "superheat high". */
   readonly signs: readonly string[]
-  /** Sentence with slots for figures. */
-  readonly headline: string
+  /** Sentences with slots for figures: the first counts whose figures are all there. */
+  readonly headlines: readonly string[]
   readonly causes: readonly string[]
   readonly next: readonly string[]
   readonly sources: readonly Source[]
@@ -53,15 +65,16 @@ export function patternsOf(
   signs: Signs,
   { machine, meteringDevice }: PatternFacts,
 ): readonly Pattern[] {
-  const valve = meteringDevice === 'expansion-valve' || meteringDevice === 'electronic-valve'
+  const fed = meteringDevice && (isValve(meteringDevice) ? 'valve' : 'orifice')
   const known = new Map<SignId, ReadonlySet<SignLevel>>()
   for (const [id, figure] of Object.entries(signs) as [SignId, Signs[SignId]][]) {
     // What a cold store evaporates at is no sign of anything.
-    if (id === 'evaporating' && machine === 'refrigerated-cargo') continue
+    if (BY_EVAPORATING.includes(id) && machine === 'refrigerated-cargo') continue
     if (figure) known.set(id, possibleLevels(id, figure, machine))
   }
-  const shows = ({ when, device }: Row) =>
-    (device === undefined || valve) &&
+  const shows = ({ when, device, machine: only }: Row) =>
+    (device === undefined || device === fed) &&
+    (only === undefined || only === machine) &&
     (Object.entries(when) as [SignId, readonly SignLevel[]][]).every(([id, wanted]) => {
       const possible = known.get(id)
       return possible !== undefined && [...possible].every((level) => wanted.includes(level))
@@ -71,8 +84,13 @@ export function patternsOf(
   return shown.filter(({ id }) => !covered.has(id)).map((row) => patternOf(row, machine))
 }
 
+const BY_EVAPORATING: readonly SignId[] = ['evaporating', 'fed', 'coldish']
+
+const isValve = (device: MeteringDevice) =>
+  device === 'expansion-valve' || device === 'electronic-valve'
+
 function patternOf(
-  { id, when, headline, causes, next, source }: Row,
+  { id, when, headline, ifRead, causes, next, source }: Row,
   machine: Machine | undefined,
 ) {
   const entries = Object.entries(when) as [SignId, readonly SignLevel[]][]
@@ -80,7 +98,7 @@ function patternOf(
   return {
     id,
     signs: entries.map(([, wanted], index) => `${limits[index]?.name} ${wanted.join(' or ')}`),
-    headline,
+    headlines: ifRead === undefined ? [headline] : [ifRead, headline],
     causes,
     next,
     sources: [source, ...limits.flatMap(({ sources }) => sources)].map((key) =>

@@ -26,6 +26,8 @@ const ROWS: Readonly<Record<SignId, SignRow>> = data.signs
 /** Of signs with a unit: temperatures are compared as such, everything else as a difference. */
 const KINDS: Partial<Record<SignId, Kind>> = {
   evaporating: 'temperature',
+  fed: 'temperature',
+  coldish: 'temperature',
   suction: 'pressureDifference',
 }
 

@@ -88,7 +88,7 @@ export interface Entry {
 // JSON modules widen literals to string; tests/data checks every file against the strict schema.
 const entry = (info: unknown, file: CurveFile): Entry => ({ info: info as RefrigerantInfo, file })
 
-/** Every refrigerant a person can pick, in order of designation. */
+/** Every refrigerant a person can pick, in order of designation; `npm run data` writes list and imports. */
 export const ENTRIES: readonly Entry[] = [
   entry(r12, r12Curves),
   entry(r22, r22Curves),

@@ -1,6 +1,6 @@
-import data from '../../data/rules/families.json' with { type: 'json' }
 import type { CompressorDrive, Machine, Sector } from '../fields/machine.ts'
 import type { Quantity } from '../quantity/index.ts'
+import { familyOf } from '../refrigerant/family.ts'
 import type { Refrigerant, RefrigerantInfo } from '../refrigerant/index.ts'
 import type { Action } from './types.ts'
 
@@ -26,16 +26,10 @@ export interface Facts {
   readonly to: RefrigerantFacts | undefined
 }
 
-const FAMILY_OF = new Map(
-  Object.entries(data.families).flatMap(([family, substances]) =>
-    substances.map((substance) => [substance, family] as const),
-  ),
-)
-
 /** The rules' view of a refrigerant: a substance of no listed family counts as 'other'. */
 export function refrigerantFacts(info: RefrigerantInfo): RefrigerantFacts {
   const chemical = [
-    ...new Set(info.composition.map(({ substance }) => FAMILY_OF.get(substance) ?? 'other')),
+    ...new Set(info.composition.map(({ substance }) => familyOf(substance) ?? 'other')),
   ]
   return {
     id: info.id,

@@ -14,14 +14,14 @@ import { lawLine } from '../rules/law-line.ts'
 import { sourceTable } from '../source-table.ts'
 import { diagnosisAssumptions } from './diagnose/assumed.ts'
 import { type DiagnoseInput, diagnoseIn } from './diagnose/input/fields.ts'
-import { kindsOf } from './diagnose/input/kinds.ts'
+import { kindsOf, withFacts } from './diagnose/input/kinds.ts'
 import { conditionsRead, isTestWeather } from './diagnose/input/weather.ts'
 import { baselineOf, restEvidence } from './diagnose/observations/beside.ts'
 import { observationsOf, weighedObservation } from './diagnose/observations/observations.ts'
 import { takenIn } from './diagnose/observations/taken.ts'
 import { unusedInDiagnosis } from './diagnose/observations/unused.ts'
 import { candidatesOf } from './diagnose/posterior/candidates.ts'
-import { causeAtRest, causesOf } from './diagnose/posterior/evidence.ts'
+import { causeAtRest, causesOf, VACUUM } from './diagnose/posterior/evidence.ts'
 import { doubted, inferBoth } from './diagnose/posterior/infer.ts'
 import { nextSteps } from './diagnose/verdict/next.ts'
 import { diagnoseOut, differenceOf, priorsShown } from './diagnose/verdict/result.ts'
@@ -55,17 +55,16 @@ const NOTHING_WEIGHED: Verdict = {
 /** A doubt less likely than this is not told. */
 const WORTH_TELLING = 0.005
 
-/** Patterns of a low side that draws in air through any leak. */
-const VACUUM: readonly string[] = ['restriction-in-vacuum', 'starved-in-vacuum']
-
 function diagnoseMachine(input: DiagnoseInput): Computation<DiagnoseResult> {
   const r = pickRefrigerant(input.refrigerant)
   const kinds = kindsOf(input, r)
+  // Patterns and findings go by machine and device, which a kind of the model says as well.
+  const known = withFacts(input, kinds)
   const m = measured(r, input)
   const f = figures(m)
-  const found = findings(m, f, input)
+  const found = findings(m, f, known)
   const signs = signsOf(m, f, found)
-  const patterns = patternsOf(signs, input)
+  const patterns = patternsOf(signs, known)
   const notes = newNotes()
   const place = resolvePlace(input)
   const test = takenIn(input, input, place, notes)
@@ -117,7 +116,7 @@ function diagnoseMachine(input: DiagnoseInput): Computation<DiagnoseResult> {
   const stop = found.some(({ level }) => level === 'stop')
   // What is dangerous or cannot be comes before any cause, in the words of the readings.
   const weighs = inferred && !broken && !stop && !rest
-  const readingsSay = readingsTold({ m, f, input, found, patterns, rest, verdicts: [] })
+  const readingsSay = readingsTold({ m, f, input: known, found, patterns, rest, verdicts: [] })
   const nothingSays: Told = {
     ...readingsSay,
     level: 'check',

@@ -66,7 +66,7 @@ const MAY_ALSO: readonly CautionId[] = [
     evacuation,
     charging,
     coolingCheck,
-  ].flatMap(({ cautions }) => cautions.map(({ id }) => id as CautionId)),
+  ].flatMap(({ cautionIds }) => cautionIds),
 ]
 
 /** The whole visit on one sheet. */

@@ -11,10 +11,10 @@ import { figuresIn, rowsOf } from '../support/figures.ts'
 const PATTERNS = [
   'restriction-in-vacuum: restriction valve-stuck-closed',
   'starved-in-vacuum: restriction valve-stuck-closed undercharge evaporator-air',
-  'low-charge: undercharge',
-  'starved-not-low: restriction valve-stuck-closed',
+  'low-charge: undercharge restriction valve-stuck-closed',
+  'starved-not-low: restriction valve-stuck-closed undercharge',
   'not-pumping: compressor-leak stroke-stuck-low valve-stuck-open undercharge',
-  'condenser-and-subcooling: condenser-air overcharge air',
+  'condenser-and-subcooling: condenser-air overcharge air restriction',
   'condenser: condenser-air air overcharge',
   'backed-up: overcharge air restriction condenser-air',
   'both-low: undercharge restriction valve-stuck-closed evaporator-air',
@@ -23,6 +23,17 @@ const PATTERNS = [
   'evaporator-starved: undercharge restriction valve-stuck-closed evaporator-air stroke-stuck-high',
   'high-side-low: undercharge compressor-leak stroke-stuck-low restriction valve-stuck-closed evaporator-air',
   'low-lift: compressor-leak stroke-stuck-low valve-stuck-open',
+  'hot-and-starved: condenser-air undercharge overcharge air restriction valve-stuck-closed',
+  'raised-and-starved: condenser-air undercharge overcharge air restriction valve-stuck-closed',
+  'tube-starved: undercharge restriction',
+  'warm-suction: undercharge compressor-leak stroke-stuck-low restriction valve-stuck-closed',
+  'starved: undercharge restriction valve-stuck-closed',
+  'weak-lift: compressor-leak stroke-stuck-low undercharge valve-stuck-open',
+  'cold-liquid-raised: overcharge condenser-air restriction undercharge',
+  'cold-liquid: restriction overcharge',
+  'low-side-high: condenser-air overcharge air valve-stuck-open compressor-leak',
+  'flooded: valve-stuck-open compressor-leak condenser-air',
+  'low-subcooling: undercharge valve-stuck-open condenser-air',
 ]
 
 describe('the lessons', () => {
@@ -137,7 +148,7 @@ describe('the diagnosis', () => {
   it('counts a published pattern, a pressure at rest and a look so much beside the model', () => {
     const { patterns, ...shares } = diagnosis.evidence
     expect(figuresIn(shares)).toBe(
-      'source diagnosis-evidence-memory, againstPattern 0.2, againstRest 0.05, ruledOut 0.05',
+      'source diagnosis-evidence-memory, againstPattern 0.2, againstVacuum 0.02, againstRest 0.05, ruledOut 0.05',
     )
     expect(Object.entries(patterns).map(([id, causes]) => `${id}: ${causes.join(' ')}`)).toEqual(
       PATTERNS,

@@ -1,17 +1,19 @@
 /**
  * Fits the saturation curves of every refrigerant and writes data/saturation/<id>.json; what they were
  * made from and how well they fit goes to data/saturation-fits.json, which the program never reads.
+ * Then the registry is written: every refrigerant that is described and has curves.
  *
  *     npm run data                 those whose inputs changed
  *     npm run data -- --all        every one
  *     npm run data -- R-32 R-454B  these
  */
-import { readdirSync, readFileSync, writeFileSync } from 'node:fs'
+import { existsSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import type { RefrigerantInfo } from '../../shared/refrigerant/info.ts'
 import type { CurveFile, LargestErrors } from '../../shared/substance/curve.ts'
 import { againstReference } from './against-reference.ts'
 import { fitCurves } from './fit-curves.ts'
 import { linesOf } from './lines.ts'
+import { REGISTRY, registryText } from './registry.ts'
 import { type Fits, stampOf } from './stamp.ts'
 
 const REFRIGERANTS = new URL('../../data/refrigerants/', import.meta.url)
@@ -50,8 +52,18 @@ for (const name of files) {
     console.error(`${info.id.padEnd(12)} FAILED: ${error instanceof Error ? error.message : error}`)
   }
 }
-const inOrder = Object.fromEntries(Object.entries(fits).sort(([a], [b]) => (a < b ? -1 : 1)))
-writeFileSync(FITS, `${JSON.stringify(inOrder, null, 2)}\n`)
+const ids = files.map((name) => name.replace(/\.json$/u, ''))
+for (const name of readdirSync(SATURATION)) {
+  if (files.includes(name)) continue
+  rmSync(new URL(name, SATURATION))
+  console.log(`${name.replace(/\.json$/u, '').padEnd(12)} is described no more: taken out`)
+}
+const kept = Object.entries(fits).filter(([id]) => ids.includes(id))
+const sorted = Object.fromEntries(kept.sort(([a], [b]) => (a < b ? -1 : 1)))
+writeFileSync(FITS, `${JSON.stringify(sorted, null, 2)}\n`)
+// Only what has curves: an import of a file that is not there would stop every program.
+const fitted = ids.filter((id) => existsSync(new URL(`${id}.json`, SATURATION)))
+writeFileSync(REGISTRY, registryText(fitted))
 if (failed) process.exitCode = 1
 
 /** One line a list, so that a change of fit is a change of few lines. */

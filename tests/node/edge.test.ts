@@ -1,6 +1,7 @@
 import { existsSync, readdirSync, readFileSync } from 'node:fs'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import { operations } from '../../shared/operations.ts'
+import { DIAGRAMS, exampleOf } from '../../shared/diagram/index.ts'
+import { operation, operations } from '../../shared/operations.ts'
 import { createApp } from '../../worker/app.ts'
 import { pageFiles } from '../../worker/node/page-files.ts'
 import { onWorkerd, type Server } from '../browser/servers.ts'
@@ -75,14 +76,28 @@ describe('the program of the edge, built, in workerd', () => {
     },
   )
 
-  it.each(operations)('answers the example of $name as the core does', async (operation) => {
-    const response = await fetch(`${server.url}/v1/${operation.name}`, {
+  it.each(operations)(
+    'answers the example of $name as the core does',
+    async ({ name, example, run }) => {
+      const response = await fetch(`${server.url}/v1/${name}`, {
+        method: 'POST',
+        headers: { 'content-type': 'application/json' },
+        body: JSON.stringify(example),
+      })
+      const told = JSON.parse(JSON.stringify(run(example)))
+      expect(await response.json()).toEqual(told)
+    },
+  )
+
+  it.each(DIAGRAMS)('draws $kind as a server of one’s own does', async (entry) => {
+    const example = exampleOf(entry, operation(entry.operation))
+    const { edge, own } = await both(`/v1/diagram/${entry.kind}`, {
       method: 'POST',
       headers: { 'content-type': 'application/json' },
-      body: JSON.stringify(operation.example),
+      body: JSON.stringify(example),
     })
-    const told = JSON.parse(JSON.stringify(operation.run(operation.example)))
-    expect(await response.json()).toEqual(told)
+    expect(edge).toEqual(own)
+    expect(edge.text).toContain('<svg')
   })
 
   it.each(operations)('refuses for $name what does not fit in the same words', async ({ name }) => {

@@ -41,17 +41,26 @@ describe.each(named)('the form of %s', (name, operation) => {
   const every = everyField(fields)
 
   it('has a question, and a way to it', () => {
-    expect(knownQuestion(name), 'data/page/visit.json, questions').toBeDefined()
+    expect(
+      knownQuestion(name),
+      `${name} needs its question in questions of data/page/visit.json`,
+    ).toBeDefined()
     const stages = STAGES.flatMap((stage) => stage.operations)
-    expect([...stages, ...APART], 'data/page/visit.json, stages').toContain(name)
-    expect(OPERATION_NAMES, 'worker/page/operations.ts').toContain(name)
+    expect(
+      [...stages, ...APART],
+      `${name} needs a stage in data/page/visit.json, or stands apart`,
+    ).toContain(name)
+    expect(
+      OPERATION_NAMES,
+      `${name} needs its line in LOADERS of worker/page/operations.ts`,
+    ).toContain(name)
   })
 
   it('calls each field by a word of the trade', () => {
     const missing = every.filter(([, field]) => knownLabel(name, field.name) === undefined)
     expect(
       missing.map(([path]) => path.join('.')),
-      'data/page/steps.json, labels',
+      'each needs its name in labels of data/page/steps.json',
     ).toEqual([])
   })
 
@@ -61,11 +70,14 @@ describe.each(named)('the form of %s', (name, operation) => {
         .filter((choice) => knownChoice(field.name, choice) === undefined)
         .map((choice) => `${field.name}: ${choice}`),
     )
-    expect(missing, 'data/page/steps.json, choices').toEqual([])
+    expect(missing, 'each needs its words in choices of data/page/steps.json').toEqual([])
   })
 
   it('places each field in a group', () => {
-    expect(unplaced(name, fields), 'data/page/steps.json, groups').toEqual([])
+    expect(
+      unplaced(name, fields),
+      `each needs its place in groups.${name} of data/page/steps.json`,
+    ).toEqual([])
   })
 
   it('offers units that its quantities are read in', () => {

@@ -1,4 +1,4 @@
-import { readFileSync } from 'node:fs'
+import { existsSync, readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
 import { density } from '../../shared/substance/density.ts'
 import { SUBSTANCES, substanceModel } from '../../shared/substance/library.ts'
@@ -19,8 +19,12 @@ interface Golden {
   readonly states: Table
 }
 
-const golden = (id: string) =>
-  JSON.parse(readFileSync(new URL(`golden/${id}.json`, import.meta.url), 'utf8')) as Golden
+function golden(id: string): Golden {
+  const file = new URL(`golden/${id}.json`, import.meta.url)
+  if (!existsSync(file))
+    throw new Error(`${id} has no golden values: run tests/reference/golden.py`)
+  return JSON.parse(readFileSync(file, 'utf8')) as Golden
+}
 
 function expectClose(actual: number, expected: number, what: string): void {
   const allowed =

@@ -52,6 +52,7 @@ export function noted(name: string, input: Noted['input']): Omit<Noted, 'input'>
 
 /** Runs each input, and compares what came with its answer. */
 export function notesOf(name: string, cases: readonly Noted[]): void {
+  if (cases.length === 0) throw new Error(`give whole answers of ${name}, one at least`)
   describe(`what comes with an answer of ${name}`, () => {
     it.each(cases)('$input', ({ input, ...expected }) => {
       expect(noted(name, input)).toEqual(expected)

@@ -42,6 +42,8 @@ const EXPLAINED: Readonly<Record<Code, string>> = {
   'headers-too-large': 'Send fewer or shorter headers.',
   internal:
     'A fault of the service, which whoever runs it finds in the log. The request may well be right.',
+  'not-ready':
+    'The service could not read the data that it computes with, so it computes nothing. Send the request again as Retry-After says.',
 }
 
 export const PROBLEM_CODES = Object.keys(EXPLAINED) as readonly Code[]

@@ -1,6 +1,7 @@
 import data from '../../../data/service/oil-types.json' with { type: 'json' }
 import { CalcError, refusal } from '../../errors.ts'
 import type { CompressorDrive } from '../../fields/index.ts'
+import { familyOf } from '../../refrigerant/family.ts'
 import type { RefrigerantInfo } from '../../refrigerant/index.ts'
 import { fillIn } from '../../sentence.ts'
 import type { Source } from '../../sources.ts'
@@ -155,7 +156,9 @@ export function classOf({ composition }: RefrigerantInfo): Class | undefined {
   return classes.every((entry) => entry !== undefined) ? 'hfc' : undefined
 }
 
+/** Its chemical family, or the one that an oil sees in it. */
 function classOfSubstance(substance: string): Class | undefined {
-  const key = substance as keyof typeof data.substanceClass
-  return data.substanceClass[key] as Class | undefined
+  const family = familyOf(substance)
+  const like = data.classOfFamily.find((row) => row.family === family)
+  return (like?.class ?? family) as Class | undefined
 }

@@ -108,7 +108,7 @@ function contradiction({ found }: Known): Saying | undefined {
 }
 
 function pattern({ patterns: [first] }: Known): Saying | undefined {
-  return first && { level: 'check', headlines: [first.headline], next: first.next }
+  return first && { level: 'check', headlines: first.headlines, next: first.next }
 }
 
 function suspect({ found }: Known): Saying | undefined {
@@ -215,13 +215,7 @@ function byValve(valve: Verdict, known: Known): Saying {
 /** A high superheat, by what the subcooling adds to it. */
 function starved(known: Known): readonly string[] {
   const [charge] = judged(known)
-  if (charge?.outcome === 'cannot-tell') return [headlines.valve['above-near']]
-  const spoilt = known.found.find(({ id }) => id === 'liquid-colder-than-ambient')
-  const finding = lowered(spoilt?.title ?? '')
-  return [
-    ...(spoilt ? [fillIn(headlines.valve['above-spoilt'], { finding })] : []),
-    headlines.valve.above,
-  ]
+  return [headlines.valve[charge?.outcome === 'cannot-tell' ? 'above-near' : 'above']]
 }
 
 function betterOf({ weakest }: Verdict): readonly string[] {

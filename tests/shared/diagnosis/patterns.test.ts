@@ -19,7 +19,16 @@ const run = (input: Record<string, unknown>) =>
   readings.run({ refrigerant: 'R-134a', units: 'us', ...input })
 const patterns = (input: Record<string, unknown>) => run(input).result.patterns.map(({ id }) => id)
 
+const kelvin = (fahrenheit: number) => (fahrenheit + 459.67) / 1.8
 const CAB = { machine: 'off-road' } as const
+const VALVE = { ...CAB, meteringDevice: 'expansion-valve' } as const
+const TUBE = { ...CAB, meteringDevice: 'orifice-tube' } as const
+const pipes = (low: number, suction: number, high: number, liquid: number) => ({
+  suctionPressure: `${low} psig`,
+  suctionTemperature: `${suction} °F`,
+  liquidPressure: `${high} psig`,
+  liquidTemperature: `${liquid} °F`,
+})
 
 describe('what two gauges and a few thermometers fit', () => {
   it.each<[what: string, input: Record<string, unknown>, pattern: string, said: RegExp]>([
@@ -65,7 +74,7 @@ describe('what two gauges and a few thermometers fit', () => {
         liquidTemperature: '115 °F',
       },
       'backed-up',
-      /overcharge, air in the system, or a restriction/u,
+      /overcharge, condenser air flow, air in the system, or a restriction/u,
     ],
     [
       '12 inHg vac, superheat 94 °F, subcooling 16.5 °F: a restriction',
@@ -169,10 +178,158 @@ describe('what two gauges and a few thermometers fit', () => {
     expect(patterns({ liquidPressure: '500 psig', ambient: '80 °F' })).toEqual([])
   })
 
-  it('counts no subcooling from the discharge pressure', () => {
+  it('counts a subcooling from the discharge pressure as far as no condenser takes it away', () => {
+    // 300 psig condenses at 160 °F: 60 and 33 °F less, of which the condenser may be 8
     const high = { liquidTemperature: '100 °F', suctionPressure: '40 psig' }
     expect(patterns({ ...high, liquidPressure: '300 psig' })).toEqual(['backed-up'])
-    expect(patterns({ ...high, dischargePressure: '300 psig' })).toEqual([])
+    expect(patterns({ ...high, dischargePressure: '300 psig' })).toEqual(['backed-up'])
+    const near = { ...high, liquidTemperature: '127 °F' }
+    expect(patterns({ ...near, liquidPressure: '300 psig' })).toEqual(['backed-up'])
+    expect(patterns({ ...near, dischargePressure: '300 psig' })).toEqual([])
+    // too large as it is shown, so what is low is surely low
+    const starved = { suctionPressure: '20 psig', suctionTemperature: '75 °F' }
+    const dry = { ...starved, ...CAB, dischargePressure: '150 psig', liquidTemperature: '113 °F' }
+    expect(patterns(dry)).toEqual(['low-charge'])
+  })
+
+  it.each<[what: string, input: Record<string, unknown>, pattern: string, said: RegExp]>([
+    [
+      'a high side far above its air and a high superheat: no restriction alone',
+      { ...VALVE, ...pipes(45, 90, 330, 95), ambient: '95 °F' },
+      'raised-and-starved',
+      /condenser air flow or overcharge/u,
+    ],
+    [
+      'the same at an orifice tube that is fed: low charge first',
+      { ...TUBE, ...pipes(20, 71, 150, 98), ambient: '85 °F' },
+      'tube-starved',
+      /low charge first/u,
+    ],
+    [
+      'a superheat at a low side that is not low: hardly a restriction',
+      { ...VALVE, ...pipes(60, 105, 200, 115), ambient: '92 °F' },
+      'warm-suction',
+      /hardly a restriction/u,
+    ],
+    [
+      'a high superheat, nothing known of the device',
+      { ...pipes(30, 95, 150, 106), ambient: '85 °F' },
+      'starved',
+      /low charge or a restriction; subcooling/u,
+    ],
+    [
+      'a high superheat alone',
+      { ...CAB, suctionPressure: '30 psig', suctionTemperature: '84 °F' },
+      'starved',
+      /Read the liquid line/u,
+    ],
+    [
+      'a liquid line colder than the air, the condenser hot',
+      { ...VALVE, ...pipes(48, 60, 320, 85), ambient: '95 °F' },
+      'cold-liquid-raised',
+      /overcharge, condenser air flow, or a restriction/u,
+    ],
+    [
+      'a liquid line colder than the air',
+      { ...VALVE, ...pipes(30, 45, 170, 75), ambient: '95 °F' },
+      'cold-liquid',
+      /^Liquid line colder than the air/u,
+    ],
+    [
+      '60/150 psig at a valve: a compressor that hardly lifts',
+      { ...VALVE, suctionPressure: '60 psig', liquidPressure: '150 psig', ambient: '92 °F' },
+      'weak-lift',
+      /weak compressor/u,
+    ],
+    [
+      'both sides high',
+      { ...CAB, suctionPressure: '65 psig', liquidPressure: '270 psig', ambient: '90 °F' },
+      'low-side-high',
+      /^Low side high.*the high side not low: condenser air flow/u,
+    ],
+    [
+      'a valve that floods a fed evaporator',
+      {
+        ...VALVE,
+        suctionPressure: '58 psig',
+        suctionTemperature: '61 °F',
+        liquidPressure: '190 psig',
+      },
+      'flooded',
+      /the valve overfeeds/u,
+    ],
+    [
+      'both sides a little low, as no published machine is',
+      { ...CAB, suctionPressure: '11 psig', liquidPressure: '145 psig', ambient: '92 °F' },
+      'both-low',
+      /low charge or a restriction/u,
+    ],
+    [
+      'a stationary valve with hardly any subcooling',
+      {
+        refrigerant: 'R-410A',
+        machine: 'stationary',
+        meteringDevice: 'expansion-valve',
+        ...pipes(115, 60, 340, 103),
+        ambient: '90 °F',
+      },
+      'low-subcooling',
+      /low charge at a valve/u,
+    ],
+  ])('%s', (_, input, pattern, said) => {
+    const { result, headline, level, next } = run(input)
+    expect(result.patterns[0]?.id).toBe(pattern)
+    expect(headline).toMatch(said)
+    expect(level).toBe('check')
+    expect(next?.length).toBeGreaterThan(0)
+  })
+
+  it('two gauges far from usual never end without a cause and a next step', () => {
+    const psig = (from: number, to: number) => fc.double({ min: from, max: to, noNaN: true })
+    const kind = fc.constantFrom({}, CAB, VALVE, TUBE, { machine: 'stationary' } as const)
+    fc.assert(
+      fc.property(psig(1, 90), psig(95, 400), psig(65, 110), kind, (low, high, air, known) => {
+        const { result, next, headline } = run({
+          ...known,
+          suctionPressure: `${low} psig`,
+          liquidPressure: `${high} psig`,
+          ambient: `${air} °F`,
+        })
+        if (result.findings.some((found) => found.level === 'impossible' || found.level === 'stop'))
+          return
+        const r = refrigerant('R-134a')
+        const absolute = (gauge: number) => gauge * 6894.757 + SEA_LEVEL_PA
+        const [suctionPa, liquidPa] = [absolute(low), absolute(high)]
+        const beyond = (sign: SignId, si: number, margin: number) => {
+          const limits = limitsOf(sign, 'machine' in known ? known.machine : undefined)
+          return si < limits.low - margin || si > limits.high + margin
+        }
+        // by more than what the instruments may be off
+        const far =
+          beyond('evaporating', saturationTemperature(r, suctionPa, 'dew'), 2) ||
+          beyond('overAmbient', saturationTemperature(r, liquidPa, 'dew') - kelvin(air), 2) ||
+          beyond('ratio', liquidPa / suctionPa, 0.3)
+        if (!far) return
+        expect(result.patterns.length, headline).toBeGreaterThan(0)
+        expect(next?.length).toBeGreaterThan(0)
+      }),
+      { numRuns: 300 },
+    )
+  })
+
+  it('a finer sign counts only where its whole ± lies beyond its limit', () => {
+    const raised = (plusMinus: number) =>
+      patterns({
+        ...VALVE,
+        suctionPressure: '30 psig',
+        suctionTemperature: '80 °F',
+        liquidPressure: `245 ±${plusMinus} psig`,
+        liquidTemperature: '120 °F',
+        ambient: '92 ±0.5 °F',
+      })[0]
+    // 245 psig condenses 53 °F above the air, 230 psig 49
+    expect(raised(2)).toBe('raised-and-starved')
+    expect(raised(20)).toBe('starved-not-low')
   })
 
   it('is not read from how cold a cold store evaporates', () => {
@@ -214,7 +371,7 @@ describe('what two gauges and a few thermometers fit', () => {
     })
     expect(JSON.stringify(result)).not.toMatch(/tells (them|the first two) apart/u)
     const valve = result.verdicts.find(({ about }) => about === 'metering-device')
-    expect(valve?.meaning).toMatch(/low charge, not a restriction/u)
+    expect(valve?.meaning).toMatch(/a low charge; only with a receiver a restriction/u)
   })
 
   it('never says to add refrigerant by pressure, and puts the leak before the charge', () => {
@@ -311,14 +468,18 @@ describe('the table of signs', () => {
   })
 
   it('a pattern needs each of its signs, surely', () => {
-    for (const { id, when } of data.patterns) {
+    for (const { id, when, ...of } of data.patterns) {
       const entries = Object.entries(when) as [SignId, readonly string[]][]
       const middle = (sign: SignId, level: string | undefined) => {
-        const { low, high } = limitsOf(sign, 'off-road')
+        const { low, high } = limitsOf(sign, facts.machine)
         const width = high - low
         return level === 'low' ? low - width : level === 'high' ? high + width : (low + high) / 2
       }
-      const facts = { machine: 'off-road', meteringDevice: 'expansion-valve' } as const
+      const facts = {
+        machine: 'machine' in of ? 'stationary' : 'off-road',
+        meteringDevice:
+          'device' in of && of.device === 'orifice' ? 'orifice-tube' : 'expansion-valve',
+      } as const
       const signs = Object.fromEntries(
         entries.map(([sign, levels]) => [sign, { si: middle(sign, levels[0]), plusMinus: 0 }]),
       )

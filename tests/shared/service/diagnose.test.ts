@@ -413,8 +413,9 @@ describe('two gauges on a machine of which nothing else is known', () => {
   })
 })
 
-describe('the table of patterns and the model', () => {
-  it('do not contradict each other: what the pattern of the headline stands for is among the named', () => {
+describe('what the pattern of the headline stands for', () => {
+  // Whether the model by itself agrees is held in diagnose/agreement.test.ts.
+  it('is among the named', () => {
     const patterns = figures.evidence.patterns as Readonly<Record<string, readonly string[]>>
     const random = randomFrom(2718)
     const within = (from: number, to: number) => Math.round(from + (to - from) * random())

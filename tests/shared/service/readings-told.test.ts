@@ -486,13 +486,12 @@ describe('a high superheat', () => {
   it('does not ask for the liquid line that was read', () => {
     const near = { liquidPressure: '150 psig', liquidTemperature: '106 °F' }
     expect(run({ ...starved, ...near }).headline).toMatch(
-      /low charge or a restriction; subcooling 5\.5 °F is too near the edge/u,
+      /low charge or a restriction; subcooling 5\.5 °F does not part them/u,
     )
     expect(run(starved).headline).toMatch(/Read the liquid line/u)
     const colder = run({ ...starved, liquidPressure: '150 psig', liquidTemperature: '75 °F' })
-    expect(colder.headline).toMatch(
-      /The subcooling cannot be used: liquid line colder than the air/u,
-    )
+    expect(colder.headline).toMatch(/does not part them/u)
+    expect(colder.result.findings.map(({ id }) => id)).toContain('liquid-colder-than-ambient')
   })
 })
 

@@ -2,7 +2,7 @@ import figures from '../../../../data/service/diagnosis.json' with { type: 'json
 import { type Architecture, type Preset, presets } from '../../../cycle/index.ts'
 import { CalcError } from '../../../errors.ts'
 import { isCarbonDioxide, isVehicle } from '../../../fields/index.ts'
-import type { Refrigerant } from '../../../refrigerant/index.ts'
+import { type Refrigerant, saturationPressure } from '../../../refrigerant/index.ts'
 import { machineFor } from '../../simulate/machines.ts'
 import type { DiagnoseInput } from './fields.ts'
 
@@ -104,14 +104,35 @@ function fits(architecture: Architecture, input: DiagnoseInput): boolean {
   )
 }
 
+/** The same input with what an architecture or a machine of the model says of machine and device. */
+export function withFacts(
+  input: DiagnoseInput,
+  { presets: [only, ...others] }: Kinds,
+): DiagnoseInput {
+  if (!only || others.length > 0 || !(input.architecture ?? input.modelMachine)) return input
+  const { vehicle, valve } = FACTS[only.preset.architecture]
+  return {
+    ...input,
+    machine: input.machine ?? (vehicle ? 'off-road' : 'stationary'),
+    meteringDevice:
+      input.meteringDevice ??
+      (valve ? 'expansion-valve' : vehicle ? 'orifice-tube' : 'fixed-orifice'),
+  }
+}
+
 /** Refrigerants whose effects are known ahead of time: several kinds are averaged over only with these. */
 const TABLED: readonly string[] = ['R-134a', 'R-410A']
 
 /** Of a refrigerant that the model has no machine with: high pressures like R-410A, all else like R-134a. */
 function stands(model: string, r: Refrigerant, open: readonly Preset[]): boolean {
-  const like = HIGH_PRESSURE.includes(r.info.id) ? 'R-410A' : 'R-134a'
+  const like = hasHighPressure(r) ? 'R-410A' : 'R-134a'
   const has = open.some(({ machine }) => machine.refrigerant === like)
   return model === (has ? like : 'R-134a')
 }
 
-const HIGH_PRESSURE: readonly string[] = ['R-410A', 'R-32', 'R-454B']
+/** 40 °C, where R-410A boils at 24 bar and the highest of the others, R-455A, at 20. */
+const WARM_K = 313.15
+const HIGH_PA = 22e5
+
+const hasHighPressure = (r: Refrigerant) =>
+  r.bubble.toK > WARM_K && saturationPressure(r, WARM_K, 'bubble') > HIGH_PA

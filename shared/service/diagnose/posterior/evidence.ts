@@ -4,9 +4,12 @@ import type { Cause } from '../../../diagnosis/hypotheses.ts'
 import type { Pattern } from '../../../diagnosis/patterns.ts'
 import type { AtRest } from '../../../physics/at-rest.ts'
 
-const { againstPattern, againstRest, ruledOut: againstLook } = figures.evidence
+const { againstPattern, againstVacuum, againstRest, ruledOut: againstLook } = figures.evidence
 /** What each published pattern stands for, of the faults of the model. */
 const FAULTS_OF = figures.evidence.patterns as Readonly<Record<string, readonly FaultKind[]>>
+
+/** Patterns of a low side that draws in air through any leak: nothing but what starves it comes so far. */
+export const VACUUM: readonly string[] = ['restriction-in-vacuum', 'starved-in-vacuum']
 
 /** Causes of the model that the first of some patterns stands for, that of its headline first. */
 export const causesOf = ([first]: readonly Pattern[]): readonly FaultKind[] =>
@@ -39,7 +42,7 @@ export function logEvidence(
   let log = 0
   for (const { id } of patterns) {
     if (!(FAULTS_OF[id] as readonly Cause[] | undefined)?.includes(cause))
-      log += Math.log(againstPattern)
+      log += Math.log(VACUUM.includes(id) ? againstVacuum : againstPattern)
   }
   const air = cause === 'air' && severity >= AIR_SHOWS_FROM
   const empty = cause === 'undercharge' && severity >= EMPTY_FROM

@@ -1,6 +1,7 @@
 import type { FaultKind } from '../../../cycle/index.ts'
 import { type Class, classes } from '../../../diagnosis/classes.ts'
 import type { Observation } from '../../../diagnosis/features.ts'
+import { fitOf } from '../../../diagnosis/gaussian.ts'
 import type { Cause } from '../../../diagnosis/hypotheses.ts'
 import type { TestSizes } from '../../../diagnosis/latent.ts'
 import type { Doubt } from '../../../diagnosis/mistakes.ts'
@@ -15,6 +16,8 @@ export interface Inferred {
   readonly classes: readonly Class[]
   /** How likely each cause was before. */
   readonly priors: ReadonlyMap<Cause, number>
+  /** How far the readings lie from what the likeliest fault shows, σ for each of them: far above 1, the model shows nothing like them. */
+  readonly misfit: number
 }
 
 /** What is doubted where the readings or the test are wrong, the likeliest first, as shares of all. */
@@ -102,5 +105,29 @@ export function infer(
   for (const { cause, logPrior } of all) {
     before.set(cause, (before.get(cause) ?? 0) + Math.exp(logPrior))
   }
-  return { all, posterior, classes: classes(all, observations, posterior), priors: before }
+  return {
+    all,
+    posterior,
+    classes: classes(all, observations, posterior),
+    priors: before,
+    misfit: misfitOf(all, observations, posterior),
+  }
+}
+
+function misfitOf(
+  all: readonly Suspect[],
+  observations: readonly Observation[],
+  { weights }: Posterior,
+): number {
+  let likeliest: Suspect | undefined
+  let most = -1
+  all.forEach((suspect, i) => {
+    if (suspect.doubts === undefined && (weights[i] as number) > most) {
+      likeliest = suspect
+      most = weights[i] as number
+    }
+  })
+  return likeliest === undefined || observations.length === 0
+    ? 0
+    : Math.sqrt(fitOf(likeliest, observations).distance / observations.length)
 }

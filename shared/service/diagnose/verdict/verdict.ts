@@ -24,6 +24,8 @@ const FEW = 3
 const MOST_OF_A_PATTERN = 4
 /** A cause of a pattern less likely than this is not named with the others. */
 const LEAST_OF_A_PATTERN = 0.005
+/** So many causes of a pattern, those of its headline first, are named where the model shows nothing like it. */
+const FIRST_OF_A_PATTERN = 2
 /** Share that a set of causes must hold where none is named. */
 const SET_HOLDS = 0.9
 /** A member of a class is named with it from this share of the class on. */
@@ -57,6 +59,25 @@ export function verdictOf(inferred: Inferred, grounds: Grounds): Verdict {
 }
 
 function withPattern(verdict: Verdict, inferred: Inferred, grounds: Grounds): Verdict {
+  const found = asPattern(verdict, inferred, grounds)
+  return inferred.misfit < figures.named.strained ? found : strained(found, inferred, grounds)
+}
+
+/** Where the readings lie beyond all that the model shows, it does not outdo the trade: both are named. */
+function strained(verdict: Verdict, inferred: Inferred, { ofPattern }: Grounds): Verdict {
+  const added = ofPattern
+    .slice(0, FIRST_OF_A_PATTERN)
+    .filter(
+      (cause) =>
+        !verdict.named.includes(cause) &&
+        inferred.posterior.causes.some((each) => each.cause === cause),
+    )
+  const more = added.reduce((found, cause) => withCause(found, inferred, cause), verdict)
+  const all = verdict.id === 'fault' && verdict.named.every((cause) => ofPattern.includes(cause))
+  return added.length > 0 && all ? { ...more, id: 'fault', merged: true } : more
+}
+
+function asPattern(verdict: Verdict, inferred: Inferred, grounds: Grounds): Verdict {
   const { ofPattern, read } = grounds
   const [said] = ofPattern
   if (said === undefined) return verdict

@@ -31,6 +31,16 @@ describe('what speaks beside the model', () => {
     expect(times(evidence, 'reading-or-test-wrong')).toBe(1)
   })
 
+  it('a low side in vacuum makes it fifty times less likely', () => {
+    for (const id of ['restriction-in-vacuum', 'starved-in-vacuum']) {
+      expect(times({ patterns: shown(id) }, 'restriction')).toBe(1)
+      expect(times({ patterns: shown(id) }, 'overcharge')).toBeCloseTo(0.02, 12)
+    }
+    // but a charge that is there is no low one
+    expect(times({ patterns: shown('starved-in-vacuum') }, 'undercharge')).toBe(1)
+    expect(times({ patterns: shown('restriction-in-vacuum') }, 'undercharge')).toBeCloseTo(0.02, 12)
+  })
+
   it('the pressure at rest speaks for air, against it, or for a machine that is empty', () => {
     expect(times({ rest: resting('above') }, 'air')).toBe(1)
     expect(times({ rest: resting('above') }, 'overcharge')).toBeCloseTo(0.05, 12)

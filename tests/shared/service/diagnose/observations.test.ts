@@ -201,3 +201,17 @@ describe('an answer', () => {
     expect(wrong.causes[0]?.share).not.toBe(byGauge.causes[0]?.share)
   })
 })
+
+describe('the refrigerant of the model that stands for another', () => {
+  const standsFor = (id: string) =>
+    kindsOf(input({ machine: 'stationary' }), refrigerant(id)).modelRefrigerant
+
+  // Replacements of R-410A run at its pressures within a tenth.
+  it.each(['R-32', 'R-410A', 'R-452B', 'R-454B'])('of %s is R-410A', (id) => {
+    expect(standsFor(id)).toBe('R-410A')
+  })
+
+  it.each(['R-22', 'R-404A', 'R-407C', 'R-455A', 'R-290'])('of %s is R-134a', (id) => {
+    expect(standsFor(id)).toBe('R-134a')
+  })
+})

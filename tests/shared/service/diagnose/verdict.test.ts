@@ -43,6 +43,7 @@ function inferred(
     priors: new Map(
       (Object.entries(more.priors ?? {}) as [Cause, number][]).map(([cause, p]) => [cause, p]),
     ),
+    misfit: 0,
   }
 }
 
