@@ -1,9 +1,11 @@
 import { describe, expect, it } from 'vitest'
+import type { Pattern } from '../../../shared/diagnosis/patterns.ts'
 import { pickRefrigerant } from '../../../shared/fields/index.ts'
 import { figures } from '../../../shared/service/readings/figures.ts'
 import type { Finding, FindingId } from '../../../shared/service/readings/findings.ts'
 import { judge } from '../../../shared/service/readings/judge.ts'
 import { measured } from '../../../shared/service/readings/measured.ts'
+import { signsOf, withoutCovered } from '../../../shared/service/readings/signs.ts'
 import { readings } from '../../../shared/service/readings.ts'
 
 const given = readings.parse({
@@ -46,5 +48,48 @@ describe('what leaves nothing to judge', () => {
       { id: 'above-cut-out', message: '480 psig, cut-out 400 psig' } as Finding,
     ]).verdicts
     expect(first?.meaning).toContain('480 psig, cut-out 400 psig')
+  })
+})
+
+describe('the signs that patterns go by', () => {
+  const signs = (...found: readonly Partial<Finding>[]) =>
+    signsOf(m, f, found as readonly Finding[])
+
+  it('are all that was read, and none where readings contradict each other or stop the work', () => {
+    expect(Object.values(signs()).every((sign) => sign !== undefined)).toBe(true)
+    expect(Object.keys(signs()).sort()).toEqual([
+      ...['evaporating', 'overAmbient', 'ratio', 'subcooling', 'suction', 'superheat'],
+    ])
+    expect(signs({ id: 'frost' as FindingId, level: 'check' as Finding['level'] })).toEqual(signs())
+    expect(signs({ level: 'stop' })).toEqual({})
+    expect(signs({ level: 'impossible' })).toEqual({})
+  })
+
+  it.each(['liquid-colder-than-ambient', 'subcooling-from-discharge-pressure'] as const)(
+    'leave the subcooling out where %s',
+    (id) => {
+      expect(signs({ id })).toEqual({ ...signs(), subcooling: undefined })
+    },
+  )
+
+  it('a finding is left out where a pattern says it better', () => {
+    const ids = [
+      'superheat-very-high',
+      'no-subcooling',
+      'superheat-very-low',
+      'above-cut-out',
+    ] as const
+    const found = ids.map((id) => ({ id })) as unknown as readonly Finding[]
+    const left = (...patterns: readonly string[]) =>
+      withoutCovered(found, patterns.map((id) => ({ id })) as unknown as readonly Pattern[])
+        .map(({ id }) => id)
+        .join(' ')
+    expect(left()).toBe(ids.join(' '))
+    expect(left('low-charge')).toBe('superheat-very-low above-cut-out')
+    expect(left('overfed')).toBe('superheat-very-high above-cut-out')
+    expect(left('starved-not-low')).toBe('no-subcooling superheat-very-low above-cut-out')
+    expect(left('restriction-in-vacuum')).toBe('no-subcooling superheat-very-low above-cut-out')
+    expect(left('evaporator-air')).toBe('superheat-very-high no-subcooling above-cut-out')
+    expect(left('condenser')).toBe(ids.join(' '))
   })
 })
