@@ -4,7 +4,8 @@ import { decadeOf } from './decade.ts'
 export function decimalsFor(plusMinus: number, fallback: number): number {
   if (plusMinus === 0) return fallback
   const exponent = decadeOf(plusMinus)
-  const leading = plusMinus / tenTo(exponent)
+  // 0.3 / 0.1 is a last digit below 3
+  const leading = (plusMinus / tenTo(exponent)) * (1 + 1e-12)
   return Math.min(Math.max(leading < 3 ? 1 - exponent : -exponent, 0), 15)
 }
 

@@ -1,5 +1,6 @@
 import type { Warning } from '../operation.ts'
 import { temperatureDifference } from '../quantity/index.ts'
+import type { Refrigerant } from '../refrigerant/index.ts'
 import { ESTIMATED_K, pairsOf } from '../refrigerant/property-uncertainty.ts'
 import type { Source } from '../sources.ts'
 import type { MixingRule } from '../substance/mixing-rules.ts'
@@ -19,6 +20,14 @@ export function mixingSources(substances: readonly string[]): readonly Source[] 
     url: `https://doi.org/${rule.doi}`,
   }))
 }
+
+/** What a figure of a blend at saturation rests on, where that is less than a paper. */
+export const mixingBasis = ({ info }: Refrigerant): 'estimated' | undefined =>
+  pairsOf(info.composition.map(({ substance }) => substance)).some(
+    ({ rule }) => rule.basis === 'estimated',
+  )
+    ? 'estimated'
+    : undefined
 
 const { least, most } = ESTIMATED_K
 const inF = (kelvin: number) => temperatureDifference(kelvin).to('°F').toFixed(0)

@@ -11,7 +11,7 @@ import { figuresIn, rowsOf } from '../support/figures.ts'
 const PATTERNS = [
   'restriction-in-vacuum: restriction valve-stuck-closed',
   'starved-in-vacuum: restriction valve-stuck-closed undercharge evaporator-air',
-  'low-charge: undercharge',
+  'low-charge: undercharge restriction valve-stuck-closed',
   'starved-not-low: restriction valve-stuck-closed undercharge',
   'not-pumping: compressor-leak stroke-stuck-low valve-stuck-open undercharge',
   'condenser-and-subcooling: condenser-air overcharge air restriction',
@@ -31,7 +31,7 @@ const PATTERNS = [
   'weak-lift: compressor-leak stroke-stuck-low undercharge valve-stuck-open',
   'cold-liquid-raised: overcharge condenser-air restriction undercharge',
   'cold-liquid: restriction overcharge',
-  'both-high: condenser-air overcharge air valve-stuck-open compressor-leak',
+  'low-side-high: condenser-air overcharge air valve-stuck-open compressor-leak',
   'flooded: valve-stuck-open compressor-leak condenser-air',
   'low-subcooling: undercharge valve-stuck-open condenser-air',
 ]

@@ -77,6 +77,9 @@ describe('the faults that a line of code can take', () => {
     "const a = z.string().describe('low')",
     'const a = b < 1e-12',
     'const MAXIMUM_STEPS = 60',
+    'const RUNGS = 8',
+    'const MOST_KEPT = 200',
+    'const REFINEMENTS = 4',
   ])('leaves alone what no figure hangs on: %s', (text) => {
     const code = text.replaceAll('#{', '$'.concat('{'))
     expect(spoil(code, ['high', 'bubble'])).toEqual([])

@@ -1,9 +1,11 @@
 import data from '../../../data/service/air-check.json' with { type: 'json' }
 import type { Figure, Level, Told } from '../../answer/told.ts'
+import { pickRefrigerant } from '../../fields/index.ts'
 import { GAUGE_STEP_PA } from '../../instrument/index.ts'
 import type { AtRest } from '../../physics/at-rest.ts'
 import { pressureDifference, type Quantity } from '../../quantity/index.ts'
 import { type Condition, isOpen } from '../condition.ts'
+import { mixingBasis } from '../mixing-sources.ts'
 import type { AirCheckInput } from './fields.ts'
 import type { Verdict } from './verdict.ts'
 
@@ -49,6 +51,7 @@ export function airCheckTold(known: Known): Told {
         value: known.alone,
         step: GAUGE_STEP_PA,
         says: ownContents ? says.expected : zeotrope ? says['saturation-blend'] : says.saturation,
+        basis: mixingBasis(pickRefrigerant(known.input.refrigerant)),
       },
       ...(byLimit && limit?.gauge ? [limitFigure(limit.gauge, limit.computed)] : []),
       ...(sentence === 'no-air-shown'

@@ -3,6 +3,7 @@ import type { Figure, Level, Told } from '../../answer/told.ts'
 import { GAUGE_STEP_PA, type Place } from '../../instrument/index.ts'
 import { fraction, type Quantity } from '../../quantity/index.ts'
 import { fillIn } from '../../sentence.ts'
+import { mixingBasis } from '../mixing-sources.ts'
 import { ALONE, type OtherRefrigerant, type Reading, type Verdict } from './explain.ts'
 import { airOf, offOf, percent, shown } from './tell.ts'
 
@@ -48,6 +49,7 @@ export function contaminationTold(known: Known): Told {
         value: place.gauge(line).within(undefined),
         step: GAUGE_STEP_PA,
         says: fillIn(saturation, words),
+        basis: mixingBasis(reading.expected),
       },
       {
         id: 'off',

@@ -9,8 +9,12 @@ export function wrongNumbers(value: number): readonly string[] {
   return [...new Set(others.filter((other) => other !== value && other >= 0).map(written))]
 }
 
-/** Constants that say how far a search steps, when it gives up or is near enough: more or less does as well. */
-const SEARCH = /(?:STEPS?|BISECTIONS|ITERATIONS|TOLERANCE)$/u
+/**
+ * Constants that say how far a search steps, how often it is tried anew, when it gives up or is near
+ * enough, and how much is kept for the next time: more or less does as well.
+ */
+const SEARCH =
+  /(?:STEPS?|BISECTIONS|HALVINGS|ITERATIONS|REFINEMENTS|RUNGS|LADDER|WIDEN|TOLERANCE|MOST_(?:KEPT|SYMBOLS|SPELLINGS))$/u
 
 /** A constant of the code changed. Below 1e-6 it is a bound of convergence too. */
 export const number: Operator = (node, parents) => {

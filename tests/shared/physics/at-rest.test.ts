@@ -187,6 +187,9 @@ describe('a pressure at rest against its contents', () => {
     expect(found).toMatchObject({ state: 'liquid-full', holds: 'liquid-full', most: 'contents' })
     expect(found.off).toBeUndefined()
     expect(found.expected).toBeUndefined()
+    // nothing but the gauge is behind what little is said there
+    expect(found.parts).toMatchObject({ temperature: 0, contents: 0, property: 0 })
+    expect(found.parts.pressure).toBeGreaterThan(0)
   })
 
   it('cannot tell a pressure above where the mass may just as well fill it', () => {

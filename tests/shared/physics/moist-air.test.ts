@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { cooledAir, moistAir } from '../../../shared/physics/moist-air.ts'
+import { cooledAir, humidityAt, moistAir } from '../../../shared/physics/moist-air.ts'
 import { waterVapourPressure } from '../../../shared/physics/water.ts'
 import { refusalOf } from '../../support/refusal.ts'
 
@@ -76,5 +76,71 @@ describe('cooled air', () => {
 
   it('is refused outside the range of the air', () => {
     expect(refusalOf(() => cooledAir(air, C(-41), SEA)).code).toBe('out-of-range')
+  })
+})
+
+describe('the humidity of air by its wet bulb', () => {
+  it('is that of the air which has this wet bulb', () => {
+    const celsius = fc.double({ min: -10, max: 50, noNaN: true })
+    const humidity = fc.double({ min: 0.05, max: 1, noNaN: true })
+    const pressure = fc.double({ min: 6e4, max: 1.1e5, noNaN: true })
+    fc.assert(
+      fc.property(celsius, humidity, pressure, (t, phi, p) => {
+        const { wetBulbK } = moistAir(C(t), phi, p)
+        // the library's wet bulb is good to a thousandth of a kelvin
+        const found = humidityAt(C(t), Math.min(wetBulbK, C(t)), p)
+        expect(Math.abs(found - phi)).toBeLessThan(2e-3)
+        expect(found).toBeLessThanOrEqual(1)
+      }),
+    )
+  })
+
+  // The psychrometer's balance worked by hand (ASHRAE Fundamentals 2017, chapter 1, equation 33), with
+  // the vapour pressure of IAPWS: W = ((2501 − 2.326 t*) Ws* − 1.006 (t − t*)) / (2501 + 1.86 t − 4.186 t*).
+  it.each([
+    [30, 20, SEA],
+    [35, 24, SEA],
+    [24, 17, 84_300],
+  ])('at %d °C with a wet bulb of %d °C and %d Pa keeps the balance of heat', (t, wet, p) => {
+    const saturated = waterVapourPressure(C(wet))
+    const full = (0.621945 * saturated) / (p - saturated)
+    const ratio =
+      ((2501 - 2.326 * wet) * full - 1.006 * (t - wet)) / (2501 + 1.86 * t - 4.186 * wet)
+    const vapour = (p * ratio) / (0.621945 + ratio)
+    expect(humidityAt(C(t), C(wet), p)).toBeCloseTo(vapour / waterVapourPressure(C(t)), 2)
+  })
+
+  it('is 100 % where both bulbs are one, and falls as the wet one does', () => {
+    expect(humidityAt(C(25), C(25), SEA)).toBeCloseTo(1, 9)
+    const falling = [24, 20, 16, 12].map((wet) => humidityAt(C(25), C(wet), SEA))
+    expect(falling).toEqual(falling.toSorted((a, b) => b - a))
+    expect(falling[0]).toBeLessThan(1)
+  })
+
+  it.each([
+    ['warmer than the air', C(25), C(25.1), SEA, /No air has a wet bulb/u],
+    ['of air drier than any', C(45), C(12), SEA, /No air has a wet bulb/u],
+    ['colder than air that is met', C(-39.9), C(-40.1), SEA, /outside −40 to 70/u],
+    ['of air that is too hot', C(70.1), C(50), SEA, /outside −40 to 70/u],
+    ['at no barometer', C(25), C(20), 19_990, /outside 20 to 120 kPa/u],
+  ])('is refused by a wet bulb %s', (_, dry, wet, p, says) => {
+    const refused = refusalOf(() => humidityAt(dry, wet, p))
+    expect(refused.code).toBe('out-of-range')
+    expect(refused.message).toMatch(says)
+  })
+
+  it('is answered down to 1 %, and not below', () => {
+    const driest = moistAir(C(40), 0.0101, SEA)
+    expect(humidityAt(C(40), driest.wetBulbK + 2e-3, SEA)).toBeGreaterThanOrEqual(0.01)
+    expect(refusalOf(() => humidityAt(C(40), driest.wetBulbK - 0.02, SEA)).code).toBe(
+      'out-of-range',
+    )
+  })
+})
+
+describe('air cooled where it would be mostly steam', () => {
+  it('keeps its water, since no saturation stands in its way', () => {
+    const air = moistAir(C(69), 0.3, 40_000)
+    expect(cooledAir(air, C(68), 40_000).humidityRatio).toBe(air.humidityRatio)
   })
 })

@@ -1,7 +1,13 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { TRADE_BOUNDS } from '../../../shared/quantity/bounds.ts'
-import { KINDS, parseQuantity, readQuantity, UNITS } from '../../../shared/quantity/index.ts'
+import {
+  KINDS,
+  type Kind,
+  parseQuantity,
+  readQuantity,
+  UNITS,
+} from '../../../shared/quantity/index.ts'
 import { refusalOf } from '../../support/refusal.ts'
 
 describe('what no trade meets', () => {
@@ -117,5 +123,55 @@ describe('how shops write', () => {
     expect(hint).toBe(
       'Write 32 psig as a gauge shows it, 32 psia for an absolute pressure, or 32 psi vac for a vacuum.',
     )
+  })
+})
+
+describe('each bound', () => {
+  /** Written again, in the SI unit of the kind: both ends are still inside. */
+  const ENDS: readonly (readonly [kind: Kind, unit: string, low: number, high: number])[] = [
+    ['temperature', 'K', 100, 1_000],
+    ['temperatureDifference', 'K', -900, 900],
+    ['gaugePressure', 'Pa g', -200_000, 100_000_000],
+    ['absolutePressure', 'Pa abs', 0, 100_000_000],
+    ['barometricPressure', 'Pa', 0, 200_000],
+    ['pressureDifference', 'Pa', -100_000_000, 100_000_000],
+    ['mass', 'kg', 0, 100_000],
+    ['volume', 'm3', 0, 1_000],
+    ['length', 'm', 0, 10_000],
+    ['altitude', 'm', -50_000, 50_000],
+    ['duration', 's', 0, 10_000_000_000],
+    ['density', 'kg/m3', 0, 30_000],
+    ['massPerLength', 'kg/m', 0, 1_000],
+    ['volumeFlow', 'm3/s', 0, 1_000],
+    ['massFlow', 'kg/s', 0, 1_000],
+    ['leakRate', 'Pa m3/s', 0, 1_000_000],
+    ['specificEnergy', 'J/kg', -100_000_000, 100_000_000],
+    ['specificEntropy', 'J/(kg K)', -1_000_000, 1_000_000],
+    ['speed', 'm/s', -10_000, 10_000],
+    ['power', 'W', 0, 1_000_000_000],
+    ['fraction', '%', 0, 10_000],
+  ]
+  const read = (kind: Kind, value: number, unit: string, plusMinus = 0) =>
+    readQuantity({ value, unit, plusMinus }, [kind])
+
+  it('is one of a kind', () => {
+    expect(ENDS.map(([kind]) => kind).sort()).toEqual([...KINDS].sort())
+  })
+
+  it.each(ENDS)('of %s in %s is itself inside, and a millionth more is not', (...end) => {
+    const [kind, unit, low, high] = end
+    const beyond = 1 + 1e-6
+    expect(read(kind, high, unit).kind).toBe(kind)
+    expect(refusalOf(() => read(kind, high * beyond, unit)).code).toBe('bad-quantity')
+    if (low !== 0) {
+      expect(read(kind, low, unit).kind).toBe(kind)
+      expect(refusalOf(() => read(kind, low - 1e-6 * Math.abs(low), unit)).code).toBe(
+        'bad-quantity',
+      )
+    }
+    // A ± may be as large as the larger bound, and no larger.
+    const widest = Math.max(Math.abs(low), high)
+    expect(read(kind, high, unit, widest).plusMinus).toBeGreaterThan(0)
+    expect(refusalOf(() => read(kind, high, unit, widest * beyond)).code).toBe('bad-quantity')
   })
 })

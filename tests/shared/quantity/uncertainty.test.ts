@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { CalcError } from '../../../shared/errors.ts'
-import { compareWithBand, fromLimits, propagate } from '../../../shared/quantity/index.ts'
+import { budget, compareWithBand, fromLimits, propagate } from '../../../shared/quantity/index.ts'
 
 const finite = fc.double({ min: -1e3, max: 1e3, noNaN: true })
 const width = fc.double({ min: 0, max: 10, noNaN: true })
@@ -54,6 +54,30 @@ describe('propagation of uncertainty', () => {
       return x
     }
     expect(() => propagate([{ si: 1, plusMinus: 1 }], faulty)).toThrow(TypeError)
+  })
+
+  it('of any number of inputs moves each by its own, the others left as they are', () => {
+    const input = fc.record({ slope: finite, si: finite, plusMinus: width })
+    fc.assert(
+      fc.property(fc.array(input, { minLength: 1, maxLength: 9 }), (inputs) => {
+        // Each input has a slope of its own and is bound to its place: a sum of squares would hide a mix-up.
+        const f = (...values: number[]) =>
+          values.reduce((sum, value, index) => sum + (inputs[index]?.slope ?? 0) * value, 0)
+        const named = inputs.map((entry, index) => ({ ...entry, name: `${index}` }))
+        const spans = inputs.map(({ slope, plusMinus }) => Math.abs(slope * plusMinus))
+        const together = Math.hypot(...spans)
+        const si = inputs.reduce((sum, entry) => sum + entry.slope * entry.si, 0)
+        const found = budget(named, f)
+        for (const { si: value, plusMinus } of [propagate(inputs, f), found]) {
+          expect(value).toBeCloseTo(si, 6)
+          expect(plusMinus).toBeCloseTo(together, 6)
+        }
+        for (const { name, plusMinus } of found.parts) {
+          expect(plusMinus).toBeCloseTo(spans[Number(name)] ?? Number.NaN, 6)
+        }
+        expect(found.parts).toHaveLength(inputs.length)
+      }),
+    )
   })
 
   it('of limits is the rectangle of GUM 4.3.7 at coverage factor 2', () => {

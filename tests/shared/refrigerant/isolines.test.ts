@@ -69,6 +69,8 @@ describe.each(refrigerants().map(({ id }) => id))('lines of %s', (id) => {
     }
     expect(liquid[0]?.pressurePa).toBeGreaterThan(liquid.at(-1)?.pressurePa ?? 0)
     expect(vapour.at(-1)?.pressurePa).toBeLessThan(window.fromPa)
+    // Below the window, but by no more than a vapour is denser than an ideal gas.
+    expect(vapour.at(-1)?.pressurePa).toBeGreaterThan(0.8 * window.fromPa)
   })
 
   it('go from one side of the plane to the other above the critical temperature', () => {
@@ -114,6 +116,31 @@ describe.each(refrigerants().map(({ id }) => id))('lines of %s', (id) => {
   })
 })
 
+describe.each(refrigerants().map(({ id }) => id))('a line of one quality of %s', (id) => {
+  const r = refrigerant(id)
+  const [low, high] = [Math.max(r.bubble.fromPa, r.dew.fromPa), Math.min(r.bubble.toPa, r.dew.toPa)]
+
+  it('runs over what both lines and the window have in common', () => {
+    const whole = qualityLine(r, 0.5, { fromPa: 1, toPa: 2 * r.criticalPressurePa }, 9)
+    expect(whole).toHaveLength(9)
+    expect((whole[0]?.pressurePa ?? 0) / low).toBeCloseTo(1, 9)
+    expect((whole.at(-1)?.pressurePa ?? 0) / high).toBeCloseTo(1, 9)
+    const [from, to] = [low * 1.5, high * 0.5]
+    const part = qualityLine(r, 0.5, { fromPa: from, toPa: to }, 5)
+    expect((part[0]?.pressurePa ?? 0) / from).toBeCloseTo(1, 9)
+    expect((part.at(-1)?.pressurePa ?? 0) / to).toBeCloseTo(1, 9)
+    for (const [index, { pressurePa }] of whole.slice(1).entries()) {
+      expect(pressurePa).toBeGreaterThan(whole[index]?.pressurePa ?? Number.POSITIVE_INFINITY)
+    }
+  })
+
+  it('has no points where the window lies above or below the lines', () => {
+    const above = { fromPa: 1.001 * high, toPa: 2 * high }
+    const below = { fromPa: 0.1 * low, toPa: 0.999 * low }
+    for (const window of [above, below]) expect(qualityLine(r, 0.5, window, 5)).toEqual([])
+  })
+})
+
 describe('an isentrope of the background', () => {
   it.each(['R-134a', 'R-744', 'R-407C'])('stays in the vapour of %s', (id) => {
     const r = refrigerant(id)
@@ -126,6 +153,35 @@ describe('an isentrope of the background', () => {
       if (pressurePa > 0.8 * r.criticalPressurePa) continue
       expect(stateWithEnthalpy(r, pressurePa, read).entropy).toBeCloseTo(held, 2)
     }
+  })
+
+  it.each(['R-134a', 'R-744', 'R-407C'])(
+    'of %s is drawn finely, each state above the last',
+    (id) => {
+      const r = refrigerant(id)
+      const window = windowOf(r)
+      const kelvin = saturationTemperature(r, 0.1 * r.criticalPressurePa, 'dew') + 10
+      const held = entropy(r, kelvin, 0.1 * r.criticalPressurePa, 'vapour')
+      const line = isentrope(r, held, window)
+      expect(line[0]?.pressurePa).toBeGreaterThanOrEqual(window.fromPa * (1 - 1e-9))
+      expect(line.at(-1)?.pressurePa).toBeCloseTo(window.toPa, -1)
+      for (const [index, { pressurePa, enthalpy: read }] of line.slice(1).entries()) {
+        const before = line[index] ?? { pressurePa: 0, enthalpy: 0 }
+        const ratio = pressurePa / before.pressurePa
+        expect(ratio).toBeGreaterThan(1)
+        // thirty points a decade
+        expect(ratio).toBeLessThan(1.08)
+        expect(read).toBeGreaterThan(before.enthalpy)
+      }
+    },
+  )
+
+  it('is left out where it would begin above the top of the picture', () => {
+    const r = refrigerant('R-134a')
+    const kelvin = saturationTemperature(r, 5e5, 'dew')
+    const held = entropy(r, kelvin + 0.5, 5e5, 'vapour')
+    expect(isentrope(r, held, { fromPa: 5e5, toPa: 6e5 }).length).toBeGreaterThan(1)
+    expect(isentrope(r, held, { fromPa: 6e5, toPa: 6e5 })).toEqual([])
   })
 
   it('is left out where there is no such vapour', () => {

@@ -285,3 +285,49 @@ describe('a space of liquid and vapour together', () => {
     )
   })
 })
+
+describe('what does not go together', () => {
+  const state = { phase: 'liquid', temperature: '110 °F' }
+  const one = { volume: '100 mL', ...state }
+
+  it.each([
+    [{ ...opened, sections: [one] }, 'bad-input', ['sections'], /listed or given at the top/u],
+    [
+      { ...whole, oldVolume: '1 L', parts: [{ new: { volume: '1 L' }, ...state }], ...state },
+      'bad-input',
+      ['parts'],
+      /listed or given at the top/u,
+    ],
+    [
+      { ...whole, parts: [{ name: 'Condenser', ...state }] },
+      'missing-input',
+      ['parts', 0, 'new'],
+      /what was there/u,
+    ],
+    [{ ...opened, length: '3 ft' }, 'bad-input', ['length'], /nothing beside a volume/u],
+    [
+      { ...opened, volume: undefined, length: '3 ft' },
+      'missing-input',
+      ['innerDiameter'],
+      /no volume/u,
+    ],
+    [{ ...opened, volume: undefined, hoseSize: '#8' }, 'missing-input', ['length'], /length/iu],
+    [
+      { ...opened, volume: undefined, hoseSize: '#99', length: '3 ft' },
+      'unknown-name',
+      ['hoseSize'],
+      /not a size of/u,
+    ],
+    [
+      { ...opened, volume: undefined, tubeSize: '9/8', length: '3 ft' },
+      'unknown-name',
+      ['tubeSize'],
+      /not a size of ACR tube/u,
+    ],
+  ])('%j: %s', (input, code, path, message) => {
+    const error = refusalOf(() => charge.run(JSON.parse(JSON.stringify(input))))
+    expect(error).toMatchObject({ code, path })
+    expect(error.message).toMatch(message)
+    expect(error.hint).not.toBe('')
+  })
+})

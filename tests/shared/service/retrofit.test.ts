@@ -203,3 +203,18 @@ describe('laws', () => {
     )
   })
 })
+
+describe('a conversion to a blend whose properties are not known here', () => {
+  it('is decided all the same, without pressures or a charge of its own', () => {
+    // R-401C is decided on, and no pure or blend of this program.
+    expect(refrigerants().map(({ id }) => id)).not.toContain('R-401C')
+    const { result, figures = [] } = run({ newRefrigerant: 'R-401C', labelCharge: '3 lb' })
+    expect(result).toMatchObject({
+      newRefrigerant: 'R-401C',
+      decision: { decision: 'acceptable-with-conditions' },
+    })
+    expect([result.highSide, result.charge]).toEqual([undefined, undefined])
+    expect(figures.map(({ id }) => id)).not.toContain('rise')
+    expect(run({ newRefrigerant: 'R-416A' }).result.highSide).toBeDefined()
+  })
+})

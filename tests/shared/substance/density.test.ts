@@ -66,6 +66,23 @@ describe('a density that does not exist', () => {
     expect(refusalOf(() => density(model, 370, 1e5, 'liquid')).code).toBe('two-phase')
   })
 
+  it.each(SUBSTANCES)('is refused beyond five times the reducing density: $id', (data) => {
+    // No equation was fitted there: what it gives would be a number and no density.
+    const own = substanceModel(data.id)
+    const kelvin = 1.2 * data.critical.temperatureK
+    for (const phase of ['liquid', 'vapour', 'only'] as const) {
+      const inside = pressure(own, kelvin, 4 * own.reducingDensity)
+      if (inside > 0) {
+        const found = density(own, kelvin, inside, phase)
+        expect(found / own.reducingDensity).toBeCloseTo(4, 6)
+      }
+      const beyond = pressure(own, kelvin, 5.5 * own.reducingDensity)
+      if (beyond > inside) {
+        expect(refusalOf(() => density(own, kelvin, beyond, phase)).code).toBe('two-phase')
+      }
+    }
+  })
+
   it.each([
     [Number.NaN, 1e5],
     [300, Number.NaN],

@@ -4,9 +4,9 @@ import { firstGuess, wilsonPressure } from '../../../shared/substance/first-gues
 import { flash, type Known } from '../../../shared/substance/flash.ts'
 import { idealPart } from '../../../shared/substance/ideal.ts'
 import { SUBSTANCES } from '../../../shared/substance/library.ts'
-import type { Multifluid } from '../../../shared/substance/multifluid.ts'
 import { pointAt } from '../../../shared/substance/saturation-line.ts'
 import { solved } from '../../support/blend.ts'
+import { counted } from '../../support/counted.ts'
 
 // A poor start is mended by the search that follows, at the cost of its steps: what it starts from,
 // and how many steps it takes, is told apart here.
@@ -40,16 +40,6 @@ describe('a first guess', () => {
     }
   })
 })
-
-/** How often a search evaluates the equation of a component. */
-function counted(fluid: Multifluid) {
-  const count = { calls: 0 }
-  const residuals = fluid.residuals.map((part) => (tau: number, delta: number) => {
-    count.calls += 1
-    return part(tau, delta)
-  })
-  return { fluid: { ...fluid, residuals }, count }
-}
 
 describe('the search for a bubble or dew point', () => {
   it.each(['R-407C', 'R-513A'])('of %s is at its end where it starts there', (id) => {

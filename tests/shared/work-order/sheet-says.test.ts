@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import { EXAMPLES, type Order, run, stepOf, without } from './examples.ts'
+import { customerMarkdown } from '../../../shared/work-order/markdown.ts'
+import { changed, EXAMPLES, type Order, run, stepOf, without } from './examples.ts'
 
 const { loader, crane } = EXAMPLES
 
@@ -131,5 +132,111 @@ describe('what went in', () => {
     expect(says('2 lb 2.5 oz ±1 oz')).toContain('about what the charge may be off')
     expect(says('2 lb 3.5 oz ±1 oz')).toContain('outside the tolerance')
     expect(says('2 lb 1.5 oz', { charge: { chargeTolerance: '2 oz' } })).toContain('lies within')
+  })
+})
+
+describe('what each step finds, in the words of its own answer', () => {
+  const finds = (order: Order, step: string) => stepOf(run(order), step).findings.join('\n')
+  const { groomer, crane } = EXAMPLES
+
+  it('the cylinder: whether it takes what should come out', () => {
+    const takes = 'The cylinder takes what should come out.'
+    const not = 'The cylinder does not take what should come out.'
+    expect(finds(groomer, 'recover')).toContain(takes)
+    const large = { ...groomer, labelCharge: '60 lb', record: undefined }
+    expect(run(JSON.parse(JSON.stringify(large))).result.computed.recovery?.fits).toBe('no')
+    expect(finds(JSON.parse(JSON.stringify(large)), 'recover')).toContain(not)
+    const none = without(changed(groomer, 'recovery', { cylinder: undefined }), 'labelCharge')
+    expect(finds(JSON.parse(JSON.stringify(none)), 'recover')).not.toMatch(
+      /The cylinder (?:does|takes)/u,
+    )
+  })
+
+  it('the vacuum: that water does not boil yet, and the maker’s rule', () => {
+    const boils = 'At the vacuum reached water does not boil yet: go on.'
+    expect(finds(groomer, 'evacuate')).not.toContain(boils)
+    const shallow = changed(groomer, 'evacuation', {
+      temperature: '77 °F',
+      vacuum: '40000 micron',
+      rise: undefined,
+    })
+    expect(finds(JSON.parse(JSON.stringify(shallow)), 'evacuate')).toContain(boils)
+    const ruled = changed(groomer, 'evacuation', { limit: 'rise-1-inhg-in-5-min' })
+    const { limit } = run(ruled).result.computed.evacuation?.rise ?? {}
+    expect(finds(ruled, 'evacuate')).toContain(
+      `${limit?.rule}: ${limit?.verdict.replaceAll('-', ' ')}.`,
+    )
+  })
+
+  it('the standing test by a rule for vacuum', () => {
+    const order = {
+      ...without(groomer, 'leakTest'),
+      leakTest: {
+        ...{ startPressure: '400 micron', endPressure: '600 micron', elapsed: '10 min' },
+        ...{ startTemperature: '70 °F', endTemperature: '70 °F' },
+        vacuumLimit: 'rise-500-micron-in-10-min',
+      },
+    }
+    const { standing } = run(order).result.computed.leakTest ?? {}
+    expect(standing?.limit).toBeDefined()
+    expect(finds(order, 'leak-test')).toContain(
+      `${standing?.limit?.rule}: ${standing?.limit?.verdict.replaceAll('-', ' ')}.`,
+    )
+    expect(finds(order, 'leak-test')).toContain(standing?.sentence)
+  })
+
+  it('the running machine: its bands, each a sentence, and a clutch that cycles', () => {
+    const order = changed(groomer, 'cooling', { cutOut: '22 psig', cyclesPerMinute: 6 })
+    const { cooling } = run(order).result.computed
+    expect(cooling?.clutch?.cycling).toBeDefined()
+    expect(finds(order, 'verify')).toContain(cooling?.clutch?.cycling)
+    for (const { sentence } of Object.values(cooling?.bands ?? {})) {
+      if (sentence) expect(finds(order, 'verify').toLowerCase()).toContain(sentence.toLowerCase())
+    }
+    for (const line of stepOf(run(order), 'verify').findings) expect(line).toMatch(/^[A-Z0-9]/u)
+  })
+
+  it('parts that go in, one that nobody named among them, and a drier only where there is none', () => {
+    const missing = 'No receiver-drier or accumulator is among the parts'
+    const parts = (list: readonly Order[]) => stepOf(run({ ...crane, parts: list }), 'replace')
+    const shown = ({ figures }: ReturnType<typeof parts>) => figures.map(({ value }) => value)
+    expect(shown(parts([{ name: 'Hose A', part: 'hose' }, { part: 'drier' }, {}]))).toEqual([
+      'Hose A',
+      'drier',
+      'not named',
+    ])
+    expect(parts([{ name: 'Hose A' }]).findings.join()).toContain(missing)
+    for (const drier of [
+      { part: 'accumulator' },
+      { name: 'Filter dryer' },
+      { name: 'desiccant bag' },
+    ]) {
+      expect(parts([{ name: 'Hose A' }, drier]).findings.join()).not.toContain(missing)
+    }
+  })
+})
+
+describe("the customer's copy on paper", () => {
+  const lines = (order: Order) => customerMarkdown(run(order))
+
+  it('is signed where somebody or a day is known, and not where neither is', () => {
+    const { groomer } = EXAMPLES
+    expect(lines(groomer)).toMatch(/Done by[\s\S]*Mountain workshop, 2026-11-25/u)
+    expect(lines(without(groomer, 'person'))).toMatch(/Done by[\s\S]*2026-11-25/u)
+    expect(lines(without(groomer, 'person', 'date'))).not.toContain('Done by')
+  })
+
+  it('has a heading for what there is, in the order of the visit, and none for what there is not', () => {
+    const { groomer, forwarder } = EXAMPLES
+    const headings = (order: Order) =>
+      [...lines(order).matchAll(/^#+ (.*)$/gmu)].map(([, words]) => words)
+    expect(headings({ ...groomer, readingsBefore: forwarder.readings })).toEqual([
+      "Air conditioning: the customer's copy",
+      ...['Asked', 'Found', 'Done', 'Taken out and put in', 'Before the work', 'After the work'],
+      ...['Look out for', 'Done by'],
+    ])
+    expect(
+      headings(without(groomer, 'story', 'recovery', 'record', 'readings', 'cooling')),
+    ).toEqual(["Air conditioning: the customer's copy", 'Done', 'Look out for', 'Done by'])
   })
 })

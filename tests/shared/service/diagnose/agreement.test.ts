@@ -1,5 +1,8 @@
 import { describe, expect, it } from 'vitest'
 import figures from '../../../../data/service/diagnosis.json' with { type: 'json' }
+import { presets } from '../../../../shared/cycle/index.ts'
+import { FEATURES, type Feature } from '../../../../shared/diagnosis/features.ts'
+import { nominalEffects } from '../../../../shared/diagnosis/kinds.ts'
 import type { Pattern } from '../../../../shared/diagnosis/patterns.ts'
 import { parseQuantity, SEA_LEVEL_PA } from '../../../../shared/quantity/index.ts'
 import { refrigerant, saturationTemperature } from '../../../../shared/refrigerant/index.ts'
@@ -150,3 +153,45 @@ describe.each<[what: string, known: Readonly<Record<string, string>>, grid: Grid
     )
   })
 })
+
+describe.each(presets().filter(({ machine }) => machine.refrigerant !== 'R-1234yf'))(
+  'the table of patterns on $machine.id',
+  ({ architecture, machine, nominal }) => {
+    const { vehicle, valve } = {
+      vehicle: !architecture.startsWith('stationary'),
+      valve: !architecture.includes('orifice'),
+    }
+    const bar = (pa: number) => `${(pa / 1e5).toFixed(3)} bar a`
+    const celsius = (kelvin: number) => `${(kelvin - 273.15).toFixed(2)} °C`
+    const shown = nominalEffects(machine.id).map(({ cause, severity, mean }) => {
+      const at = (feature: Feature) => mean[FEATURES.indexOf(feature)] as number
+      const { result } = readings.run({
+        refrigerant: machine.refrigerant,
+        machine: vehicle ? 'off-road' : 'stationary',
+        meteringDevice: valve ? 'expansion-valve' : vehicle ? 'orifice-tube' : 'fixed-orifice',
+        suctionPressure: bar(at('lowSidePa')),
+        [machine.ports.high === 'discharge' ? 'dischargePressure' : 'liquidPressure']: bar(
+          at('highSidePa'),
+        ),
+        suctionTemperature: celsius(at('suctionLineK')),
+        liquidTemperature: celsius(at('liquidLineK')),
+        ambient: celsius(nominal.ambientK),
+      })
+      return { cause, severity, patterns: result.patterns.map(({ id }) => id) }
+    })
+
+    it('stands against no fault, and calls no sound machine faulty', () => {
+      const against = shown.flatMap(({ cause, severity, patterns }) =>
+        patterns
+          .filter((id) => !(STANDS_FOR[id] ?? []).includes(cause))
+          .map((id) => `${id} where it is ${cause} ${severity}`),
+      )
+      expect(against).toEqual([])
+    })
+
+    it('shows a machine that is nearly empty', () => {
+      const empty = shown.filter(({ cause }) => cause === 'undercharge').at(-1)
+      expect(empty?.patterns.length).toBeGreaterThan(0)
+    })
+  },
+)
