@@ -220,7 +220,6 @@ export function defineOperation<F extends Fields, R extends z.ZodType>(
   const fields: F = opens ? { law: lawIn.optional(), ...definition.fields } : definition.fields
   const { always, mayAlso } = definition.cautions
   const cautionIds = [...always, ...mayAlso]
-  const declared = new Set<CautionId>(cautionIds)
   const input = z.strictObject({ ...fields, ...presentationIn })
   const output = z.strictObject({ result, ...frameOut })
   const read = (given: unknown) => {
@@ -238,8 +237,8 @@ export function defineOperation<F extends Fields, R extends z.ZodType>(
       definition.check?.(own)
       return definition.compute(own)
     })
-    if (!computed.cautions.every((id) => declared.has(id))) {
-      const undeclared = computed.cautions.filter((id) => !declared.has(id))
+    const undeclared = computed.cautions.filter((id) => !cautionIds.includes(id))
+    if (undeclared.length > 0) {
       throw new Error(`${name} gives cautions that it does not declare: ${undeclared.join(', ')}`)
     }
     const told = { ...computed, cautions: [...always, ...computed.cautions] }
