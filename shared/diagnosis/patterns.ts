@@ -53,6 +53,7 @@ export interface Pattern {
 export interface PatternFacts {
   readonly machine?: Machine | undefined
   readonly meteringDevice?: MeteringDevice | undefined
+  readonly liquidStore?: string | undefined
 }
 
 /**
@@ -63,14 +64,18 @@ export interface PatternFacts {
  */
 export function patternsOf(
   signs: Signs,
-  { machine, meteringDevice }: PatternFacts,
+  { machine, meteringDevice, liquidStore }: PatternFacts,
 ): readonly Pattern[] {
   const fed = meteringDevice && (isValve(meteringDevice) ? 'valve' : 'orifice')
   const known = new Map<SignId, ReadonlySet<SignLevel>>()
   for (const [id, figure] of Object.entries(signs) as [SignId, Signs[SignId]][]) {
     // What a cold store evaporates at is no sign of anything.
     if (BY_EVAPORATING.includes(id) && machine === 'refrigerated-cargo') continue
-    if (figure) known.set(id, possibleLevels(id, figure, machine))
+    if (!figure) continue
+    const levels = possibleLevels(id, figure, machine)
+    // Behind a receiver there is hardly any subcooling, whatever the charge.
+    if (id === 'subcooling' && liquidStore === 'receiver' && levels.has('low')) continue
+    known.set(id, levels)
   }
   const shows = ({ when, device, machine: only }: Row) =>
     (device === undefined || device === fed) &&

@@ -153,7 +153,7 @@ describe('common practice of the trade', () => {
       'cold-liquid-raised: liquidOverAmbient low, raised high, covers cold-liquid and starved and condenser and low-side-high and flooded',
       'low-subcooling: subcooling low, with a valve, stationary, covers condenser and evaporator-starved and high-side-low',
       'condenser: overAmbient high, covers low-side-high',
-      'backed-up: subcooling high',
+      'backed-up: subcooling high, covers warm-suction',
       'both-low: coldish low, slack low, covers low-lift and evaporator-starved and high-side-low',
       'low-side-high: evaporating high, covers flooded',
       'flooded: superheat low, fed high, with a valve, covers weak-lift and overfed',

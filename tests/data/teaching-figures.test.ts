@@ -11,7 +11,7 @@ import { figuresIn, rowsOf } from '../support/figures.ts'
 const PATTERNS = [
   'restriction-in-vacuum: restriction valve-stuck-closed',
   'starved-in-vacuum: restriction valve-stuck-closed undercharge evaporator-air',
-  'low-charge: undercharge restriction valve-stuck-closed',
+  'low-charge: undercharge',
   'starved-not-low: restriction valve-stuck-closed undercharge',
   'not-pumping: compressor-leak stroke-stuck-low valve-stuck-open undercharge',
   'condenser-and-subcooling: condenser-air overcharge air restriction',

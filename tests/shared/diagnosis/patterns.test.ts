@@ -23,6 +23,7 @@ const kelvin = (fahrenheit: number) => (fahrenheit + 459.67) / 1.8
 const CAB = { machine: 'off-road' } as const
 const VALVE = { ...CAB, meteringDevice: 'expansion-valve' } as const
 const TUBE = { ...CAB, meteringDevice: 'orifice-tube' } as const
+const machineOf = (known: { readonly machine?: 'off-road' | 'stationary' }) => known.machine
 const pipes = (low: number, suction: number, high: number, liquid: number) => ({
   suctionPressure: `${low} psig`,
   suctionTemperature: `${suction} °F`,
@@ -212,6 +213,12 @@ describe('what two gauges and a few thermometers fit', () => {
       /hardly a restriction/u,
     ],
     [
+      'the same with the liquid backed up: no low charge',
+      { ...VALVE, ...pipes(45, 90, 330, 100) },
+      'backed-up',
+      /overcharge, condenser air flow/u,
+    ],
+    [
       'a high superheat, nothing known of the device',
       { ...pipes(30, 95, 150, 106), ambient: '85 °F' },
       'starved',
@@ -245,7 +252,7 @@ describe('what two gauges and a few thermometers fit', () => {
       'both sides high',
       { ...CAB, suctionPressure: '65 psig', liquidPressure: '270 psig', ambient: '90 °F' },
       'low-side-high',
-      /^Low side high.*the high side not low: condenser air flow/u,
+      /^Low side high.*, the high side not low: condenser air flow/u,
     ],
     [
       'a valve that floods a fed evaporator',
@@ -301,14 +308,14 @@ describe('what two gauges and a few thermometers fit', () => {
         const absolute = (gauge: number) => gauge * 6894.757 + SEA_LEVEL_PA
         const [suctionPa, liquidPa] = [absolute(low), absolute(high)]
         const beyond = (sign: SignId, si: number, margin: number) => {
-          const limits = limitsOf(sign, 'machine' in known ? known.machine : undefined)
+          const limits = limitsOf(sign, machineOf(known))
           return si < limits.low - margin || si > limits.high + margin
         }
         // by more than what the instruments may be off
         const far =
           beyond('evaporating', saturationTemperature(r, suctionPa, 'dew'), 2) ||
           beyond('overAmbient', saturationTemperature(r, liquidPa, 'dew') - kelvin(air), 2) ||
-          beyond('ratio', liquidPa / suctionPa, 0.3)
+          liquidPa / suctionPa < limitsOf('ratio', machineOf(known)).low - 0.3
         if (!far) return
         expect(result.patterns.length, headline).toBeGreaterThan(0)
         expect(next?.length).toBeGreaterThan(0)

@@ -427,7 +427,7 @@ describe('what the pattern of the headline stands for', () => {
       { machine: 'stationary', meteringDevice: 'fixed-orifice' },
     ]
     const met = new Set<string>()
-    for (let n = 0; n < 240; n += 1) {
+    for (let n = 0; n < 120; n += 1) {
       const input = {
         ...kinds[n % kinds.length],
         suctionPressure: random() < 0.1 ? '10 inHg vac' : `${within(2, 75)} psig`,

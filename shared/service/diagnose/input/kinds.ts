@@ -110,10 +110,11 @@ export function withFacts(
   { presets: [only, ...others] }: Kinds,
 ): DiagnoseInput {
   if (!only || others.length > 0 || !(input.architecture ?? input.modelMachine)) return input
-  const { vehicle, valve } = FACTS[only.preset.architecture]
+  const { vehicle, valve, store } = FACTS[only.preset.architecture]
   return {
     ...input,
     machine: input.machine ?? (vehicle ? 'off-road' : 'stationary'),
+    liquidStore: input.liquidStore ?? store,
     meteringDevice:
       input.meteringDevice ??
       (valve ? 'expansion-valve' : vehicle ? 'orifice-tube' : 'fixed-orifice'),

@@ -157,18 +157,13 @@ describe.each<[what: string, known: Readonly<Record<string, string>>, grid: Grid
 describe.each(presets().filter(({ machine }) => machine.refrigerant !== 'R-1234yf'))(
   'the table of patterns on $machine.id',
   ({ architecture, machine, nominal }) => {
-    const { vehicle, valve } = {
-      vehicle: !architecture.startsWith('stationary'),
-      valve: !architecture.includes('orifice'),
-    }
     const bar = (pa: number) => `${(pa / 1e5).toFixed(3)} bar a`
     const celsius = (kelvin: number) => `${(kelvin - 273.15).toFixed(2)} °C`
     const shown = nominalEffects(machine.id).map(({ cause, severity, mean }) => {
       const at = (feature: Feature) => mean[FEATURES.indexOf(feature)] as number
-      const { result } = readings.run({
+      const { result } = diagnose.run({
         refrigerant: machine.refrigerant,
-        machine: vehicle ? 'off-road' : 'stationary',
-        meteringDevice: valve ? 'expansion-valve' : vehicle ? 'orifice-tube' : 'fixed-orifice',
+        architecture,
         suctionPressure: bar(at('lowSidePa')),
         [machine.ports.high === 'discharge' ? 'dischargePressure' : 'liquidPressure']: bar(
           at('highSidePa'),
@@ -177,7 +172,7 @@ describe.each(presets().filter(({ machine }) => machine.refrigerant !== 'R-1234y
         liquidTemperature: celsius(at('liquidLineK')),
         ambient: celsius(nominal.ambientK),
       })
-      return { cause, severity, patterns: result.patterns.map(({ id }) => id) }
+      return { cause, severity, patterns: result.patterns }
     })
 
     it('stands against no fault, and calls no sound machine faulty', () => {
