@@ -30,7 +30,6 @@ const ANSWERS: readonly (readonly [string, readonly string[]])[] = [
       'machine.known: model baseline kind unknown',
       'machine.kinds: valve valve-receiver orifice-accumulator valve-receiver-variable stationary-orifice stationary-valve',
       'priors.cause: none reading-or-test-wrong undercharge overcharge condenser-air evaporator-air restriction valve-stuck-open valve-stuck-closed compressor-leak air stroke-stuck-high stroke-stuck-low',
-      'patterns: restriction-in-vacuum starved-in-vacuum low-charge starved-not-low not-pumping condenser-and-subcooling condenser backed-up both-low overfed evaporator-air evaporator-starved high-side-low low-lift',
     ],
   ],
   [
@@ -242,7 +241,9 @@ const FIELDS: readonly (readonly [string, readonly string[]])[] = [
 
 describe('the words that are promised', () => {
   it.each(ANSWERS)('of an answer of %s', (name, words) => {
-    expect(answered(name)).toEqual(words)
+    // Patterns are named by their own table.
+    const promised = answered(name).filter((line) => !line.startsWith('patterns: '))
+    expect(promised).toEqual(words)
   })
 
   it.each(FIELDS)('of the fields of %s', (name, words) => {

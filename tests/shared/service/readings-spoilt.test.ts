@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import type { Pattern } from '../../../shared/diagnosis/patterns.ts'
+import { FROM_DISCHARGE_K, type Pattern } from '../../../shared/diagnosis/patterns.ts'
 import { pickRefrigerant } from '../../../shared/fields/index.ts'
 import { figures } from '../../../shared/service/readings/figures.ts'
 import type { Finding, FindingId } from '../../../shared/service/readings/findings.ts'
@@ -56,21 +56,26 @@ describe('the signs that patterns go by', () => {
     signsOf(m, f, found as readonly Finding[])
 
   it('are all that was read, and none where readings contradict each other or stop the work', () => {
+    expect(signs()).toMatchObject({ superheat: f.superheat, subcooling: f.subcooling })
     expect(Object.values(signs()).every((sign) => sign !== undefined)).toBe(true)
-    expect(Object.keys(signs()).sort()).toEqual([
-      ...['evaporating', 'overAmbient', 'ratio', 'subcooling', 'suction', 'superheat'],
-    ])
     expect(signs({ id: 'frost' as FindingId, level: 'check' as Finding['level'] })).toEqual(signs())
     expect(signs({ level: 'stop' })).toEqual({})
     expect(signs({ level: 'impossible' })).toEqual({})
   })
 
-  it.each(['liquid-colder-than-ambient', 'subcooling-from-discharge-pressure'] as const)(
-    'leave the subcooling out where %s',
-    (id) => {
-      expect(signs({ id })).toEqual({ ...signs(), subcooling: undefined })
-    },
-  )
+  it('leave the subcooling out where the liquid is colder than the air', () => {
+    expect(signs({ id: 'liquid-colder-than-ambient' })).toEqual({
+      ...signs(),
+      subcooling: undefined,
+    })
+  })
+
+  it('take the subcooling from a discharge pressure for less, and know it less well', () => {
+    const behind = signsOf({ ...m, highFrom: 'discharge-line' }, f, []).subcooling
+    const half = FROM_DISCHARGE_K / 2
+    expect(behind?.si).toBeCloseTo((f.subcooling?.si ?? Number.NaN) - half, 9)
+    expect(behind?.plusMinus).toBeCloseTo((f.subcooling?.plusMinus ?? Number.NaN) + half, 9)
+  })
 
   it('a finding is left out where a pattern says it better', () => {
     const ids = [
