@@ -159,6 +159,7 @@ export function classOf({ composition }: RefrigerantInfo): Class | undefined {
 /** Its chemical family, or the one that an oil sees in it. */
 function classOfSubstance(substance: string): Class | undefined {
   const family = familyOf(substance)
-  const like = data.classOfFamily.find((row) => row.family === family)
-  return (like?.class ?? family) as Class | undefined
+  return (data.classOfFamily[family as keyof typeof data.classOfFamily] ?? family) as
+    | Class
+    | undefined
 }

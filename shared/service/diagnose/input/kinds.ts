@@ -135,5 +135,4 @@ function stands(model: string, r: Refrigerant, open: readonly Preset[]): boolean
 const WARM_K = 313.15
 const HIGH_PA = 22e5
 
-const hasHighPressure = (r: Refrigerant) =>
-  r.bubble.toK > WARM_K && saturationPressure(r, WARM_K, 'bubble') > HIGH_PA
+const hasHighPressure = (r: Refrigerant) => saturationPressure(r, WARM_K, 'bubble') > HIGH_PA
