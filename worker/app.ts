@@ -18,8 +18,7 @@ import { refrigerantRoutes } from './routes/refrigerants.ts'
 import { tableRoutes } from './routes/table.ts'
 import { unitRoutes } from './routes/units.ts'
 import type { Environment } from './settings.ts'
-import { straightWay } from './straight.ts'
-import { byRequest } from './straight-request.ts'
+import { type HeadersOf, straightWay } from './straight.ts'
 import { tagged } from './tags.ts'
 
 /**
@@ -32,13 +31,13 @@ export function createApp(
     readonly operations?: readonly Operation[]
     /** What goes around all else, first outermost: compression where nothing in front does it. */
     readonly around?: readonly MiddlewareHandler[]
-    /** By the routes alone: a server that takes the straight way itself has been there before. */
-    readonly routesOnly?: boolean
+    /** What is told with an answer that nothing need go around; by it, what must have something around it. */
+    readonly headersOf?: HeadersOf
   } = {},
 ): Hono<Environment> {
   const operations = options.operations ?? everyOperation
   const app = new Hono<Environment>()
-  app.onError((error, { req }) => problemOf(error, req.raw.signal.aborted))
+  app.onError((error, { req }) => problemOf(req.raw, error))
   app.notFound(({ req }) => notFound(req.path, operations))
   for (const around of options.around ?? []) app.use(around)
   app.use(crossOrigin())
@@ -87,8 +86,7 @@ export function createApp(
   app.route('/v1/diagram', diagramRoutes(operations))
   app.route('/v1/table', tableRoutes(operations))
   app.route('/v1/operations', listRoutes(operations))
-  if (options.routesOnly) return app
-  const straight = byRequest(straightWay(operations))
+  const straight = straightWay(operations, options.headersOf)
   const byRoutes = app.fetch
   app.fetch = (request, settings, execution) =>
     straight(request, settings) ?? byRoutes(request, settings, execution)

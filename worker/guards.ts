@@ -50,18 +50,16 @@ async function limited(
   request: Request,
   next: Next,
 ): Promise<Response | undefined> {
-  const refusal = await limitedAt(limiter, request.headers.get('cf-connecting-ip'))
+  const refusal = await limitedAt(limiter, request)
   if (refusal) return refusal
   await next()
   return undefined
 }
 
 /** The refusal of a request whose caller asks too often; nothing where it may ask. */
-export async function limitedAt(
-  limiter: Limiter,
-  caller: string | null,
-): Promise<Response | undefined> {
-  return (await limiter.limit({ key: caller ?? 'unknown' })).success ? undefined : tooMany()
+export async function limitedAt(limiter: Limiter, request: Request): Promise<Response | undefined> {
+  const key = request.headers.get('cf-connecting-ip') ?? 'unknown'
+  return (await limiter.limit({ key })).success ? undefined : tooMany()
 }
 
 const tooMany = () =>

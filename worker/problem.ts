@@ -104,9 +104,9 @@ export function faultProblem(error: unknown): Problem {
 }
 
 /** Anything thrown: the project's own error is the caller's to mend, all else is ours. */
-export function problemOf(error: unknown, hungUp: boolean): Response {
+export function problemOf(request: Request, error: unknown): Response {
   if (error instanceof CalcError) return answer(calcProblemOf(error), statusOf[error.code])
   // Whoever hung up reads no answer, and it was no fault of the service.
-  if (hungUp) return new Response(null, { status: 400 })
+  if (request.signal.aborted) return new Response(null, { status: 400 })
   return answer(faultProblem(error), DOOR_PROBLEMS.internal.status)
 }

@@ -7,37 +7,17 @@ import { BODY_LIMIT, type Settings } from './settings.ts'
 import { askedOf, type SaturationQuery, saturationQuery } from './straight-query.ts'
 import { ASK_AGAIN, isKnown, tagOf } from './tags.ts'
 
-/** A request, whoever received it. */
-export interface Asked {
-  readonly method: string
-  /** Path and query, as they came. */
-  readonly address: string
-  /** Whoever asked hung up. */
-  readonly gone: boolean
-  header(name: string): string | null
-  /** The whole body. */
-  text(): Promise<string>
-}
+/**
+ * What an answer to a request has for headers, by what it usually has; nothing where something must go
+ * around the answer.
+ */
+export type HeadersOf = (request: Request, usual: Fixed) => Fixed | undefined
 
-/** An answer whose headers were all made before it: the same object for each of its kind. */
-export interface Plain {
-  readonly status: 200 | 304
-  readonly headers: Fixed
-  /** Of an answer that may be kept. */
-  readonly tag?: string
-  readonly body: string | null
-}
-
-/** A refusal is rare, and its headers are its own. */
-export type Straight = Promise<Plain | Response>
-
-/** The answer, or nothing where the routes must find it. */
-export type StraightWay = (asked: Asked, settings: Settings | undefined) => Straight | undefined
-
-/** Headers of an answer to POST, and of one to GET but for its tag. */
+/** Headers of an answer to POST, and of one to GET but for its tag: all of them, made once. */
 const ANSWERED: Fixed = { ...NOT_KEPT, 'Content-Type': JSON_TYPE }
-const UNCHANGED: Fixed = { ...EVERY_ANSWER, 'Cache-Control': ASK_AGAIN }
-const KEPT: Fixed = { ...UNCHANGED, 'Content-Type': JSON_TYPE }
+const KEPT: Fixed = { ...EVERY_ANSWER, 'Content-Type': JSON_TYPE, 'Cache-Control': ASK_AGAIN }
+
+type Way = (request: Request, settings: Settings | undefined) => Promise<Response> | undefined
 
 /**
  * The way of nearly every request that there is: one plain JSON input to one operation, or saturation by a query.
@@ -45,68 +25,76 @@ const KEPT: Fixed = { ...UNCHANGED, 'Content-Type': JSON_TYPE }
  * It needs no router, no page files and no compression, which together took longer than the
  * calculation. Whatever is not surely such a request goes the app's way, which answers it the same or refuses it.
  */
-export function straightWay(operations: readonly Operation[]): StraightWay {
+export function straightWay(
+  operations: readonly Operation[],
+  headersOf: HeadersOf = (_, usual) => usual,
+): Way {
   const byPath = new Map(operations.map((operation) => [`/v1/${operation.name}`, operation]))
   const saturation = byPath.get('/v1/saturation')
   let byQuery: SaturationQuery | undefined
-  return (asked, settings) => {
+  return (request, settings) => {
     if ((settings?.CORS_ORIGINS ?? '') !== '') return undefined
-    if (asked.method === 'POST') {
-      const operation = byPath.get(asked.address)
-      return operation && isPlain(asked) ? toBody(operation, asked, settings) : undefined
+    const address = addressOf(request.url)
+    if (request.method === 'POST') {
+      const operation = byPath.get(address)
+      const headers = operation && isPlain(request) && headersOf(request, ANSWERED)
+      return operation && headers ? toBody(operation, request, settings, headers) : undefined
     }
-    if (asked.method !== 'GET' || !saturation) return undefined
-    const query = askedOf(asked.address)
-    if (!query) return undefined
+    if (request.method !== 'GET' || !saturation) return undefined
+    const asked = askedOf(address)
+    const headers = asked && headersOf(request, KEPT)
+    if (!headers) return undefined
     byQuery ??= saturationQuery(saturation)
-    return toQuery(byQuery, query, asked, settings)
+    return toQuery(byQuery, asked, request, settings, headers)
   }
 }
 
 async function toBody(
   operation: Operation,
-  asked: Asked,
+  request: Request,
   settings: Settings | undefined,
-): Promise<Plain | Response> {
+  headers: Fixed,
+): Promise<Response> {
   try {
-    const refusal = settings?.RATE_LIMITER && (await limited(settings.RATE_LIMITER, asked))
-    if (refusal) return refusal
-    return { status: 200, headers: ANSWERED, body: answerBody(operation, await asked.text()) }
+    const refusal = settings?.RATE_LIMITER && (await limitedAt(settings.RATE_LIMITER, request))
+    return refusal ?? new Response(answerBody(operation, await request.text()), { headers })
   } catch (error) {
-    return problemOf(error, asked.gone)
+    return problemOf(request, error)
   }
 }
 
 async function toQuery(
   byQuery: SaturationQuery,
-  query: Parameters<SaturationQuery['answer']>,
-  asked: Asked,
+  asked: Parameters<SaturationQuery['answer']>,
+  request: Request,
   settings: Settings | undefined,
-): Promise<Plain | Response> {
+  headers: Fixed,
+): Promise<Response> {
   try {
-    const refusal = settings?.RATE_LIMITER && (await limited(settings.RATE_LIMITER, asked))
+    const refusal = settings?.RATE_LIMITER && (await limitedAt(settings.RATE_LIMITER, request))
     if (refusal) return refusal
-    const tag = tagOf(asked.address, settings)
-    if (isKnown(asked.header('if-none-match'), tag)) {
-      return { status: 304, headers: UNCHANGED, tag, body: null }
-    }
-    return { status: 200, headers: KEPT, tag, body: byQuery.answer(...query) }
+    const ETag = tagOf(request, settings)
+    if (isKnown(request.headers.get('if-none-match'), ETag)) return unchanged(headers, ETag)
+    return new Response(byQuery.answer(...asked), { headers: { ...headers, ETag } })
   } catch (error) {
-    return problemOf(error, asked.gone)
+    return problemOf(request, error)
   }
 }
 
-const limited = (limiter: NonNullable<Settings['RATE_LIMITER']>, asked: Asked) =>
-  limitedAt(limiter, asked.header('cf-connecting-ip'))
+const addressOf = (url: string) => url.slice(url.indexOf('/', 'https://'.length))
+
+function unchanged({ 'Content-Type': _, ...headers }: Fixed, ETag: string): Response {
+  return new Response(null, { status: 304, headers: { ...headers, ETag } })
+}
 
 /** A JSON body of a told length that fits, as it is. */
-function isPlain(asked: Asked): boolean {
-  const length = asked.header('content-length')
+function isPlain({ headers }: Request): boolean {
+  const length = headers.get('content-length')
   return (
-    asked.header('content-type') === JSON_TYPE &&
+    headers.get('content-type') === JSON_TYPE &&
     length !== null &&
     Number(length) <= BODY_LIMIT &&
-    asked.header('content-encoding') === null &&
-    asked.header('transfer-encoding') === null
+    headers.get('content-encoding') === null &&
+    headers.get('transfer-encoding') === null
   )
 }

@@ -17,7 +17,7 @@ export const tagged = (): MiddlewareHandler<Environment> => async (context, next
   const { method } = context.req
   if (method !== 'GET' && method !== 'HEAD') return next()
   const form = variesByForm(context) ? (context.req.header('accept') ?? '') : ''
-  const tag = tagOf(addressOf(context.req.url), context.env, form)
+  const tag = tagOf(context.req.raw, context.env, form)
   const headers = { ETag: tag, 'Cache-Control': ASK_AGAIN, ...(variesByForm(context) && VARY) }
   if (isKnown(context.req.header('if-none-match') ?? null, tag)) return emptyReply(304, headers)
   await next()
@@ -33,13 +33,11 @@ const VARY = { Vary: 'Accept' } as const
 /** Where the form of an answer goes by what the caller accepts. */
 const variesByForm = ({ req }: Context) => req.path === '/v1/table'
 
-/** Path and query of a URL, as they came. */
-export const addressOf = (url: string): string => url.slice(url.indexOf('/', 'https://'.length))
-
 /** Weak, since a compressed answer has the same tag as a plain one. */
-export function tagOf(address: string, settings: Settings | undefined, form = ''): string {
+export function tagOf({ url }: Request, settings: Settings | undefined, form = ''): string {
+  const asked = `${url.slice(url.indexOf('/', 'https://'.length))} ${form}`
   const build = settings?.BUILD ?? settings?.CF_VERSION_METADATA?.id ?? ''
-  return `W/"${ABOUT.version}-${fingerprint(`${build}${address} ${form}`)}"`
+  return `W/"${ABOUT.version}-${fingerprint(build + asked)}"`
 }
 
 /** Only a tag that we gave can match: `*` asks whether there is anything, which only the answer tells. */

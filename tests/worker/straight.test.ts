@@ -2,6 +2,7 @@ import { describe, expect, it, vi } from 'vitest'
 import { operation } from '../../shared/operations.ts'
 import { createApp } from '../../worker/app.ts'
 import { BODY_LIMIT, type Settings } from '../../worker/settings.ts'
+import type { HeadersOf } from '../../worker/straight.ts'
 import { problemOf } from './ask.ts'
 
 const saturation = operation('saturation')
@@ -73,6 +74,20 @@ describe('a plain input to one operation', () => {
     )
     expect(limit).toHaveBeenCalledWith({ key: '192.0.2.7' })
     expect(around).not.toHaveBeenCalled()
+  })
+
+  it('gets the headers that its server tells, or goes by the routes where it tells none', async () => {
+    const headersOf: HeadersOf = ({ headers }, usual) =>
+      headers.get('accept-encoding') === null ? { ...usual, 'x-told': 'here' } : undefined
+    const app = createApp({ headersOf })
+    const ask = (more: Record<string, string>) =>
+      app.request('/v1/saturation', {
+        method: 'POST',
+        headers: { ...sized(BODY), ...more },
+        body: BODY,
+      })
+    expect((await ask({})).headers.get('x-told')).toBe('here')
+    expect((await ask({ 'accept-encoding': 'gzip' })).headers.get('x-told')).toBeNull()
   })
 })
 

@@ -8,20 +8,16 @@ const NEED_TLS = ['Cross-Origin-Opener-Policy', 'Origin-Agent-Cluster']
 const TRUSTED = /^(?:https:|http:\/\/(?:localhost|127\.[\d.]+|\[::1\])(?:[:/]|$))/u
 
 /** Whether a request came as browsers trust it; a proxy in front says how it was asked. */
-export const isTrusted = (url: string, forwarded: unknown): boolean =>
-  TRUSTED.test(url) || forwarded === 'https'
+export const isTrusted = ({ url, headers }: Request): boolean =>
+  TRUSTED.test(url) || headers.get('x-forwarded-proto') === 'https'
 
 /** Takes them off answers over plain http to the shop's network. */
 export const plainHttp: MiddlewareHandler = async (context, next) => {
   await next()
-  if (isTrusted(context.req.url, context.req.header('x-forwarded-proto'))) return
+  if (isTrusted(context.req.raw)) return
   for (const name of NEED_TLS) context.res.headers.delete(name)
 }
 
 /** Headers without those that need TLS. */
 export const withoutTls = (headers: Headers): Headers =>
-  Object.fromEntries(
-    Object.entries(headers).filter(
-      ([name]) => !NEED_TLS.some((each) => each.toLowerCase() === name.toLowerCase()),
-    ),
-  )
+  Object.fromEntries(Object.entries(headers).filter(([name]) => !NEED_TLS.includes(name)))

@@ -1,19 +1,19 @@
 import type { Server } from 'node:https'
 import { getRequestListener } from '@hono/node-server'
-import { operations } from '../../shared/operations.ts'
+import { keptWith } from '../../shared/kept.ts'
 import { createApp } from '../app.ts'
 import { doorProblem } from '../problem.ts'
+import { type Headers, NOT_KEPT } from '../reply.ts'
 import type { Settings } from '../settings.ts'
-import { straightWay } from '../straight.ts'
+import type { HeadersOf } from '../straight.ts'
 import { compressed } from './compressed.ts'
 import { listening } from './listen.ts'
 import { requestLog } from './log.ts'
 import { packedOnce, SAME_FOR_ALL } from './packed-once.ts'
 import { pageFiles } from './page-files.ts'
-import { plainHttp } from './plain-http.ts'
+import { isTrusted, plainHttp, withoutTls } from './plain-http.ts'
 import { type Given, serverSettings, type Tls } from './settings.ts'
 import { stopServer } from './stop.ts'
-import { straightOnNode } from './straight.ts'
 
 export type { Given } from './settings.ts'
 
@@ -35,23 +35,20 @@ export async function start(
 ): Promise<RunningServer> {
   const settings = serverSettings(given, process.env)
   const around = [plainHttp, compressed(), packedOnce(), pageFiles()]
-  const app = createApp({ around, routesOnly: true })
+  const app = createApp({ around, headersOf })
   // It takes most of a second to make, in which nobody else would be answered.
   await app.request(SAME_FOR_ALL, { headers: { 'accept-encoding': 'gzip' } })
   // Told apart by their start: what a caller kept from the last run may be of an older version.
   const bindings: Settings = { CORS_ORIGINS: settings.cors, BUILD: Date.now().toString(36) }
-  const byRoutes = getRequestListener((request) => app.fetch(request, bindings), {
+  const answer = getRequestListener((request) => app.fetch(request, bindings), {
     errorHandler: () => doorProblem('bad-request', 'The address or the host is none.'),
-  })
-  const answer = straightOnNode(straightWay(operations), bindings, (request, response) => {
-    void byRoutes(request, response)
   })
   const log = requestLog(write)
   // Whoever read the log went away; the service goes on.
   process.stderr.on('error', () => {})
   const server = await listening(settings, (request, response) => {
     log.follow(request, response)
-    answer(request, response)
+    void answer(request, response)
   })
   const stop = onSignals(async () => {
     const cut = await stopServer(server, settings.stopWithinS)
@@ -65,6 +62,20 @@ export async function start(
   const host = settings.host.includes(':') ? `[${settings.host}]` : settings.host
   return { url: `${tls ? 'https' : 'http'}://${host}:${port}`, stop }
 }
+
+/** Of answers that are not compressed; the others have something around them. */
+const headersOf: HeadersOf = (request, usual) => {
+  if (request.headers.get('accept-encoding') !== null) return undefined
+  return (isTrusted(request) ? trusted : untrusted)(usual)
+}
+
+/** What may be kept says that it might be compressed, see {@link compressed}. */
+const trusted = keptWith((usual: Headers) =>
+  usual['Cache-Control'] === NOT_KEPT['Cache-Control']
+    ? usual
+    : { ...usual, Vary: 'Accept-Encoding' },
+)
+const untrusted = keptWith((usual: Headers) => withoutTls(trusted(usual)))
 
 /** A second signal ends the process at once, as it does by itself. */
 function onSignals(end: () => Promise<void>): () => Promise<void> {
