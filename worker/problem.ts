@@ -66,13 +66,13 @@ export interface Problem {
   readonly hint: string
 }
 
+const PROBLEM_TYPE = 'application/problem+json; charset=utf-8'
+
 const answer = (problem: Problem, status: ContentfulStatusCode, headers?: Headers): Response =>
-  reply(
-    jsonText(problem),
-    'application/problem+json; charset=utf-8',
-    { ...NOT_KEPT, ...headers },
-    status,
-  )
+  reply(jsonText(problem), PROBLEM_TYPE, { ...NOT_KEPT, ...headers }, status)
+
+/** Headers of a refused calculation. */
+export const REFUSED: Headers = { ...NOT_KEPT, 'Content-Type': PROBLEM_TYPE }
 
 const typeOf = (code: string) => `/problems/${code}`
 
@@ -101,6 +101,12 @@ function doorProblemOf(code: DoorProblem, detail: string, hint = ''): Problem {
 export function faultProblem(error: unknown): Problem {
   console.error(error)
   return doorProblemOf('internal', 'The service failed; the input may well be right.')
+}
+
+/** Status and text of what was thrown, for a server that makes its answers itself; its headers are {@link REFUSED}. */
+export function refusedAs(error: unknown): { readonly status: number; readonly text: string } {
+  const problem = error instanceof CalcError ? calcProblemOf(error) : faultProblem(error)
+  return { status: problem.status, text: jsonText(problem) }
 }
 
 /** Anything thrown: the project's own error is the caller's to mend, all else is ours. */

@@ -7,17 +7,34 @@ import { BODY_LIMIT, type Settings } from './settings.ts'
 import { askedOf, type SaturationQuery, saturationQuery } from './straight-query.ts'
 import { ASK_AGAIN, isKnown, tagOf } from './tags.ts'
 
+/** What is looked at of a request: of the platform's own, or of Node's without making one of it. */
+export interface Asked {
+  readonly method: string
+  readonly url: string
+  readonly headers: { get(name: string): string | null }
+}
+
 /**
  * What an answer to a request has for headers, by what it usually has; nothing where something must go
  * around the answer.
  */
-export type HeadersOf = (request: Request, usual: Fixed) => Fixed | undefined
+export type HeadersOf = (request: Asked, usual: Fixed) => Fixed | undefined
+
+/** How such a request is answered. */
+export interface Straight {
+  /** All headers of the answer but for the tag. */
+  readonly headers: Fixed
+  /** Of one by address: names the answer. */
+  readonly tag?: string
+  /** Whether whoever asks has that answer. */
+  readonly isKnown?: boolean
+  /** By the text of the body; without it for one by address. @throws {CalcError} */
+  answer(body?: string): string
+}
 
 /** Headers of an answer to POST, and of one to GET but for its tag: all of them, made once. */
 const ANSWERED: Fixed = { ...NOT_KEPT, 'Content-Type': JSON_TYPE }
 const KEPT: Fixed = { ...EVERY_ANSWER, 'Content-Type': JSON_TYPE, 'Cache-Control': ASK_AGAIN }
-
-type Way = (request: Request, settings: Settings | undefined) => Promise<Response> | undefined
 
 /**
  * The way of nearly every request that there is: one plain JSON input to one operation, or saturation by a query.
@@ -25,10 +42,10 @@ type Way = (request: Request, settings: Settings | undefined) => Promise<Respons
  * It needs no router, no page files and no compression, which together took longer than the
  * calculation. Whatever is not surely such a request goes the app's way, which answers it the same or refuses it.
  */
-export function straightWay(
+export function straightTo(
   operations: readonly Operation[],
   headersOf: HeadersOf = (_, usual) => usual,
-): Way {
+): (asked: Asked, settings: Settings | undefined) => Straight | undefined {
   const byPath = new Map(operations.map((operation) => [`/v1/${operation.name}`, operation]))
   const saturation = byPath.get('/v1/saturation')
   let byQuery: SaturationQuery | undefined
@@ -38,44 +55,44 @@ export function straightWay(
     if (request.method === 'POST') {
       const operation = byPath.get(address)
       const headers = operation && isPlain(request) && headersOf(request, ANSWERED)
-      return operation && headers ? toBody(operation, request, settings, headers) : undefined
+      if (!operation || !headers) return undefined
+      return { headers, answer: (body = '') => answerBody(operation, body) }
     }
     if (request.method !== 'GET' || !saturation) return undefined
     const asked = askedOf(address)
     const headers = asked && headersOf(request, KEPT)
     if (!headers) return undefined
     byQuery ??= saturationQuery(saturation)
-    return toQuery(byQuery, asked, request, settings, headers)
+    const { answer } = byQuery
+    const tag = tagOf(request, settings)
+    const known = isKnown(request.headers.get('if-none-match'), tag)
+    return { headers, tag, isKnown: known, answer: () => answer(...asked) }
   }
 }
 
-async function toBody(
-  operation: Operation,
-  request: Request,
-  settings: Settings | undefined,
-  headers: Fixed,
-): Promise<Response> {
-  try {
-    const refusal = settings?.RATE_LIMITER && (await limitedAt(settings.RATE_LIMITER, request))
-    return refusal ?? new Response(answerBody(operation, await request.text()), { headers })
-  } catch (error) {
-    return problemOf(request, error)
+/** The same for requests of the platform's own. */
+export function straightWay(
+  operations: readonly Operation[],
+  headersOf?: HeadersOf,
+): (request: Request, settings: Settings | undefined) => Promise<Response> | undefined {
+  const straight = straightTo(operations, headersOf)
+  return (request, settings) => {
+    const to = straight(request, settings)
+    return to && responseOf(to, request, settings)
   }
 }
 
-async function toQuery(
-  byQuery: SaturationQuery,
-  asked: Parameters<SaturationQuery['answer']>,
+async function responseOf(
+  { headers, tag, isKnown, answer }: Straight,
   request: Request,
   settings: Settings | undefined,
-  headers: Fixed,
 ): Promise<Response> {
   try {
     const refusal = settings?.RATE_LIMITER && (await limitedAt(settings.RATE_LIMITER, request))
     if (refusal) return refusal
-    const ETag = tagOf(request, settings)
-    if (isKnown(request.headers.get('if-none-match'), ETag)) return unchanged(headers, ETag)
-    return new Response(byQuery.answer(...asked), { headers: { ...headers, ETag } })
+    if (tag === undefined) return new Response(answer(await request.text()), { headers })
+    if (isKnown) return new Response(null, { status: 304, headers: unchanged(headers, tag) })
+    return new Response(answer(), { headers: { ...headers, ETag: tag } })
   } catch (error) {
     return problemOf(request, error)
   }
@@ -83,12 +100,13 @@ async function toQuery(
 
 const addressOf = (url: string) => url.slice(url.indexOf('/', 'https://'.length))
 
-function unchanged({ 'Content-Type': _, ...headers }: Fixed, ETag: string): Response {
-  return new Response(null, { status: 304, headers: { ...headers, ETag } })
+/** Headers of an answer that whoever asks has already. */
+export function unchanged({ 'Content-Type': _, ...headers }: Fixed, tag: string): Fixed {
+  return { ...headers, ETag: tag }
 }
 
 /** A JSON body of a told length that fits, as it is. */
-function isPlain({ headers }: Request): boolean {
+function isPlain({ headers }: Asked): boolean {
   const length = headers.get('content-length')
   return (
     headers.get('content-type') === JSON_TYPE &&

@@ -34,7 +34,11 @@ const VARY = { Vary: 'Accept' } as const
 const variesByForm = ({ req }: Context) => req.path === '/v1/table'
 
 /** Weak, since a compressed answer has the same tag as a plain one. */
-export function tagOf({ url }: Request, settings: Settings | undefined, form = ''): string {
+export function tagOf(
+  { url }: { readonly url: string },
+  settings: Settings | undefined,
+  form = '',
+): string {
   const asked = `${url.slice(url.indexOf('/', 'https://'.length))} ${form}`
   const build = settings?.BUILD ?? settings?.CF_VERSION_METADATA?.id ?? ''
   return `W/"${ABOUT.version}-${fingerprint(build + asked)}"`

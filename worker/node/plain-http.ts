@@ -1,5 +1,6 @@
 import type { MiddlewareHandler } from 'hono'
 import type { Headers } from '../reply.ts'
+import type { Asked } from '../straight.ts'
 
 /** Headers that browsers heed over TLS alone, and complain of where they come without. */
 const NEED_TLS = ['Cross-Origin-Opener-Policy', 'Origin-Agent-Cluster']
@@ -8,7 +9,7 @@ const NEED_TLS = ['Cross-Origin-Opener-Policy', 'Origin-Agent-Cluster']
 const TRUSTED = /^(?:https:|http:\/\/(?:localhost|127\.[\d.]+|\[::1\])(?:[:/]|$))/u
 
 /** Whether a request came as browsers trust it; a proxy in front says how it was asked. */
-export const isTrusted = ({ url, headers }: Request): boolean =>
+export const isTrusted = ({ url, headers }: Asked): boolean =>
   TRUSTED.test(url) || headers.get('x-forwarded-proto') === 'https'
 
 /** Takes them off answers over plain http to the shop's network. */

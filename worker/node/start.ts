@@ -1,11 +1,12 @@
 import type { Server } from 'node:https'
 import { getRequestListener } from '@hono/node-server'
 import { keptWith } from '../../shared/kept.ts'
+import { operations } from '../../shared/operations.ts'
 import { createApp } from '../app.ts'
 import { doorProblem } from '../problem.ts'
 import { type Headers, NOT_KEPT } from '../reply.ts'
 import type { Settings } from '../settings.ts'
-import type { HeadersOf } from '../straight.ts'
+import { type HeadersOf, straightTo } from '../straight.ts'
 import { compressed } from './compressed.ts'
 import { listening } from './listen.ts'
 import { requestLog } from './log.ts'
@@ -14,6 +15,7 @@ import { pageFiles } from './page-files.ts'
 import { isTrusted, plainHttp, withoutTls } from './plain-http.ts'
 import { type Given, serverSettings, type Tls } from './settings.ts'
 import { stopServer } from './stop.ts'
+import { straightOnNode } from './straight.ts'
 
 export type { Given } from './settings.ts'
 
@@ -43,12 +45,13 @@ export async function start(
   const answer = getRequestListener((request) => app.fetch(request, bindings), {
     errorHandler: () => doorProblem('bad-request', 'The address or the host is none.'),
   })
+  const isStraight = straightOnNode(straightTo(operations, headersOf), bindings, headersOf)
   const log = requestLog(write)
   // Whoever read the log went away; the service goes on.
   process.stderr.on('error', () => {})
   const server = await listening(settings, (request, response) => {
     log.follow(request, response)
-    void answer(request, response)
+    if (!isStraight(request, response)) void answer(request, response)
   })
   const stop = onSignals(async () => {
     const cut = await stopServer(server, settings.stopWithinS)
