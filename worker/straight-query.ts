@@ -22,7 +22,7 @@ export function saturationQuery(saturation: Operation): SaturationQuery {
   }
 }
 
-const ADDRESS = /^\/v1\/refrigerants\/([\w.-]{1,40})\/saturation(?:\?([\w.%&=+-]*))?$/u
+const ADDRESS = /^\/v1\/refrigerants\/(\w[\w.-]{0,39})\/saturation(?:\?([\w.%&=+-]*))?$/u
 
 /** Refrigerant and query of such an address; nothing where it is another, or spelt in a way that needs care. */
 export function askedOf(address: string): Parameters<SaturationQuery['answer']> | undefined {
