@@ -77,7 +77,7 @@ export const REFUSED: Headers = { ...NOT_KEPT, 'Content-Type': PROBLEM_TYPE }
 const typeOf = (code: string) => `/problems/${code}`
 
 /** What a refused calculation comes to. */
-export function calcProblemOf({ code, message, path, hint }: CalcError): Problem {
+function calcProblemOf({ code, message, path, hint }: CalcError): Problem {
   const status = statusOf[code]
   return { type: typeOf(code), title: titleOf[code], status, detail: message, code, path, hint }
 }
@@ -98,21 +98,26 @@ function doorProblemOf(code: DoorProblem, detail: string, hint = ''): Problem {
 }
 
 /** A fault of ours: whoever runs the service is told all of it, whoever asked nothing. */
-export function faultProblem(error: unknown): Problem {
+function faultProblem(error: unknown): Problem {
   console.error(error)
   return doorProblemOf('internal', 'The service failed; the input may well be right.')
 }
 
+/** Anything thrown: the project's own error is the caller's to mend, all else is ours. */
+export const thrownProblem = (error: unknown): Problem =>
+  error instanceof CalcError ? calcProblemOf(error) : faultProblem(error)
+
 /** Status and text of what was thrown, for a server that makes its answers itself; its headers are {@link REFUSED}. */
 export function refusedAs(error: unknown): { readonly status: number; readonly text: string } {
-  const problem = error instanceof CalcError ? calcProblemOf(error) : faultProblem(error)
+  const problem = thrownProblem(error)
   return { status: problem.status, text: jsonText(problem) }
 }
 
-/** Anything thrown: the project's own error is the caller's to mend, all else is ours. */
+/** The answer to a request of the platform's own in which something was thrown. */
 export function problemOf(request: Request, error: unknown): Response {
-  if (error instanceof CalcError) return answer(calcProblemOf(error), statusOf[error.code])
   // Whoever hung up reads no answer, and it was no fault of the service.
-  if (request.signal.aborted) return new Response(null, { status: 400 })
-  return answer(faultProblem(error), DOOR_PROBLEMS.internal.status)
+  const hungUp = !(error instanceof CalcError) && request.signal.aborted
+  if (hungUp) return new Response(null, { status: 400 })
+  const { status, text } = refusedAs(error)
+  return new Response(text, { status, headers: REFUSED })
 }

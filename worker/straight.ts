@@ -5,7 +5,7 @@ import { problemOf } from './problem.ts'
 import { EVERY_ANSWER, type Headers as Fixed, JSON_TYPE, NOT_KEPT } from './reply.ts'
 import { BODY_LIMIT, type Settings } from './settings.ts'
 import { askedOf, type SaturationQuery, saturationQuery } from './straight-query.ts'
-import { ASK_AGAIN, isKnown, tagOf } from './tags.ts'
+import { ASK_AGAIN, addressOf, isKnown, tagOf } from './tags.ts'
 
 /** What is looked at of a request: of the platform's own, or of Node's without making one of it. */
 export interface Asked {
@@ -97,8 +97,6 @@ async function responseOf(
     return problemOf(request, error)
   }
 }
-
-const addressOf = (url: string) => url.slice(url.indexOf('/', 'https://'.length))
 
 /** Headers of an answer that whoever asks has already. */
 export function unchanged({ 'Content-Type': _, ...headers }: Fixed, tag: string): Fixed {

@@ -33,13 +33,16 @@ const VARY = { Vary: 'Accept' } as const
 /** Where the form of an answer goes by what the caller accepts. */
 const variesByForm = ({ req }: Context) => req.path === '/v1/table'
 
+/** Path and query of a URL, as they came. */
+export const addressOf = (url: string): string => url.slice(url.indexOf('/', 'https://'.length))
+
 /** Weak, since a compressed answer has the same tag as a plain one. */
 export function tagOf(
   { url }: { readonly url: string },
   settings: Settings | undefined,
   form = '',
 ): string {
-  const asked = `${url.slice(url.indexOf('/', 'https://'.length))} ${form}`
+  const asked = `${addressOf(url)} ${form}`
   const build = settings?.BUILD ?? settings?.CF_VERSION_METADATA?.id ?? ''
   return `W/"${ABOUT.version}-${fingerprint(build + asked)}"`
 }

@@ -1,4 +1,5 @@
 import data from '../../data/rules/told.json' with { type: 'json' }
+import { fitting } from '../answer/fitting.ts'
 import type { Law } from '../fields/place.ts'
 import { fillIn } from '../sentence.ts'
 import type { CertificateAnswer } from './certificate.ts'
@@ -31,8 +32,9 @@ export function lawLine(law: Law | undefined, job?: JobGiven): string {
     `${gas}. ${asks} (${shortCitation(cited)})`,
     `${gas}. ${asks} (${shortCitation(firstOf(cited))})`,
     `${gas}. ${asks}`,
+    `${gas}.`,
   ].map((text) => `${laws[law]}: ${text}`)
-  return ways.find((text) => text.length <= LONGEST_LAW_LINE) ?? `${laws[law]}: ${gas}.`
+  return fitting(ways, LONGEST_LAW_LINE)
 }
 
 const firstOf = (statements: readonly Statement[]) => statements.slice(0, 1)

@@ -1,4 +1,5 @@
 import data from '../../data/rules/told.json' with { type: 'json' }
+import { fitting } from '../answer/fitting.ts'
 import { type Figure, type Level, LONGEST_HEADLINE, MOST_NEXT, type Told } from '../answer/told.ts'
 import { fillIn } from '../sentence.ts'
 import type { Decision, Statement } from './decide.ts'
@@ -43,7 +44,7 @@ export function rulesTold(decision: Decision, facts: Facts): Told {
     sentence.replace(/\{(\w+)\}/gu, (_, id: string) => shown.get(id) ?? '').length
   return {
     level: LEVEL[verdict],
-    headline: ways.find((way) => length(way) <= LONGEST_HEADLINE) ?? (ways.at(-1) as string),
+    headline: fitting(ways, LONGEST_HEADLINE, length),
     figures,
     next: nextOf(decision, verdict),
   }

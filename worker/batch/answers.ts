@@ -1,7 +1,6 @@
-import { CalcError } from '../../shared/errors.ts'
 import type { Operation } from '../../shared/operation.ts'
 import { jsonText, printable } from '../../shared/visible.ts'
-import { calcProblemOf, faultProblem } from '../problem.ts'
+import { thrownProblem } from '../problem.ts'
 import type { Item } from './items.ts'
 
 /** Work between two pauses: what waits beside a batch waits for a few light items or for one heavy one. */
@@ -59,7 +58,7 @@ function answered(operation: Operation, item: Item, hides: boolean): string {
     if (item.error) throw item.error
     return printable(`{"row":${row},"answer":${operation.text(item.input)}}`, hides)
   } catch (error) {
-    const problem = error instanceof CalcError ? calcProblemOf(error) : faultProblem(error)
+    const problem = thrownProblem(error)
     return jsonText({ row, problem })
   }
 }

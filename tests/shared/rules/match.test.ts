@@ -1,25 +1,13 @@
 import { describe, expect, it } from 'vitest'
 import { COMPRESSOR_DRIVES, LAWS, MACHINES } from '../../../shared/fields/index.ts'
-import { refrigerant, refrigerants } from '../../../shared/refrigerant/index.ts'
+import { refrigerants } from '../../../shared/refrigerant/index.ts'
 import { type Facts, refrigerantFacts } from '../../../shared/rules/facts.ts'
 import { JURISDICTIONS } from '../../../shared/rules/library.ts'
 import { allMatches, firstMatch, type Regimes } from '../../../shared/rules/match.ts'
 import { ACTIONS, type Condition, type Row, TOPICS } from '../../../shared/rules/types.ts'
+import { loader, factsOf as of } from '../../support/loader-facts.ts'
 
 const POUND_KG = 0.45359237
-const of = (name: string) => refrigerantFacts(refrigerant(name).info)
-
-const loader: Facts = {
-  machine: 'off-road',
-  compressorDrive: 'open',
-  factorySealed: false,
-  sector: 'construction',
-  refrigerant: of('R-134a'),
-  chargeKg: 1,
-  action: 'recover',
-  forPay: true,
-  to: undefined,
-}
 const row = (when: Condition, answer = 'a'): Row => ({ when, answer, statements: ['s'] })
 const applies = (when: Condition, facts: Facts, regimes?: Regimes) =>
   allMatches([row(when)], facts, regimes).map((match) => [match.applies, ...match.missing])

@@ -3,21 +3,10 @@ import { refrigerant } from '../../../shared/refrigerant/index.ts'
 import { cautionsFor, certificateSentence, warningsFor } from '../../../shared/rules/advice.ts'
 import type { CertificateAnswer } from '../../../shared/rules/certificate.ts'
 import { type Decision, decide } from '../../../shared/rules/decide.ts'
-import { type Facts, refrigerantFacts } from '../../../shared/rules/facts.ts'
+import type { Facts } from '../../../shared/rules/facts.ts'
 import { rulesTold } from '../../../shared/rules/told.ts'
+import { loader, factsOf as of } from '../../support/loader-facts.ts'
 
-const of = (name: string) => refrigerantFacts(refrigerant(name).info)
-const loader: Facts = {
-  machine: 'off-road',
-  compressorDrive: 'open',
-  factorySealed: false,
-  sector: 'construction',
-  refrigerant: of('R-134a'),
-  chargeKg: 1,
-  action: 'recover',
-  forPay: true,
-  to: undefined,
-}
 const real = decide('us-federal', loader, undefined)
 /** The decision of a loader, with what is asked and held by hand. */
 const made = (certificate: Partial<CertificateAnswer>, more: Partial<Decision> = {}): Decision => ({

@@ -1,3 +1,4 @@
+import { fitting } from '../../../answer/fitting.ts'
 import {
   type Figure,
   LONGEST_HEADLINE,
@@ -70,7 +71,7 @@ function headlineOf({ id, named, share, merged, soundFits }: Verdict, first: str
   }
   const length = (text: string) => text.replace('{first}', inTenths(share)).length
   const ways = (soundFits ? [2, 1] : [3, 2, 1]).map(naming)
-  return ways.find((way) => length(way) <= LONGEST_HEADLINE) ?? (ways.at(-1) as string)
+  return fitting(ways, LONGEST_HEADLINE, length)
 }
 
 /** A mistake of the test is named behind what is wrong with the machine. */

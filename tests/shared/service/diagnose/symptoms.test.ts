@@ -39,20 +39,24 @@ const SPLIT = {
 const REST_WITH_AIR = { systemPressure: '125 psig', systemTemperature: '90 °F' }
 const COOL = { ambient: '75 °F', returnAir: '72 °F' }
 
-const VALVE: readonly Row[] = [
+/** The same words stand in tables of either device. */
+const EITHER: readonly Row[] = [
   ['none', '30', '215'],
   ['undercharge', '14', '120'],
   ['overcharge|condenser-air|air', '48', '340'],
   ['condenser-air|overcharge|air', '42', '320'],
   ['compressor-leak', '65', '140'],
-  ['restriction|valve-stuck-closed', '3', '150'],
-  ['restriction|valve-stuck-closed', '2', '170', [75, 95]],
   ['undercharge', '12', '125', [78, 96, 68]],
   ['overcharge', '42', '320', [52, 98, 52]],
   ['condenser-air', '45', '330', [56, 152, 60]],
   ['compressor-leak', '68', '135', [78, 97, 70]],
   ['evaporator-air', '12', '150', [16, 103]],
   ['air', '40', '310', [52, 112, 56], REST_WITH_AIR],
+]
+const VALVE: readonly Row[] = [
+  ...EITHER,
+  ['restriction|valve-stuck-closed', '3', '150'],
+  ['restriction|valve-stuck-closed', '2', '170', [75, 95]],
   ['valve-stuck-open', '58', '230', [62, 115, 60]],
   ['valve-stuck-open|compressor-leak', '60', '200'],
   // moisture frozen at the valve: it shuts the valve while it lasts
@@ -66,19 +70,9 @@ const VALVE: readonly Row[] = [
   ['compressor-leak', '60', '150', [74, 102]],
 ]
 const ORIFICE: readonly Row[] = [
-  ['none', '30', '215'],
-  ['undercharge', '14', '120'],
-  ['overcharge|condenser-air|air', '48', '340'],
-  ['condenser-air|overcharge|air', '42', '320'],
-  ['compressor-leak', '65', '140'],
+  ...EITHER,
   ['restriction|undercharge', '3', '150'],
   ['restriction', '2', '170', [75, 95]],
-  ['undercharge', '12', '125', [78, 96, 68]],
-  ['overcharge', '42', '320', [52, 98, 52]],
-  ['condenser-air', '45', '330', [56, 152, 60]],
-  ['compressor-leak', '68', '135', [78, 97, 70]],
-  ['evaporator-air', '12', '150', [16, 103]],
-  ['air', '40', '310', [52, 112, 56], REST_WITH_AIR],
   ['restriction', '10 inHg vac', '155'],
   ['undercharge|restriction', '8', '110'],
   ['undercharge', '20', '140', [70, 104]],
