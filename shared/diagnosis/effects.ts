@@ -75,6 +75,7 @@ export function effectsOf(
         const middle = before.severity + 0.5 * (severity - before.severity)
         const half = shownNear(at(middle), before.near)
         shown = half && half !== 'stopped' ? shownNear(at(severity), half.near) : undefined
+        shown ??= shownIn(at(severity))
       }
       // worse ones stop, too
       if (shown === undefined || shown === 'stopped') break
@@ -121,6 +122,19 @@ function shownBy(found: Nearby): Shown | 'stopped' {
     return 'stopped'
   }
   return { mean: featuresOf(state), capacity: capacityOf(outcome), near: found }
+}
+
+/** Columns of a fault at some severity in some weather, by differences there; undefined where it does not run. */
+export function columnsAt(
+  machine: Machine,
+  conditions: Conditions,
+  cause: FaultKind,
+  severity: number,
+): Columns | undefined {
+  const faults = faultOf(machine, cause, severity)
+  const asked: Case = { machine, conditions, faults, deviations: NO_DEVIATIONS }
+  const shown = shownIn(asked)
+  return shown && columnsOf(asked, shown, SPREAD)
 }
 
 /** A difference each, over half its spread: the nearer, the less it runs over a corner. What trips adds nothing. */

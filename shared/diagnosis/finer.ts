@@ -3,7 +3,9 @@ import { monotoneSlopes } from './monotone.ts'
 
 /** An effect at a severity between others, with what that leaves open. */
 export interface Finer extends Effect {
-  /** From the severity before to this one: the true one lies anywhere around it. */
+  /** How much of the severities it stands for. */
+  readonly width: number
+  /** From the one end of that to the other: the true one lies anywhere between. */
   readonly along: Float64Array
   /** Variance by which the curve may miss. */
   readonly carried: Float64Array
@@ -15,7 +17,8 @@ const BENT = 0.04
 const UNSURE = 0.4
 
 /**
- * Effects at more severities, on curves through those that were solved, from a sound machine upwards.
+ * Effects at more severities, on curves through those that were solved: from a sound machine upwards,
+ * but for what was solved at severity 0 itself. Each stands for a part of a span, in its middle.
  * The curves are monotone between neighbours (Fritsch and Butland 1984).
  */
 export function finer(effects: readonly Effect[], parts: number): readonly Finer[] {
@@ -24,17 +27,18 @@ export function finer(effects: readonly Effect[], parts: number): readonly Finer
   const none = new Float64Array(sound.mean.length)
   const byCause = new Map<Effect['cause'], Effect[]>()
   for (const effect of faults) {
-    byCause.set(effect.cause, [...(byCause.get(effect.cause) ?? [sound]), effect])
+    const from = effect.severity === 0 ? [] : [sound]
+    byCause.set(effect.cause, [...(byCause.get(effect.cause) ?? from), effect])
   }
   const curves = [...byCause.values()].flatMap((nodes) => curveThrough(nodes, parts))
-  return [{ ...sound, along: none, carried: none }, ...curves]
+  return [{ ...sound, width: 1, along: none, carried: none }, ...curves]
 }
 
 function curveThrough(nodes: readonly Effect[], parts: number): readonly Finer[] {
   const at = nodes.map(({ severity }) => severity)
-  const [sound, ...others] = nodes
-  if (sound === undefined) return []
-  const all = Array.from(sound.mean, (_, i) =>
+  const [first, ...others] = nodes
+  if (first === undefined) return []
+  const slopes = Array.from(first.mean, (_, i) =>
     monotoneSlopes(
       at,
       nodes.map(({ mean }) => mean[i] as number),
@@ -43,27 +47,28 @@ function curveThrough(nodes: readonly Effect[], parts: number): readonly Finer[]
   return others.flatMap((effect, k) => {
     const before = nodes[k] as Effect
     const width = effect.severity - before.severity
-    const span = effect.mean.map((value, i) => value - (before.mean[i] as number))
-    let last = before.mean
-    return Array.from({ length: parts }, (_, part): Finer => {
-      const share = (part + 1) / parts
-      const straight = before.mean.map((value, i) => value + share * (span[i] as number))
-      const mean = before.mean.map((value, i) => {
-        const [m0, m1] = [all[i]?.[k] ?? 0, all[i]?.[k + 1] ?? 0]
+    const meanAt = (share: number) =>
+      before.mean.map((value, i) => {
+        const [m0, m1] = [slopes[i]?.[k] ?? 0, slopes[i]?.[k + 1] ?? 0]
         return hermite(share, value, effect.mean[i] as number, m0 * width, m1 * width)
       })
-      const along = mean.map((value, i) => value - (last[i] as number))
-      last = mean
+    const ends = Array.from({ length: parts + 1 }, (_, end) => meanAt(end / parts))
+    return Array.from({ length: parts }, (_, part): Finer => {
+      const share = (part + 0.5) / parts
+      const mean = meanAt(share)
+      const [from, to] = [ends[part] as Float64Array, ends[part + 1] as Float64Array]
       return {
         ...effect,
         severity: before.severity + share * width,
         impact: before.impact + share * (effect.impact - before.impact),
         mean,
-        along,
-        carried: mean.map(
-          (value, i) =>
-            (BENT * (span[i] as number)) ** 2 + (UNSURE * (value - (straight[i] as number))) ** 2,
-        ),
+        width: width / parts,
+        along: to.map((value, i) => value - (from[i] as number)),
+        carried: mean.map((value, i) => {
+          const [start, end] = [before.mean[i] as number, effect.mean[i] as number]
+          const straight = start + share * (end - start)
+          return (BENT * (end - start)) ** 2 + (UNSURE * (value - straight)) ** 2
+        }),
       }
     })
   })

@@ -1,17 +1,23 @@
 import table from '../../data/diagnosis/effects.json' with { type: 'json' }
 import figures from '../../data/service/diagnosis.json' with { type: 'json' }
 import { type Conditions, type FaultKind, faultsOf, type Preset } from '../cycle/index.ts'
-import { type Effect, effectsOf } from './effects.ts'
+import { type Columns, columnsAt, type Effect, effectsOf } from './effects.ts'
 import { type Finer, finer } from './finer.ts'
 import { NUISANCES, OF_THE_TEST, SPREAD, type TestNuisance } from './nuisance.ts'
 import { type Packed, unpacked } from './packed.ts'
 
 /** Severities that are solved; those between lie on straight lines. */
 const USUAL_STEPS = [0.15, 0.3, 0.5, 0.75, 1]
-/** Where a store runs empty all turns at once, and what passes a valve goes by its inverse. */
+/**
+ * Where a store runs empty all turns at once, and what passes a valve goes by its inverse. What is
+ * stuck where it usually stands is no sound machine: in other weather it stands elsewhere.
+ */
 const STEPS_OF: Readonly<Partial<Record<FaultKind, readonly number[]>>> = {
   undercharge: [0.15, 0.3, 0.5, 0.6, 0.7, 0.8, 0.9, 1],
-  'valve-stuck-closed': [0.15, 0.3, 0.5, 0.65, 0.8, 0.9, 1],
+  'valve-stuck-open': [0, ...USUAL_STEPS],
+  'valve-stuck-closed': [0, 0.15, 0.3, 0.5, 0.65, 0.8, 0.9, 1],
+  'stroke-stuck-high': [0, ...USUAL_STEPS],
+  'stroke-stuck-low': [0, ...USUAL_STEPS],
 }
 export const solvedAt = (cause: FaultKind): readonly number[] => STEPS_OF[cause] ?? USUAL_STEPS
 const BETWEEN = 2
@@ -39,7 +45,8 @@ export function nominalEffects(id: string): readonly Effect[] {
 
 /**
  * The same in some weather: the sound machine and some causes solved there, all others carried over
- * by as much as their own change. The spread of faults is that of the nominal weather.
+ * by as much as their own change. The spread of faults is that of the nominal weather, that of the
+ * sound machine its own: a clutch or a stroke that just begins to work changes it altogether.
  *
  * @returns empty where not even the sound machine runs.
  */
@@ -51,7 +58,7 @@ export function solvedEffects(
   const { machine } = preset
   const nominal = nominalEffects(machine.id)
   const columnsOf = (cause: FaultKind | 'none') =>
-    nominal.find((effect) => effect.cause === cause)?.columns
+    cause === 'none' ? undefined : nominal.find((effect) => effect.cause === cause)?.columns
   const solved = finer(effectsOf(machine, conditions, solvedAt, columnsOf, SPREAD, causes), BETWEEN)
   const [sound] = solved
   const [from, ...carried] = carriedEffects(preset, conditions)
@@ -64,6 +71,20 @@ export function solvedEffects(
       mean: effect.mean.map((value, i) => value + (off[i] as number)),
     }))
   return [...solved, ...others]
+}
+
+/** Effects with the spread of some faults taken in that weather as well, each at the severity given. */
+export function withOwnSpread<E extends Effect>(
+  { machine }: Preset,
+  conditions: Conditions,
+  effects: readonly E[],
+  severities: ReadonlyMap<FaultKind, number>,
+): readonly E[] {
+  const own = new Map<Effect['cause'], Columns | undefined>()
+  for (const [cause, severity] of severities) {
+    own.set(cause, columnsAt(machine, conditions, cause, severity))
+  }
+  return effects.map((effect) => ({ ...effect, columns: own.get(effect.cause) ?? effect.columns }))
 }
 
 /** Nominal effects carried over to other weather along straight lines; the further, the less sure. */

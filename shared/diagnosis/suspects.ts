@@ -59,7 +59,7 @@ export function suspectsOf(
   const hypotheses = effects.map((effect) => {
     const found = spreads.get(effect.columns) ?? spreadBy(latent, effect, sizes)
     spreads.set(effect.columns, found)
-    const { cause, severity, impact, mean, carried, along } = effect
+    const { cause, severity, impact, mean, carried, along, width } = effect
     const covariance = Float64Array.from(found.covariance)
     const n = FEATURES.length
     for (let i = 0; i < n; i += 1) {
@@ -75,6 +75,7 @@ export function suspectsOf(
     return {
       cause,
       severity,
+      width,
       impact: impact as number | undefined,
       mean: mean.map((value, i) => value + (found.shift[i] as number)),
       covariance,
@@ -82,18 +83,21 @@ export function suspectsOf(
   })
   const mistakes = mistakesOf(hypotheses[0] as Hypothesis, sound, doubts).map((mistake) => ({
     ...mistake,
+    width: 1,
     impact: undefined,
   }))
-  const all: readonly Omit<Suspect, 'logPrior'>[] = [...hypotheses, ...mistakes]
-  const counts = new Map<Cause, number>()
-  for (const { cause } of all) counts.set(cause, (counts.get(cause) ?? 0) + 1)
+  const all = [...hypotheses, ...mistakes]
+  const widths = new Map<Cause, number>()
+  for (const { cause, width } of all) widths.set(cause, (widths.get(cause) ?? 0) + width)
   const priorOf = (cause: Cause) => (priors === undefined ? 1 : (priors[cause] ?? 0))
-  const total = [...counts.keys()].reduce((sum, cause) => sum + priorOf(cause), 0)
-  return all.map((hypothesis) => ({
+  const total = [...widths.keys()].reduce((sum, cause) => sum + priorOf(cause), 0)
+  return all.map(({ width, ...hypothesis }) => ({
     ...hypothesis,
     logPrior:
       Math.log(share) +
       logLikelihood +
-      Math.log(priorOf(hypothesis.cause) / total / (counts.get(hypothesis.cause) as number)),
+      Math.log(
+        ((priorOf(hypothesis.cause) / total) * width) / (widths.get(hypothesis.cause) as number),
+      ),
   }))
 }

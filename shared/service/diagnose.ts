@@ -20,9 +20,15 @@ import { baselineOf, restEvidence } from './diagnose/observations/beside.ts'
 import { observationsOf, weighedObservation } from './diagnose/observations/observations.ts'
 import { takenIn } from './diagnose/observations/taken.ts'
 import { unusedInDiagnosis } from './diagnose/observations/unused.ts'
-import { candidatesOf } from './diagnose/posterior/candidates.ts'
-import { causeAtRest, causesOf, VACUUM } from './diagnose/posterior/evidence.ts'
-import { doubted, inferBoth } from './diagnose/posterior/infer.ts'
+import { candidatesOf, withSpreads } from './diagnose/posterior/candidates.ts'
+import {
+  causeAtRest,
+  causesOf,
+  type Evidence,
+  ruledOutBy,
+  VACUUM,
+} from './diagnose/posterior/evidence.ts'
+import { doubted, inferInTurn } from './diagnose/posterior/infer.ts'
 import { nextSteps } from './diagnose/verdict/next.ts'
 import { diagnoseOut, differenceOf, priorsShown } from './diagnose/verdict/result.ts'
 import { stepText, TEXTS } from './diagnose/verdict/texts.ts'
@@ -80,11 +86,24 @@ function diagnoseMachine(input: DiagnoseInput): Computation<DiagnoseResult> {
   const baseline = baselineOf(input, kinds, r, place, notes)
   const atRest = restEvidence(input, r, place, notes)
   const priors = input.priors === 'equal' ? undefined : USUAL_PRIORS
+  const evidence: Evidence = {
+    patterns: kinds.knowledge === 'model' ? [] : patterns,
+    rest: atRest,
+    ruledOut: input.ruledOut ?? [],
+  }
   const inferred =
     broken || !testable
       ? undefined
-      : inferBoth(
-          (how) => candidatesOf(kinds, test.weather, test.running.highFrom, baseline, how),
+      : inferInTurn(
+          {
+            candidates: (how) =>
+              candidatesOf(kinds, test.weather, test.running.highFrom, baseline, how),
+            spread:
+              kinds.knowledge === 'model'
+                ? (candidates, severities) =>
+                    withSpreads(candidates, kinds, test.weather, severities)
+                : undefined,
+          },
           kinds.presets.length > 1,
           observations,
           {
@@ -94,19 +113,16 @@ function diagnoseMachine(input: DiagnoseInput): Computation<DiagnoseResult> {
               conditionsRead(test.weather),
             ),
             priors,
-            evidence: {
-              patterns: kinds.knowledge === 'model' ? [] : patterns,
-              rest: atRest,
-              ruledOut: input.ruledOut ?? [],
-            },
+            evidence,
           },
         )
   const verdict = inferred
     ? verdictOf(inferred, {
         knowledge: kinds.knowledge,
         read: observations.length,
-        ofPattern: kinds.knowledge === 'model' ? [] : causesOf(patterns),
+        ofPattern: causesOf(evidence.patterns),
         atRest: causeAtRest(atRest),
+        ruledOut: ruledOutBy(evidence),
       })
     : NOTHING_WEIGHED
   const looked = atRest ? (['rest-pressure'] as const) : []

@@ -3,7 +3,7 @@ import type { Feature } from '../../shared/diagnosis/features.ts'
 import { randomFrom } from '../../shared/random.ts'
 import { answerTo, machineTold, type Result, typed } from './ask.ts'
 import { BY_PRIOR, bySigns } from './baselines.ts'
-import { drawTruth, type Structure, withNoise } from './draw.ts'
+import { drawMistake, drawTruth, type Structure, withNoise } from './draw.ts'
 import {
   distanceFrom,
   type Level,
@@ -56,10 +56,10 @@ export function* evaluated({
     const baseline = level === 'baseline' ? baselineOf(truth, random) : undefined
     const others = truth.mistake ? [] : otherClasses(truth)
     for (const set of sets) {
-      if (truth.mistake && !(SETS[set] as readonly Feature[]).includes(truth.mistake.feature))
-        continue
       const features: readonly Feature[] = SETS[set]
-      const input = typed(truth, read, features, truth.readConditions)
+      const seen = mistakenIn(truth, features, random)
+      const shown = seen === truth ? read : withNoise(seen, (feature) => SIGMA[feature], random)
+      const input = typed(seen, shown, features, seen.readConditions)
       const result = answerTo({ ...input, ...machineTold(truth, level, baseline), priors })
       yield {
         truth,
@@ -73,6 +73,14 @@ export function* evaluated({
       }
     }
   }
+}
+
+/** With the mistake in one of the readings at hand: else it would be rarer in them than it was drawn. */
+function mistakenIn(truth: Truth, set: readonly Feature[], random: () => number): Truth {
+  const { mistake } = truth
+  return mistake === undefined || set.includes(mistake.feature)
+    ? truth
+    : { ...truth, mistake: drawMistake(random, set) }
 }
 
 /** The same machine sound, read another day in weather of its own. */

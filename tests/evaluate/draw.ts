@@ -156,7 +156,12 @@ const MISTAKES = [
   ['liquidLineK', 12],
 ] as const satisfies readonly (readonly [Feature, number])[]
 
-function drawMistake(random: () => number): Truth['mistake'] {
-  const [feature, least] = MISTAKES[Math.floor(random() * MISTAKES.length)] ?? MISTAKES[0]
+/** @param set - The readings of which one is mistaken. */
+export function drawMistake(
+  random: () => number,
+  set: readonly Feature[] = FEATURES,
+): Truth['mistake'] {
+  const among = MISTAKES.filter(([feature]) => set.includes(feature))
+  const [feature, least] = among[Math.floor(random() * among.length)] ?? MISTAKES[0]
   return { feature, by: (random() < 0.5 ? -1 : 1) * least * (1 + random()) }
 }

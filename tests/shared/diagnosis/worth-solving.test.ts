@@ -24,4 +24,25 @@ describe('what is solved in the weather of a test', () => {
     ]
     expect(worthSolving(ranked)).toEqual(['condenser-air', 'air', 'overcharge'])
   })
+
+  it('keeps what acts as the likeliest does before what is a little likelier and acts otherwise', () => {
+    const ranked = [
+      { cause: 'restriction' as const, probability: 0.9, severity: 0.5 },
+      ...(
+        [
+          'undercharge',
+          'overcharge',
+          'condenser-air',
+          'evaporator-air',
+          'valve-stuck-closed',
+          'compressor-leak',
+          'air',
+          'stroke-stuck-low',
+        ] as const
+      ).map((cause) => ({ cause, probability: 0.01, severity: 0.5 })),
+      { cause: 'valve-stuck-open' as const, probability: 1e-6, severity: 0.5 },
+    ]
+    expect(worthSolving(ranked)).toContain('valve-stuck-open')
+    expect(worthSolving(ranked)).toHaveLength(8)
+  })
 })

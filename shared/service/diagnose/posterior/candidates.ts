@@ -1,7 +1,12 @@
 import type { FaultKind, Preset } from '../../../cycle/index.ts'
 import { soundReadings } from '../../../diagnosis/effects.ts'
 import { FEATURES, type Observation } from '../../../diagnosis/features.ts'
-import { carriedEffects, nominalEffects, solvedEffects } from '../../../diagnosis/kinds.ts'
+import {
+  carriedEffects,
+  nominalEffects,
+  solvedEffects,
+  withOwnSpread,
+} from '../../../diagnosis/kinds.ts'
 import type { Candidate } from '../../../diagnosis/suspects.ts'
 import type { Kinds } from '../input/kinds.ts'
 import { conditionsIn, type Weather } from '../input/weather.ts'
@@ -41,6 +46,27 @@ export function candidatesOf(
         observations: baseline.observations,
         sizes: baseline.weather.sizes,
       },
+    }
+  })
+}
+
+/** The same with the spread of some faults taken in the weather of the test, at the severity given. */
+export function withSpreads(
+  candidates: readonly Candidate[],
+  { presets }: Kinds,
+  weather: Weather,
+  severities: ReadonlyMap<FaultKind, number>,
+): readonly Candidate[] {
+  return candidates.map((candidate, i) => {
+    const { preset } = presets[i] as Kinds['presets'][number]
+    return {
+      ...candidate,
+      effects: withOwnSpread(
+        preset,
+        conditionsIn(preset.nominal, weather),
+        candidate.effects,
+        severities,
+      ),
     }
   })
 }

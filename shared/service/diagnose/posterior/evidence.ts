@@ -19,6 +19,10 @@ export const causesOf = ([first]: readonly Pattern[]): readonly FaultKind[] =>
 export const causeAtRest = (rest: AtRest | undefined): FaultKind | undefined =>
   rest?.state === 'above' ? 'air' : rest?.state === 'below' ? 'undercharge' : undefined
 
+/** What was looked for and not found: a machine at rest on saturation has no air in it. */
+export const ruledOutBy = ({ rest, ruledOut }: Evidence): readonly FaultKind[] =>
+  rest?.state === 'at' ? [...ruledOut, 'air'] : ruledOut
+
 /** What speaks beside the machine model. */
 export interface Evidence {
   /** Published patterns that the readings surely show. */

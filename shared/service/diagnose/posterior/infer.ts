@@ -54,36 +54,97 @@ const WORTH_SOLVING = 5e-4
 /** Most causes that are solved: what bounds the work of a diagnosis. */
 const MOST_SOLVED = 8
 
+/** How candidates are made, the coarse ones first. */
+export interface Ways {
+  /** From the effects carried over, or with some causes solved in the weather of the test. */
+  candidates(how: 'carried' | readonly FaultKind[]): readonly Candidate[]
+  /** The same with the spread of some faults taken where they stand; left out where it is not known so well. */
+  readonly spread?:
+    | ((
+        candidates: readonly Candidate[],
+        severities: ReadonlyMap<FaultKind, number>,
+      ) => readonly Candidate[])
+    | undefined
+}
+
 /**
  * Weighs every cause by effects carried over from the nominal weather; where the kind of the machine
- * is known, again with those causes solved in the weather of the test that this leaves likely.
+ * is known, again with those causes solved in the weather of the test that this leaves likely, and
+ * once more with the spread of those that are likely then.
  */
-export function inferBoth(
-  candidatesBy: (how: 'carried' | readonly FaultKind[]) => readonly Candidate[],
+export function inferInTurn(
+  { candidates, spread }: Ways,
   several: boolean,
   observations: readonly Observation[],
   grounds: Grounds,
 ): Inferred | undefined {
-  const first = infer(candidatesBy('carried'), observations, grounds)
+  const first = infer(candidates('carried'), observations, grounds)
   if (first === undefined || several) return first
-  return infer(candidatesBy(worthSolving(first.posterior.causes)), observations, grounds)
+  const solved = candidates(worthSolving(first.posterior.causes))
+  const second = infer(solved, observations, grounds)
+  if (second === undefined || spread === undefined) return second
+  return infer(spread(solved, standing(second)), observations, grounds)
 }
+
+/** Most faults whose spread is taken where they stand, and how likely they must be. */
+const MOST_STANDING = 4
+const WORTH_STANDING = 0.01
+/** Causes of one part stuck one way or the other, which begin at the same. */
+const STUCK: readonly (readonly [FaultKind, FaultKind])[] = [
+  ['valve-stuck-open', 'valve-stuck-closed'],
+  ['stroke-stuck-high', 'stroke-stuck-low'],
+]
+/** Severity up to which a part stuck one way may as well be stuck a little the other way. */
+const LITTLE = 0.2
+
+/** The likely faults, each at the severity that fits best. */
+function standing({ all, posterior }: Inferred): ReadonlyMap<FaultKind, number> {
+  const found = new Map<FaultKind, number>()
+  for (const { cause, probability } of posterior.causes) {
+    if (found.size >= MOST_STANDING || probability < WORTH_STANDING) break
+    if (cause === 'none' || cause === 'reading-or-test-wrong') continue
+    const severity = likeliestSeverity(all, posterior, cause)
+    found.set(cause, severity)
+    const pair = STUCK.find((each) => each.includes(cause))
+    const other = pair?.find((each) => each !== cause)
+    if (other !== undefined && severity < LITTLE && !found.has(other)) found.set(other, 0)
+  }
+  return found
+}
+
+function likeliestSeverity(
+  all: readonly Suspect[],
+  { weights }: Posterior,
+  cause: FaultKind,
+): number {
+  let [best, most] = [0, -1]
+  all.forEach((each, i) => {
+    if (each.cause !== cause || (weights[i] as number) <= most) return
+    ;[best, most] = [each.severity, weights[i] as number]
+  })
+  return best
+}
+
+/** A cause counts at least so much of the likeliest that acts as it does. */
+const OF_THE_LIKE = 0.05
 
 /** Which causes to solve: the likely ones and those that act as they do, the likeliest, in all at most MOST_SOLVED. */
 export function worthSolving(ranked: readonly Ranked[]): readonly FaultKind[] {
   const faults = ranked.flatMap(({ cause, probability }) =>
     cause === 'none' || cause === 'reading-or-test-wrong' ? [] : [{ cause, probability }],
   )
-  const likely = faults.filter(({ probability }) => probability >= WORTH_SOLVING)
+  const likeliestLike = (cause: FaultKind) =>
+    faults
+      .filter((one) => ALIKE.some((set) => set.includes(one.cause) && set.includes(cause)))
+      .reduce((most, { probability }) => Math.max(most, probability), 0)
   return faults
-    .filter(({ cause }) =>
-      likely.some(
-        (one) =>
-          one.cause === cause ||
-          ALIKE.some((set) => set.includes(one.cause) && set.includes(cause)),
-      ),
-    )
-    .sort((a, b) => b.probability - a.probability)
+    .map(({ cause, probability }) => {
+      const like = likeliestLike(cause)
+      const isWorth = Math.max(like, probability) >= WORTH_SOLVING
+      return { cause, worth: isWorth ? Math.max(probability, OF_THE_LIKE * like) : 0 }
+    })
+    .filter(({ worth }) => worth > 0)
+    .sort((a, b) => b.worth - a.worth)
     .slice(0, MOST_SOLVED)
     .map(({ cause }) => cause)
 }

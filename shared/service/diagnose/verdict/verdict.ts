@@ -42,6 +42,8 @@ export interface Grounds {
   readonly ofPattern: readonly Cause[]
   /** What the pressure at rest stands for, where it is surely off saturation. */
   readonly atRest?: Cause | undefined
+  /** What was looked for and not found: no pattern names it. */
+  readonly ruledOut?: readonly Cause[]
 }
 
 /**
@@ -50,12 +52,46 @@ export interface Grounds {
  * contradict each other: by two gauges on a machine of which little is known the pattern's causes
  * are all that can be told apart from the others.
  */
-export function verdictOf(inferred: Inferred, grounds: Grounds): Verdict {
-  const verdict = withPattern(byPosterior(inferred, grounds), inferred, grounds)
+export function verdictOf(inferred: Inferred, given: Grounds): Verdict {
+  const { ruledOut = [] } = given
+  const grounds = {
+    ...given,
+    ofPattern: given.ofPattern.filter((cause) => !ruledOut.includes(cause)),
+  }
+  const found = withPattern(byPosterior(inferred, grounds), inferred, grounds)
   const { atRest } = grounds
-  return atRest === undefined || verdict.named.includes(atRest)
-    ? verdict
-    : withCause(verdict, inferred, atRest)
+  const verdict =
+    atRest === undefined || found.named.includes(atRest)
+      ? found
+      : withCause(found, inferred, atRest)
+  return atRest === 'undercharge' ? verdict : notLowAlone(verdict, inferred)
+}
+
+/** A cause less likely than this keeps no low charge company. */
+const KEEPS_COMPANY = 0.005
+
+/**
+ * Who reads of a low charge alone may fill a machine that is full: below a high share the likeliest
+ * other fault is named with it.
+ */
+function notLowAlone(verdict: Verdict, { posterior }: Inferred): Verdict {
+  const { id, named, share } = verdict
+  const alone = id === 'fault' && named.length === 1 && named[0] === 'undercharge'
+  if (!alone || share >= figures.named.lowChargeAlone) return verdict
+  const other = posterior.causes.find(
+    ({ cause, probability }) =>
+      cause !== 'undercharge' &&
+      cause !== 'none' &&
+      cause !== 'reading-or-test-wrong' &&
+      probability >= KEEPS_COMPANY,
+  )
+  if (other === undefined) return { ...verdict, id: 'cannot-tell' }
+  return {
+    id,
+    named: ['undercharge', other.cause],
+    share: Math.min(1, share + other.probability),
+    merged: true,
+  }
 }
 
 function withPattern(verdict: Verdict, inferred: Inferred, grounds: Grounds): Verdict {

@@ -212,6 +212,30 @@ describe('what the pressure at rest stands for', () => {
   })
 })
 
+describe('a low charge', () => {
+  it('is named alone only where nearly nothing else is likely: below that with the likeliest other fault', () => {
+    const low = (share: number, others: Shares) => inferred({ undercharge: share, ...others })
+    expect(said(low(0.975, { restriction: 0.025 }))).toBe('fault undercharge 0.975')
+    expect(said(low(0.96, { none: 0.03, restriction: 0.006, air: 0.004 }))).toBe(
+      'fault undercharge+restriction 0.966 merged',
+    )
+    expect(said(low(0.96, { 'reading-or-test-wrong': 0.036, air: 0.004 }))).toBe(
+      'cannot-tell undercharge 0.960',
+    )
+    // of no other cause that much is asked
+    expect(said(inferred({ restriction: 0.9, undercharge: 0.1 }))).toBe('fault restriction 0.900')
+  })
+})
+
+describe('what was ruled out', () => {
+  it('is named by no pattern', () => {
+    const open = inferred({ overcharge: 0.45, 'condenser-air': 0.45, air: 0.1 })
+    const ofPattern = ['air', 'overcharge', 'condenser-air'] as const
+    expect(said(open, { ofPattern })).toContain('air')
+    expect(said(open, { ofPattern, ruledOut: ['air'] })).not.toMatch(/(?<!condenser-)air/u)
+  })
+})
+
 describe('the fewest that hold a share', () => {
   const list = [0.5, 0.3, 0.2].map((probability) => ({ probability }))
   it.each([
