@@ -76,10 +76,12 @@ export function solveBranch(setup: Setup, branch: Branch, start: Guess): Solutio
     }
   }
   const saturatedOutlet = setup.machine.store.kind === 'receiver' && branch.liquid === 'between'
-  const trialAt = (x: Float64Array) => attempt(() => tryOut(setup, toGuess(x), saturatedOutlet))
+  const trials = new Map<Float64Array, Trial>()
   const residuals: Residuals = (x) => {
-    const trial = trialAt(x)
-    return trial === undefined ? undefined : residualsOf(setup, branch, trial)
+    const trial = attempt(() => tryOut(setup, toGuess(x), saturatedOutlet))
+    if (trial === undefined) return undefined
+    trials.set(x, trial)
+    return residualsOf(setup, branch, trial)
   }
   const from: Readonly<Record<Unknown, number>> = {
     suction: Math.log(start.suctionPa),
@@ -92,10 +94,16 @@ export function solveBranch(setup: Setup, branch: Branch, start: Guess): Solutio
     residuals,
     Float64Array.from(unknowns, (name) => from[name]),
     unknowns.map((name) => LIMITS[name]),
+    start.slopes?.of === nameOf(branch) ? start.slopes.jacobian : undefined,
   )
   if (found?.converged !== true) return undefined
-  const trial = trialAt(found.at)
-  if (trial === undefined) return undefined
+  const at = trials.get(found.at)
+  if (at === undefined) return undefined
+  const { jacobian } = found
+  const trial =
+    jacobian === undefined
+      ? at
+      : { ...at, guess: { ...at.guess, slopes: { of: nameOf(branch), jacobian } } }
   return {
     branch,
     trial,
@@ -105,6 +113,10 @@ export function solveBranch(setup: Setup, branch: Branch, start: Guess): Solutio
     evaluations: found.evaluations,
   }
 }
+
+/** Branches of one name have the same unknowns and balances. */
+const nameOf = ({ liquid, stroke, pinned, unsettled }: Branch) =>
+  `${liquid} ${stroke} ${typeof pinned === 'object' ? 'fins' : pinned} ${unsettled}`
 
 /** Smallest excess of the high side over the air that a start is led to, K. */
 const LEAST_EXCESS_K = 0.3

@@ -11,6 +11,8 @@ interface NewtonResult {
   readonly converged: boolean
   readonly iterations: number
   readonly evaluations: number
+  /** As it stood at the end, for a solve near by. */
+  readonly jacobian: Float64Array | undefined
 }
 
 const MOST_ITERATIONS = 25
@@ -29,11 +31,14 @@ const GOOD_STEP = 0.25
  * Damped Newton over a few scaled unknowns: differences for the Jacobian, then Broyden's correction
  * of it as long as the steps are good; a step is cut to `limits` and halved while it makes matters
  * worse or leads out of the domain. Bounded; the caller looks at `converged`.
+ *
+ * @param near - The Jacobian of a solve near by: as long as its steps are good no differences are taken.
  */
 export function newton(
   residuals: Residuals,
   start: Float64Array,
   limits: readonly number[],
+  near?: Float64Array,
 ): NewtonResult | undefined {
   let evaluations = 0
   const evaluate: Residuals = (x) => {
@@ -46,8 +51,9 @@ export function newton(
   if (first === undefined) return undefined
   let r: Float64Array = first
   let error = largest(r)
-  let jacobian: Float64Array | undefined
+  let jacobian: Float64Array | undefined = near && Float64Array.from(near)
   let fresh = false
+  let borrowed = near !== undefined
   let iterations = 0
   const history: number[] = []
   for (; iterations < MOST_ITERATIONS && error > AIM; iterations += 1) {
@@ -57,6 +63,7 @@ export function newton(
     if (jacobian === undefined) {
       jacobian = differences(evaluate, x, r)
       fresh = true
+      borrowed = false
       if (jacobian === undefined) break
     }
     const step = attempt(() =>
@@ -84,6 +91,8 @@ export function newton(
         if (taken === undefined || size < taken.error) taken = { x: trial, r: found, error: size }
         if (size < error * (1 - 0.05 * factor)) break
       }
+      // another Jacobian is cheaper than to find out how far a borrowed one holds
+      if (borrowed) break
       factor /= 2
     }
     if (taken === undefined || (taken.error >= error && !fresh)) {
@@ -109,7 +118,7 @@ export function newton(
     if (good) fresh = false
     else jacobian = undefined
   }
-  return { at: x, error, converged: error <= ACCEPTED, iterations, evaluations }
+  return { at: x, error, converged: error <= ACCEPTED, iterations, evaluations, jacobian }
 }
 
 function differences(

@@ -21,14 +21,11 @@ export const MOST_STARTS = STARTS.length
 
 /**
  * The steady state of a machine left running, whatever its controls would say: the branch of the
- * spare liquid and of the stroke that agrees with its own answer. From a guess where one is given,
- * else from where the coils would settle. `undefined` where these did not lead to one: `findBelow`
- * of `scan.ts` looks for it then.
+ * spare liquid and of the stroke that agrees with its own answer, from where the coils would settle.
+ * `undefined` where that did not lead to one: `findBelow` of `scan.ts` looks for it then.
  */
-export function solveSteady(setup: Setup, start?: Guess): Solution | undefined {
-  const found = start && solveFrom(setup, start)
-  return found ?? solveFrom(setup, firstGuess(setup))
-}
+export const solveSteady = (setup: Setup): Solution | undefined =>
+  solveFrom(setup, firstGuess(setup))
 
 /** The same from so many less usual differences from the air. */
 export function solveAnyhow(

@@ -9,10 +9,12 @@ import {
   type Nearby,
   NO_DEVIATIONS,
   NO_FAULTS,
+  type Outcome,
   run,
   runNear,
   stateOf,
 } from '../cycle/index.ts'
+import { atOnce, type InPieces } from '../pieces.ts'
 import { FEATURES, featuresOf } from './features.ts'
 import { moved, NUISANCES, type Nuisance, SPREAD } from './nuisance.ts'
 
@@ -43,45 +45,73 @@ type ColumnsFrom = 'differences' | ((cause: FaultKind | 'none') => Columns | und
  *
  * @returns empty where not even the sound machine runs.
  */
-export function effectsOf(
+export const effectsOf = (...asked: Parameters<typeof effectsInPieces>): readonly Effect[] =>
+  atOnce(effectsInPieces(...asked))
+
+/**
+ * The same with a pause after every few states.
+ *
+ * @param solved - How the sound machine ends up, where that is known.
+ */
+export function* effectsInPieces(
   machine: Machine,
   conditions: Conditions,
   severitiesOf: (cause: FaultKind) => readonly number[],
   columnsFrom: ColumnsFrom = 'differences',
   sizes: Readonly<Record<Nuisance, number>> = SPREAD,
   causes: readonly FaultKind[] = faultsOf(machine),
-): readonly Effect[] {
+  solved?: Outcome,
+): InPieces<readonly Effect[]> {
   const sound: Case = { machine, conditions, faults: NO_FAULTS, deviations: NO_DEVIATIONS }
-  const whole = shownIn(sound)
+  const whole = running(shownBy({ outcome: solved ?? run(sound) }))
   if (whole === undefined) return []
   const given = (cause: FaultKind | 'none') =>
     columnsFrom === 'differences' ? undefined : columnsFrom(cause)
   const columns = given('none') ?? columnsOf(sound, whole, sizes)
   const found: Effect[] = [{ cause: 'none', severity: 0, impact: 0, mean: whole.mean, columns }]
   for (const cause of causes) {
+    yield
     const at = (severity: number): Case => ({
       ...sound,
       faults: faultOf(machine, cause, severity),
     })
+    const rising = risingOf(at, whole, severitiesOf(cause))
     let own = given(cause)
     if (own === undefined && columnsFrom === 'differences') {
-      const middle = shownIn(at(COLUMNS_AT), whole.near)
-      own = middle && columnsOf(at(COLUMNS_AT), middle, sizes)
+      yield
+      const middle =
+        rising.find(({ severity }) => severity === COLUMNS_AT) ??
+        shownNear(at(COLUMNS_AT), whole.near)
+      const shown = running(middle)
+      own = shown && columnsOf(at(COLUMNS_AT), shown, sizes)
     }
-    let before = { ...whole, severity: 0 }
-    for (const severity of severitiesOf(cause)) {
-      let shown = shownNear(at(severity), before.near)
-      if (shown === undefined) {
-        const middle = before.severity + 0.5 * (severity - before.severity)
-        const half = shownNear(at(middle), before.near)
-        shown = half && half !== 'stopped' ? shownNear(at(severity), half.near) : undefined
-      }
-      // worse ones stop, too
-      if (shown === undefined || shown === 'stopped') break
-      const impact = 1 - shown.capacity / whole.capacity
-      found.push({ cause, severity, impact, mean: shown.mean, columns: own ?? columns })
-      before = { ...shown, severity }
+    for (const { severity, mean, capacity } of rising) {
+      const impact = 1 - capacity / whole.capacity
+      found.push({ cause, severity, impact, mean, columns: own ?? columns })
     }
+  }
+  return found
+}
+
+/** A fault at rising severity, each from the one before, until one stops the machine or is not found. */
+function risingOf(
+  at: (severity: number) => Case,
+  whole: Shown,
+  severities: readonly number[],
+): readonly (Shown & { readonly severity: number })[] {
+  const found: (Shown & { readonly severity: number })[] = []
+  let before = { ...whole, severity: 0 }
+  for (const severity of severities) {
+    let shown = shownNear(at(severity), before.near)
+    if (shown === undefined) {
+      const middle = before.severity + 0.5 * (severity - before.severity)
+      const half = running(shownNear(at(middle), before.near))
+      shown = half && shownNear(at(severity), half.near)
+    }
+    // worse ones stop, too
+    if (shown === undefined || shown === 'stopped') break
+    before = { ...shown, severity }
+    found.push(before)
   }
   return found
 }
@@ -96,12 +126,13 @@ interface Shown {
 
 /** What the sound machine shows in some weather; undefined where it does not run. */
 export const soundReadings = (machine: Machine, conditions: Conditions) =>
-  shownIn({ machine, conditions, faults: NO_FAULTS, deviations: NO_DEVIATIONS })?.mean
+  running(
+    shownBy({
+      outcome: run({ machine, conditions, faults: NO_FAULTS, deviations: NO_DEVIATIONS }),
+    }),
+  )?.mean
 
-function shownIn(asked: Case, near?: Nearby): Shown | undefined {
-  const found = near === undefined ? shownBy({ outcome: run(asked) }) : shownNear(asked, near)
-  return found === 'stopped' ? undefined : found
-}
+const running = (shown: Shown | 'stopped' | undefined) => (shown === 'stopped' ? undefined : shown)
 
 /** From a state near by; undefined where that leads nowhere, which a shorter step might not. */
 function shownNear(asked: Case, near: Nearby): Shown | 'stopped' | undefined {
@@ -131,7 +162,7 @@ function columnsOf(
 ): Columns {
   return NUISANCES.map((name) => {
     const step = sizes[name] / 2
-    const other = shownIn(moved(asked, name, step), near)?.mean
+    const other = running(shownNear(moved(asked, name, step), near))?.mean
     if (other === undefined) return new Float64Array(FEATURES.length)
     return other.map((value, i) => (value - (mean[i] as number)) / step)
   })
