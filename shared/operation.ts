@@ -202,6 +202,8 @@ export interface DefinedOperation<F extends Fields, R extends z.ZodType> extends
    * @throws {CalcError} with the operation's cautions where it refuses something dangerous.
    */
   readonly compute: Compute<F, R>
+  /** The same in pieces: in one, of an operation that does not take long. */
+  readonly inPieces: (...input: Parameters<Compute<F, R>>) => InPieces<ReturnType<Compute<F, R>>>
   readonly fields: F
   readonly result: R
   /** Names of its cautions, for what is declared by them. */
@@ -253,29 +255,17 @@ export function defineOperation<F extends Fields, R extends z.ZodType>(
     return law === undefined ? all : { ...all, law }
   }
   const { inPieces: pieces, compute: whole, check } = definition
-  const inPieces =
-    pieces &&
-    function* (own: Own): InPieces<ReturnType<typeof told>> {
-      let computed: ReturnType<Compute<F, R>>
-      try {
-        check?.(own)
-        computed = yield* pieces(own)
-      } catch (error) {
-        throw withCautions(always, error)
-      }
-      return told(own, computed)
-    }
-  const compute: Compute<F, R> = (own) => {
-    if (inPieces) return atOnce(inPieces(own))
+  function* inPieces(own: Own): InPieces<ReturnType<Compute<F, R>>> {
     let computed: ReturnType<Compute<F, R>>
     try {
       check?.(own)
-      computed = (whole as Compute<F, R>)(own)
+      computed = pieces ? yield* pieces(own) : (whole as Compute<F, R>)(own)
     } catch (error) {
       throw withCautions(always, error)
     }
     return told(own, computed)
   }
+  const compute: Compute<F, R> = (own) => atOnce(inPieces(own))
   type Read = ReturnType<typeof read>
   /** What is shown in the asked units, before it is. */
   const answerOf = ({ presentation, changes }: Read, computed: ReturnType<Compute<F, R>>) => {
@@ -310,6 +300,7 @@ export function defineOperation<F extends Fields, R extends z.ZodType>(
     },
     example: definition.example,
     compute,
+    inPieces,
     fields,
     result,
     parse: (raw) => read(raw).own,
@@ -326,7 +317,7 @@ export function defineOperation<F extends Fields, R extends z.ZodType>(
     },
     text: (raw) => textOf(answerTo(raw)),
     textInPieces:
-      inPieces &&
+      pieces &&
       function* (raw) {
         const asked = read(raw)
         return textOf(answerOf(asked, yield* inPieces(asked.own)))

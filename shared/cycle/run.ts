@@ -8,7 +8,7 @@ import { stateOf } from './readings.ts'
 import { type Running, running } from './running.ts'
 import { findBelow, settled, standsFirm } from './scan.ts'
 import { type Setup, setUp } from './setup.ts'
-import { MOST_STARTS, solveAnyhow, solveFrom, solveSteady } from './solve.ts'
+import { MOST_STARTS, solveFrom, solveSteady, solvingAnyhow, solvingFrom } from './solve.ts'
 import type { Case, Controls } from './types.ts'
 
 /**
@@ -58,9 +58,11 @@ export interface Nearby {
  *
  * @returns undefined where that leads to no state; a search might.
  */
-export function runNear(asked: Case, before: Outcome | Nearby): Nearby | undefined {
-  return nearBy(asked, before, 'beside')
-}
+export const runNear = (asked: Case, before: Outcome | Nearby): Nearby | undefined =>
+  atOnce(runNearInPieces(asked, before))
+
+export const runNearInPieces = (asked: Case, before: Outcome | Nearby) =>
+  nearBy(asked, before, 'beside')
 
 /**
  * The next case of a sweep: its state from that of the one before, how a clutch swings from the
@@ -68,7 +70,7 @@ export function runNear(asked: Case, before: Outcome | Nearby): Nearby | undefin
  * where nothing was found near by. So each row ends as {@link run} says.
  */
 export function* runNext(asked: Case, before: Nearby): InPieces<Nearby> {
-  const near = nearBy(asked, before, 'afresh')
+  const near = yield* nearBy(asked, before, 'afresh')
   if (near?.outcome.kind === 'steady' || near?.outcome.kind === 'cycling') return near
   const outcome = yield* runInPieces(asked)
   const shown = stateOf(outcome)
@@ -79,18 +81,18 @@ export function* runNext(asked: Case, before: Nearby): InPieces<Nearby> {
 
 const guessOf = (outcome: Outcome) => stateOf(outcome)?.solution.trial.guess
 
-function nearBy(
+function* nearBy(
   asked: Case,
   before: Outcome | Nearby,
   swing: 'beside' | 'afresh',
-): Nearby | undefined {
+): InPieces<Nearby | undefined> {
   const { outcome, free, cycling } = 'outcome' in before ? before : { outcome: before }
   const shown = guessOf(outcome)
   const start = free ?? shown
   if (start === undefined) return undefined
   const { duty: _, ...guess } = start
   const setup = setUp(asked)
-  const found = solveFrom(setup, guess)
+  const found = yield* solvingFrom(setup, guess)
   if (found === undefined || !standsFirm(setup, found)) return undefined
   const swings = cycling ?? (outcome.kind === 'cycling' ? shown : undefined)
   const next = judged(setup, found, swing === 'beside' ? swings : undefined)
@@ -123,13 +125,11 @@ function judged(setup: Setup, steady: Solution, near?: Guess): Outcome {
 
 /** The state that a machine settles in; or that it trips on the way to one, or pumps itself down. */
 function* steadyState(setup: Setup): InPieces<Solution | 'tripped' | undefined> {
-  const found = solveSteady(setup) ?? solveAnyhow(setup, 1)
+  const found = (yield* solveSteady(setup)) ?? (yield* solvingAnyhow(setup, 1))
   if (found !== undefined) return yield* settled(setup, found)
-  yield
   const below = yield* findBelow(setup, setup.machine.controls.highCutOutPa)
   if (below !== undefined) return below
-  const any = solveAnyhow(setup, MOST_STARTS)
-  yield
+  const any = yield* solvingAnyhow(setup, MOST_STARTS)
   if (any !== undefined) return yield* settled(setup, any)
   return yield* findBelow(setup, setup.machine.controls.highCutOutPa, true)
 }

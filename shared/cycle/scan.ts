@@ -1,7 +1,7 @@
 import type { InPieces } from '../pieces.ts'
 import type { Solution } from './branch.ts'
 import { type Setup, setUp } from './setup.ts'
-import { mustRise, solveAnyhow, solveFrom } from './solve.ts'
+import { mustRise, solveAnyhow, solveFrom, solvingFrom } from './solve.ts'
 import type { Case } from './types.ts'
 
 /** A high side held fast, with the balances that this leaves solved. */
@@ -123,7 +123,7 @@ function* between(setup: Setup, above: Level, below: Level): InPieces<Solution |
     for (const cut of CUTS) {
       const dischargePa = a.dischargePa + cut * (b.dischargePa - a.dischargePa)
       for (const near of [a, b]) {
-        const found = solveFrom(setup, { ...near, dischargePa })
+        const found = yield* solvingFrom(setup, { ...near, dischargePa })
         if (found !== undefined) return found
         const solution = solveFrom(setup, { ...near, dischargePa }, 'discharge')
         if (solution === undefined) continue

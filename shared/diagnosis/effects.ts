@@ -11,7 +11,7 @@ import {
   NO_FAULTS,
   type Outcome,
   run,
-  runNear,
+  runNearInPieces,
   stateOf,
 } from '../cycle/index.ts'
 import { atOnce, type InPieces } from '../pieces.ts'
@@ -67,23 +67,21 @@ export function* effectsInPieces(
   if (whole === undefined) return []
   const given = (cause: FaultKind | 'none') =>
     columnsFrom === 'differences' ? undefined : columnsFrom(cause)
-  const columns = given('none') ?? columnsOf(sound, whole, sizes)
+  const columns = given('none') ?? (yield* columnsOf(sound, whole, sizes))
   const found: Effect[] = [{ cause: 'none', severity: 0, impact: 0, mean: whole.mean, columns }]
   for (const cause of causes) {
-    yield
     const at = (severity: number): Case => ({
       ...sound,
       faults: faultOf(machine, cause, severity),
     })
-    const rising = risingOf(at, whole, severitiesOf(cause))
+    const rising = yield* risingOf(at, whole, severitiesOf(cause))
     let own = given(cause)
     if (own === undefined && columnsFrom === 'differences') {
-      yield
       const middle =
         rising.find(({ severity }) => severity === COLUMNS_AT) ??
-        shownNear(at(COLUMNS_AT), whole.near)
+        (yield* shownNear(at(COLUMNS_AT), whole.near))
       const shown = running(middle)
-      own = shown && columnsOf(at(COLUMNS_AT), shown, sizes)
+      own = shown && (yield* columnsOf(at(COLUMNS_AT), shown, sizes))
     }
     for (const { severity, mean, capacity } of rising) {
       const impact = 1 - capacity / whole.capacity
@@ -94,19 +92,20 @@ export function* effectsInPieces(
 }
 
 /** A fault at rising severity, each from the one before, until one stops the machine or is not found. */
-function risingOf(
+function* risingOf(
   at: (severity: number) => Case,
   whole: Shown,
   severities: readonly number[],
-): readonly (Shown & { readonly severity: number })[] {
+): InPieces<readonly (Shown & { readonly severity: number })[]> {
   const found: (Shown & { readonly severity: number })[] = []
   let before = { ...whole, severity: 0 }
   for (const severity of severities) {
-    let shown = shownNear(at(severity), before.near)
+    yield
+    let shown = yield* shownNear(at(severity), before.near)
     if (shown === undefined) {
       const middle = before.severity + 0.5 * (severity - before.severity)
-      const half = running(shownNear(at(middle), before.near))
-      shown = half && shownNear(at(severity), half.near)
+      const half = running(yield* shownNear(at(middle), before.near))
+      shown = half && (yield* shownNear(at(severity), half.near))
     }
     // worse ones stop, too
     if (shown === undefined || shown === 'stopped') break
@@ -135,8 +134,8 @@ export const soundReadings = (machine: Machine, conditions: Conditions) =>
 const running = (shown: Shown | 'stopped' | undefined) => (shown === 'stopped' ? undefined : shown)
 
 /** From a state near by; undefined where that leads nowhere, which a shorter step might not. */
-function shownNear(asked: Case, near: Nearby): Shown | 'stopped' | undefined {
-  const found = runNear(asked, near)
+function* shownNear(asked: Case, near: Nearby): InPieces<Shown | 'stopped' | undefined> {
+  const found = yield* runNearInPieces(asked, near)
   return found && shownBy(found)
 }
 
@@ -155,15 +154,20 @@ function shownBy(found: Nearby): Shown | 'stopped' {
 }
 
 /** A difference each, over half its spread: the nearer, the less it runs over a corner. What trips adds nothing. */
-function columnsOf(
+function* columnsOf(
   asked: Case,
   { mean, near }: Shown,
   sizes: Readonly<Record<Nuisance, number>>,
-): Columns {
-  return NUISANCES.map((name) => {
+): InPieces<Columns> {
+  const columns: Float64Array[] = []
+  for (const name of NUISANCES) {
+    yield
     const step = sizes[name] / 2
-    const other = running(shownNear(moved(asked, name, step), near))?.mean
-    if (other === undefined) return new Float64Array(FEATURES.length)
-    return other.map((value, i) => (value - (mean[i] as number)) / step)
-  })
+    const other = running(yield* shownNear(moved(asked, name, step), near))?.mean
+    columns.push(
+      other?.map((value, i) => (value - (mean[i] as number)) / step) ??
+        new Float64Array(FEATURES.length),
+    )
+  }
+  return columns
 }
