@@ -94,7 +94,7 @@ export function solveBranch(setup: Setup, branch: Branch, start: Guess): Solutio
     residuals,
     Float64Array.from(unknowns, (name) => from[name]),
     unknowns.map((name) => LIMITS[name]),
-    start.slopes?.of === nameOf(branch) ? start.slopes.jacobian : undefined,
+    start.slopes && isLike(start.slopes.of, branch) ? start.slopes.jacobian : undefined,
   )
   if (found?.converged !== true) return undefined
   const at = trials.get(found.at)
@@ -103,7 +103,7 @@ export function solveBranch(setup: Setup, branch: Branch, start: Guess): Solutio
   const trial =
     jacobian === undefined
       ? at
-      : { ...at, guess: { ...at.guess, slopes: { of: nameOf(branch), jacobian } } }
+      : { ...at, guess: { ...at.guess, slopes: { of: branch, jacobian } } }
   return {
     branch,
     trial,
@@ -114,9 +114,12 @@ export function solveBranch(setup: Setup, branch: Branch, start: Guess): Solutio
   }
 }
 
-/** Branches of one name have the same unknowns and balances. */
-const nameOf = ({ liquid, stroke, pinned, unsettled }: Branch) =>
-  `${liquid} ${stroke} ${typeof pinned === 'object' ? 'fins' : pinned} ${unsettled}`
+/** The same unknowns and balances. */
+const isLike = (a: Branch, b: Branch) =>
+  a.liquid === b.liquid &&
+  a.stroke === b.stroke &&
+  a.unsettled === b.unsettled &&
+  (a.pinned === b.pinned || (typeof a.pinned === 'object' && typeof b.pinned === 'object'))
 
 /** Smallest excess of the high side over the air that a start is led to, K. */
 const LEAST_EXCESS_K = 0.3

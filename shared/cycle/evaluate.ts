@@ -1,3 +1,4 @@
+import type { Branch } from './branch.ts'
 import { type Compression, compress } from './compressor.ts'
 import { type Condensation, condense } from './condenser.ts'
 import { type DeviceFlow, deviceFlow } from './device.ts'
@@ -26,8 +27,8 @@ export interface Guess {
 }
 
 /** A Jacobian of the unknowns and balances of one branch. */
-export interface Slopes {
-  readonly of: string
+interface Slopes {
+  readonly of: Branch
   readonly jacobian: Float64Array
 }
 

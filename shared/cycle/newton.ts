@@ -19,6 +19,8 @@ const MOST_ITERATIONS = 25
 /** Aimed at, and accepted where rounding stops the last steps. */
 const AIM = 1e-11
 const ACCEPTED = 1e-8
+/** Aimed at near a solve that is there: its digits serve differences and rows of a sweep. */
+const AIM_NEAR = 1e-9
 const DIFFERENCE = 2e-7
 const MOST_HALVINGS = 7
 /** Given up when so many iterations have not brought the error down to this share. */
@@ -56,7 +58,8 @@ export function newton(
   let borrowed = near !== undefined
   let iterations = 0
   const history: number[] = []
-  for (; iterations < MOST_ITERATIONS && error > AIM; iterations += 1) {
+  const aim = near === undefined ? AIM : AIM_NEAR
+  for (; iterations < MOST_ITERATIONS && error > aim; iterations += 1) {
     history.push(error)
     const before = history.at(-1 - PATIENCE)
     if (before !== undefined && error > PROGRESS * before) break

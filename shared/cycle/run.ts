@@ -123,13 +123,16 @@ function judged(setup: Setup, steady: Solution, near?: Guess): Outcome {
   return { kind: 'steady', state }
 }
 
+/** Starts that are tried before a state is searched for. */
+const TRIED = 1
+
 /** The state that a machine settles in; or that it trips on the way to one, or pumps itself down. */
 function* steadyState(setup: Setup): InPieces<Solution | 'tripped' | undefined> {
-  const found = (yield* solveSteady(setup)) ?? (yield* solvingAnyhow(setup, 1))
+  const found = (yield* solveSteady(setup)) ?? (yield* solvingAnyhow(setup, TRIED))
   if (found !== undefined) return yield* settled(setup, found)
   const below = yield* findBelow(setup, setup.machine.controls.highCutOutPa)
   if (below !== undefined) return below
-  const any = yield* solvingAnyhow(setup, MOST_STARTS)
+  const any = yield* solvingAnyhow(setup, MOST_STARTS, undefined, undefined, TRIED)
   if (any !== undefined) return yield* settled(setup, any)
   return yield* findBelow(setup, setup.machine.controls.highCutOutPa, true)
 }

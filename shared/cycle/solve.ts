@@ -28,14 +28,15 @@ export const MOST_STARTS = STARTS.length
 export const solveSteady = (setup: Setup): InPieces<Solution | undefined> =>
   solvingFrom(setup, firstGuess(setup))
 
-/** The same from so many less usual differences from the air. */
+/** The same from so many less usual differences from the air, but for the first that were tried. */
 export function* solvingAnyhow(
   setup: Setup,
   most: number,
   pinned?: Branch['pinned'],
   near?: Guess,
+  tried = 0,
 ): InPieces<Solution | undefined> {
-  for (const difference of STARTS.slice(0, most)) {
+  for (const difference of STARTS.slice(tried, most)) {
     const found = yield* solvingFrom(setup, startFrom(setup, difference, pinned, near), pinned)
     if (found !== undefined) return found
   }
@@ -90,7 +91,10 @@ function startFrom(
   }
 }
 
-/** Find the branch from one guess; with a pause after each that is not the one. */
+/**
+ * Find the branch from one guess, that of the guess first; with a pause after each that is not the
+ * one.
+ */
 export function* solvingFrom(
   setup: Setup,
   from: Guess,
@@ -98,6 +102,8 @@ export function* solvingFrom(
 ): InPieces<Solution | undefined> {
   const { stroke } = setup.machine.compressor
   const stuck = setup.case.faults.strokeStuck
+  const same = onItsBranch(setup, from, pinned)
+  if (same !== undefined) return same
   const given = (value: number, near: Guess = from) =>
     spareLiquid(setup, { stroke: 'given', pinned }, { ...near, stroke: value })
   if (stroke === undefined || stuck !== undefined) return yield* given(stuck ?? 1)
@@ -117,6 +123,41 @@ export function* solvingFrom(
   if (whole !== undefined && isAbove(setup, whole)) return whole
   const least = yield* given(stroke.minimum)
   return least !== undefined && !isAbove(setup, least) ? least : undefined
+}
+
+/** On the branch that a guess was found on, where that is not the one tried first anyway. */
+function onItsBranch(setup: Setup, from: Guess, pinned: Branch['pinned']): Solution | undefined {
+  const branch = from.slopes?.of
+  if (branch === undefined || branch.pinned !== pinned || typeof pinned === 'object') {
+    return undefined
+  }
+  const { stroke } = setup.machine.compressor
+  const stuck = setup.case.faults.strokeStuck
+  const varies = stroke !== undefined && stuck === undefined
+  const isOpen = pinned === 'discharge'
+  const usual = isOpen || branch.liquid === 'between' || branch.liquid === 'none'
+  if (branch.stroke === 'holding' ? usual || !varies : usual && !varies) return undefined
+  const ends = varies ? [1, stroke.minimum] : [stuck ?? 1]
+  if (branch.stroke === 'given' && !ends.includes(from.stroke)) return undefined
+  const found = solveBranch(setup, branch, from)
+  if (found === undefined) return undefined
+  return liquidAgrees(setup, found) && (!varies || strokeAgrees(setup, found)) ? found : undefined
+}
+
+function liquidAgrees(setup: Setup, found: Solution): boolean {
+  const { liquid, pinned } = found.branch
+  if (liquid === 'none' || pinned === 'discharge') return true
+  return liquid === 'between' ? isPartly(found) : agrees(setup, found)
+}
+
+const isPartly = ({ level }: Solution) => level !== undefined && level >= -EDGE && level <= 1 + EDGE
+
+function strokeAgrees(setup: Setup, found: Solution): boolean {
+  const { stroke } = found.trial.guess
+  const least = setup.machine.compressor.stroke?.minimum ?? 0
+  return found.branch.stroke === 'holding'
+    ? stroke >= least - EDGE && stroke <= 1 + EDGE
+    : (stroke === 1) === isAbove(setup, found)
 }
 
 export const solveFrom = (...asked: Parameters<typeof solvingFrom>): Solution | undefined =>
@@ -139,7 +180,7 @@ function* spareLiquid(
   if (branch.pinned === 'discharge') return solveBranch(setup, { ...branch, liquid: 'empty' }, from)
   const between = solveBranch(setup, { ...branch, liquid: 'between' }, from)
   const level = between?.level
-  if (level !== undefined && level >= -EDGE && level <= 1 + EDGE) return between
+  if (between && isPartly(between)) return between
   const order = (level ?? 0) < 0.5 ? (['empty', 'full'] as const) : (['full', 'empty'] as const)
   for (const liquid of order) {
     const near = between && beside(setup, between.trial.guess, liquid)
