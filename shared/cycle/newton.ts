@@ -46,7 +46,7 @@ export function newton(
   const evaluate: Residuals = (x) => {
     evaluations += 1
     const r = residuals(x)
-    return r?.every(Number.isFinite) === true ? r : undefined
+    return r !== undefined && allFinite(r) ? r : undefined
   }
   let x: Float64Array = Float64Array.from(start)
   const first = evaluate(x)
@@ -80,14 +80,17 @@ export function newton(
       jacobian = undefined
       continue
     }
-    const cut = step.reduce(
-      (least, d, i) => Math.min(least, (limits[i] as number) / Math.max(Math.abs(d), 1e-300)),
-      1,
-    )
-    let factor = cut
+    let factor = 1
+    for (let i = 0; i < step.length; i += 1) {
+      const most = (limits[i] as number) / Math.max(Math.abs(step[i] as number), 1e-300)
+      if (most < factor) factor = most
+    }
     let taken: { x: Float64Array; r: Float64Array; error: number } | undefined
     for (let halving = 0; halving <= MOST_HALVINGS; halving += 1) {
-      const trial = x.map((v, i) => v + factor * (step[i] as number))
+      const trial = Float64Array.from(x)
+      for (let i = 0; i < trial.length; i += 1) {
+        trial[i] = (trial[i] as number) + factor * (step[i] as number)
+      }
       const found = evaluate(trial)
       if (found !== undefined) {
         const size = largest(found)
@@ -131,12 +134,17 @@ function differences(
 ): Float64Array | undefined {
   const n = x.length
   const jacobian = new Float64Array(n * n)
+  const beside = (j: number, step: number) => {
+    const at = Float64Array.from(x)
+    at[j] = (at[j] as number) + step
+    return evaluate(at)
+  }
   for (let j = 0; j < n; j += 1) {
     let step = DIFFERENCE
-    let moved = evaluate(x.map((v, i) => (i === j ? v + step : v)))
+    let moved = beside(j, step)
     if (moved === undefined) {
       step = -step
-      moved = evaluate(x.map((v, i) => (i === j ? v + step : v)))
+      moved = beside(j, step)
     }
     if (moved === undefined) return undefined
     for (let i = 0; i < n; i += 1) {
@@ -165,5 +173,12 @@ function broyden(
 }
 
 function largest(r: Float64Array): number {
-  return r.reduce((most, v) => Math.max(most, Math.abs(v)), 0)
+  let most = 0
+  for (let i = 0; i < r.length; i += 1) most = Math.max(most, Math.abs(r[i] as number))
+  return most
+}
+
+function allFinite(r: Float64Array): boolean {
+  for (let i = 0; i < r.length; i += 1) if (!Number.isFinite(r[i])) return false
+  return true
 }
