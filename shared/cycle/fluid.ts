@@ -1,8 +1,8 @@
 import { type Refrigerant, saturatedCurves } from '../refrigerant/index.ts'
 import { density as molarDensity, type Phase } from '../substance/density.ts'
 import type { HelmholtzModel } from '../substance/model.ts'
-import { type MolarState, stateAt } from '../substance/state.ts'
-import { searchState } from '../substance/state-search.ts'
+import { stateAt } from '../substance/state.ts'
+import { type FoundState, findState } from '../substance/state-search.ts'
 
 /** Both ends of boiling at one pressure. SI, a kg. */
 export interface Saturation {
@@ -122,11 +122,11 @@ const HIGHEST_SHARE = 0.93
 export function cycleFluid(refrigerant: Refrigerant): Fluid {
   const model: HelmholtzModel = refrigerant.model()
   const { bubble, dew, molarMass, raise } = refrigerant
-  const last = new Map<Place, MolarState>()
+  const last = new Map<Place, FoundState>()
 
   const saturation = (pressurePa: number): Saturation => new SaturationAt(refrigerant, pressurePa)
 
-  const point = (state: MolarState): Point => ({
+  const point = (state: FoundState): Point => ({
     temperatureK: state.temperatureK,
     pressurePa: state.pressurePa,
     density: state.density * molarMass,
@@ -162,7 +162,7 @@ export function cycleFluid(refrigerant: Refrigerant): Fluid {
     const capacity = phase === 'liquid' ? at.liquidHeatCapacity : at.vapourHeatCapacity
     const beyond = value - (phase === 'liquid' ? liquid : vapour)
     const shiftK = (beyond / capacity) * (held === 'entropy' ? at.dewK : 1)
-    const state = searchState(
+    const state = findState(
       model,
       at.pressurePa,
       held,
