@@ -6,6 +6,7 @@ import { type Caution, type CautionId, caution, cautions } from './cautions.ts'
 import { CalcError } from './errors.ts'
 import { lawIn } from './fields/place.ts'
 import { type Issue, issueError } from './issue-error.ts'
+import { atOnce, type InPieces } from './pieces.ts'
 import {
   type Presentation,
   Quantity,
@@ -97,6 +98,8 @@ export interface Operation {
   run(input: unknown): Answer
   /** The same as JSON, byte for byte as of {@link run}, at a third of the cost. */
   text(input: unknown): string
+  /** {@link text} of one that takes long, for a door at which others wait: in pieces. */
+  readonly textInPieces?: ((input: unknown) => InPieces<string>) | undefined
 }
 
 /** Choices every operation takes besides its own input. */
@@ -158,6 +161,10 @@ const frameOut = {
 type Fields = Record<string, z.ZodType>
 type Checked<T> = (input: T) => void
 
+type Compute<F extends Fields, R extends z.ZodType> = (
+  input: z.output<z.ZodObject<F>>,
+) => Computation<Computed<z.output<R>>>
+
 interface Definition<F extends Fields, R extends z.ZodType> {
   readonly name: string
   readonly summary: string
@@ -181,7 +188,10 @@ interface Definition<F extends Fields, R extends z.ZodType> {
     readonly mayAlso: readonly CautionId[]
   }
   readonly example: z.input<z.ZodObject<F>> & Readonly<Record<string, unknown>>
-  readonly compute: (input: z.output<z.ZodObject<F>>) => Computation<Computed<z.output<R>>>
+  /** What it computes; of an operation that takes long `inPieces` stands instead. */
+  readonly compute?: Compute<F, R>
+  /** The same with a `yield` wherever something else may have its turn. */
+  readonly inPieces?: (...input: Parameters<Compute<F, R>>) => InPieces<ReturnType<Compute<F, R>>>
 }
 
 export interface DefinedOperation<F extends Fields, R extends z.ZodType> extends Operation {
@@ -191,7 +201,9 @@ export interface DefinedOperation<F extends Fields, R extends z.ZodType> extends
    *
    * @throws {CalcError} with the operation's cautions where it refuses something dangerous.
    */
-  readonly compute: Definition<F, R>['compute']
+  readonly compute: Compute<F, R>
+  /** The same in pieces: in one, of an operation that does not take long. */
+  readonly inPieces: (...input: Parameters<Compute<F, R>>) => InPieces<ReturnType<Compute<F, R>>>
   readonly fields: F
   readonly result: R
   /** Names of its cautions, for what is declared by them. */
@@ -232,26 +244,46 @@ export function defineOperation<F extends Fields, R extends z.ZodType>(
     const presentation = { units: units ?? ('both' as const), precise, lead: leadOf(own) }
     return { own, presentation, changes }
   }
-  const compute: Definition<F, R>['compute'] = (own) => {
-    const computed = withCautions(always, () => {
-      definition.check?.(own)
-      return definition.compute(own)
-    })
+  type Own = z.output<z.ZodObject<F>>
+  const told = (own: Own, computed: ReturnType<Compute<F, R>>) => {
     const undeclared = computed.cautions.filter((id) => !cautionIds.includes(id))
     if (undeclared.length > 0) {
       throw new Error(`${name} gives cautions that it does not declare: ${undeclared.join(', ')}`)
     }
-    const told = { ...computed, cautions: [...always, ...computed.cautions] }
+    const all = { ...computed, cautions: [...always, ...computed.cautions] }
     const law = opens?.(own)
-    return law === undefined ? told : { ...told, law }
+    return law === undefined ? all : { ...all, law }
   }
+  const { inPieces: pieces, compute: whole, check } = definition
+  function* inPieces(own: Own): InPieces<ReturnType<Compute<F, R>>> {
+    let computed: ReturnType<Compute<F, R>>
+    try {
+      check?.(own)
+      computed = pieces ? yield* pieces(own) : (whole as Compute<F, R>)(own)
+    } catch (error) {
+      throw withCautions(always, error)
+    }
+    return told(own, computed)
+  }
+  const compute: Compute<F, R> = (own) => atOnce(inPieces(own))
+  type Read = ReturnType<typeof read>
   /** What is shown in the asked units, before it is. */
-  const answerTo = (raw: unknown) => {
-    const { own, presentation, changes } = read(raw)
-    const computed = compute(own)
-    const { law, result: found, steps, told } = computed
-    const tree = { ...(told && fillTold(told, presentation)), law, result: found, steps }
+  const answerOf = ({ presentation, changes }: Read, computed: ReturnType<Compute<F, R>>) => {
+    const { law, result: found, steps, told: said } = computed
+    const tree = { ...(said && fillTold(said, presentation)), law, result: found, steps }
     return { computed, tree, presentation, changes }
+  }
+  const answerTo = (raw: unknown) => {
+    const asked = read(raw)
+    return answerOf(asked, compute(asked.own))
+  }
+  const textOf = ({ computed, tree, presentation, changes }: ReturnType<typeof answerOf>) => {
+    const shown = membersText(tree, presentation)
+    const dangers = constantTexts(cautions(computed.cautions))
+    const sources = constantTexts(distinctSources(computed.sources))
+    const warnings = withChanges(changes, computed.warnings)
+    const rest = membersText({ assumptions: computed.assumptions, warnings }, presentation)
+    return `{${shown},"cautions":${dangers},"sources":${sources},${rest}}`
   }
   const operation: DefinedOperation<F, R> = {
     name,
@@ -268,6 +300,7 @@ export function defineOperation<F extends Fields, R extends z.ZodType>(
     },
     example: definition.example,
     compute,
+    inPieces,
     fields,
     result,
     parse: (raw) => read(raw).own,
@@ -282,15 +315,13 @@ export function defineOperation<F extends Fields, R extends z.ZodType>(
         warnings: withChanges(changes, computed.warnings),
       }
     },
-    text(raw) {
-      const { computed, tree, presentation, changes } = answerTo(raw)
-      const shown = membersText(tree, presentation)
-      const dangers = constantTexts(cautions(computed.cautions))
-      const sources = constantTexts(distinctSources(computed.sources))
-      const warnings = withChanges(changes, computed.warnings)
-      const rest = membersText({ assumptions: computed.assumptions, warnings }, presentation)
-      return `{${shown},"cautions":${dangers},"sources":${sources},${rest}}`
-    },
+    text: (raw) => textOf(answerTo(raw)),
+    textInPieces:
+      pieces &&
+      function* (raw) {
+        const asked = read(raw)
+        return textOf(answerOf(asked, yield* inPieces(asked.own)))
+      },
   }
   return operation
 }
@@ -327,13 +358,9 @@ function firstSystem(input: object): 'us' | 'si' | undefined {
 }
 
 /** A dangerous request is refused with the cautions of the whole operation, its own first. */
-function withCautions<T>(always: readonly CautionId[], work: () => T): T {
-  try {
-    return work()
-  } catch (error) {
-    if (!(error instanceof CalcError) || error.level !== 'stop') throw error
-    throw error.with({ cautions: [...new Set([...error.cautions, ...always])] })
-  }
+function withCautions(always: readonly CautionId[], error: unknown): unknown {
+  if (!(error instanceof CalcError) || error.level !== 'stop') return error
+  return error.with({ cautions: [...new Set([...error.cautions, ...always])] })
 }
 
 /**

@@ -2,20 +2,30 @@ import { CalcError } from '../shared/errors.ts'
 import { parseJson } from '../shared/input/index.ts'
 import type { Operation } from '../shared/operation.ts'
 import { hidesLetters, printable } from '../shared/visible.ts'
+import { inTurns } from './turns.ts'
 
 /**
  * The answer of an operation to a body, as JSON.
  *
  * @throws {CalcError} for a body that holds no input, and whatever the operation refuses.
  */
-export function answerBody(operation: Operation, body: string): string {
+export const answerBody = (operation: Operation, body: string): string =>
+  printable(operation.text(inputOf(operation, body)), hidesLetters(body))
+
+/** The same, others having their turn while one that takes long is computed. */
+export const answerInTurns = async (operation: Operation, body: string): Promise<string> =>
+  printable(await textInTurns(operation, inputOf(operation, body)), hidesLetters(body))
+
+/** An answer as JSON: at once, or of an operation that takes long in turns. @throws {CalcError} */
+export const textInTurns = (operation: Operation, input: unknown): string | Promise<string> =>
+  operation.textInPieces ? inTurns(operation.textInPieces(input)) : operation.text(input)
+
+function inputOf({ name }: Operation, body: string): unknown {
   const input = bodyOf(body)
-  if (Array.isArray(input)) {
-    throw new CalcError('bad-input', 'One input is needed here, and a list is given.', {
-      hint: `Many inputs go to /v1/${operation.name}/batch.`,
-    })
-  }
-  return printable(operation.text(input), hidesLetters(body))
+  if (!Array.isArray(input)) return input
+  throw new CalcError('bad-input', 'One input is needed here, and a list is given.', {
+    hint: `Many inputs go to /v1/${name}/batch.`,
+  })
 }
 
 /** @throws {CalcError} `missing-input` for an empty body, `bad-input` for what is no JSON. */

@@ -46,7 +46,9 @@ export function straightTo(
   operations: readonly Operation[],
   headersOf: HeadersOf = (_, usual) => usual,
 ): (asked: Asked, settings: Settings | undefined) => Straight | undefined {
-  const byPath = new Map(operations.map((operation) => [`/v1/${operation.name}`, operation]))
+  // one that takes long goes by the routes, where others have their turn meanwhile
+  const quick = operations.filter(({ textInPieces }) => textInPieces === undefined)
+  const byPath = new Map(quick.map((operation) => [`/v1/${operation.name}`, operation]))
   const saturation = byPath.get('/v1/saturation')
   let byQuery: SaturationQuery | undefined
   return (request, settings) => {

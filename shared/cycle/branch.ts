@@ -36,7 +36,8 @@ export interface Solution {
   readonly evaluations: number
 }
 
-type Unknown = 'suction' | 'discharge' | 'superheat' | 'stroke' | 'duty'
+const ALL = ['suction', 'discharge', 'superheat', 'stroke', 'duty'] as const
+type Unknown = (typeof ALL)[number]
 
 /** Superheat is moved in tens of K, so that a step of 1 is a large one as it is of ln p. */
 const SUPERHEAT_SCALE = 10
@@ -53,33 +54,33 @@ const LIMITS: Readonly<Record<Unknown, number>> = {
 /** Solve one branch from a guess; `undefined` where no answer was found from there. */
 export function solveBranch(setup: Setup, branch: Branch, start: Guess): Solution | undefined {
   const unknowns = unknownsOf(setup, branch)
+  const [suction, discharge, superheat, stroke, duty] = ALL.map((name) => unknowns.indexOf(name))
   const toGuess = (x: Float64Array): Guess => {
-    const value = (name: Unknown, given: number) => {
-      const index = unknowns.indexOf(name)
-      return index < 0 ? given : (x[index] as number)
-    }
-    const dischargePa = unknowns.includes('discharge')
-      ? fromExcess(setup, value('discharge', 0))
-      : start.dischargePa
+    const value = (index: number | undefined) => x[index as number]
+    const excess = value(discharge)
+    const dischargePa = excess === undefined ? start.dischargePa : fromExcess(setup, excess)
+    const logPa = value(suction)
     const suctionPa =
       branch.stroke === 'holding'
         ? heldSuction(setup, dischargePa)
-        : Math.exp(value('suction', Math.log(start.suctionPa)))
+        : Math.exp(logPa ?? Math.log(start.suctionPa))
+    const scaled = value(superheat)
+    const logStroke = value(stroke)
     return {
       suctionPa,
       dischargePa,
-      superheatK: unknowns.includes('superheat')
-        ? SUPERHEAT_SCALE * value('superheat', 0)
-        : letGo(setup, suctionPa),
-      stroke: unknowns.includes('stroke') ? Math.exp(value('stroke', 0)) : start.stroke,
-      duty: unknowns.includes('duty') ? Math.exp(value('duty', 0)) : 1,
+      superheatK: scaled === undefined ? letGo(setup, suctionPa) : SUPERHEAT_SCALE * scaled,
+      stroke: logStroke === undefined ? start.stroke : Math.exp(logStroke),
+      duty: Math.exp(value(duty) ?? 0),
     }
   }
   const saturatedOutlet = setup.machine.store.kind === 'receiver' && branch.liquid === 'between'
-  const trialAt = (x: Float64Array) => attempt(() => tryOut(setup, toGuess(x), saturatedOutlet))
+  const trials = new Map<Float64Array, Trial>()
   const residuals: Residuals = (x) => {
-    const trial = trialAt(x)
-    return trial === undefined ? undefined : residualsOf(setup, branch, trial)
+    const trial = attempt(() => tryOut(setup, toGuess(x), saturatedOutlet))
+    if (trial === undefined) return undefined
+    trials.set(x, trial)
+    return residualsOf(setup, branch, trial)
   }
   const from: Readonly<Record<Unknown, number>> = {
     suction: Math.log(start.suctionPa),
@@ -92,10 +93,16 @@ export function solveBranch(setup: Setup, branch: Branch, start: Guess): Solutio
     residuals,
     Float64Array.from(unknowns, (name) => from[name]),
     unknowns.map((name) => LIMITS[name]),
+    start.slopes && isLike(start.slopes.of, branch) ? start.slopes.jacobian : undefined,
   )
   if (found?.converged !== true) return undefined
-  const trial = trialAt(found.at)
-  if (trial === undefined) return undefined
+  const at = trials.get(found.at)
+  if (at === undefined) return undefined
+  const { jacobian } = found
+  const trial =
+    jacobian === undefined
+      ? at
+      : { ...at, guess: { ...at.guess, slopes: { of: branch, jacobian } } }
   return {
     branch,
     trial,
@@ -105,6 +112,13 @@ export function solveBranch(setup: Setup, branch: Branch, start: Guess): Solutio
     evaluations: found.evaluations,
   }
 }
+
+/** The same unknowns and balances. */
+const isLike = (a: Branch, b: Branch) =>
+  a.liquid === b.liquid &&
+  a.stroke === b.stroke &&
+  a.unsettled === b.unsettled &&
+  (a.pinned === b.pinned || (typeof a.pinned === 'object' && typeof b.pinned === 'object'))
 
 /** Smallest excess of the high side over the air that a start is led to, K. */
 const LEAST_EXCESS_K = 0.3

@@ -1,3 +1,5 @@
+import type { InPieces } from '../pieces.ts'
+
 let trials = 0
 
 /** Called once for each time that the refrigerant is followed round. */
@@ -7,3 +9,16 @@ export function countTrial(): void {
 
 /** How often that was, in all: the work between two calls is their difference, whatever the machine's speed. */
 export const trialsSoFar = (): number => trials
+
+/** Work with the number of its own trials: none of what has its turn between its pieces is among them. */
+export function* counting<T>(
+  work: InPieces<T>,
+): InPieces<{ readonly value: T; readonly trials: number }> {
+  for (let own = 0; ; ) {
+    const before = trials
+    const { done, value } = work.next()
+    own += trials - before
+    if (done === true) return { value, trials: own }
+    yield
+  }
+}

@@ -1,3 +1,4 @@
+import type { Branch } from './branch.ts'
 import { type Compression, compress } from './compressor.ts'
 import { type Condensation, condense } from './condenser.ts'
 import { type DeviceFlow, deviceFlow } from './device.ts'
@@ -21,6 +22,14 @@ export interface Guess {
   readonly stroke: number
   /** Share of the time that the compressor runs, by its clutch; 1 where it is left out. */
   readonly duty?: number
+  /** Of a state that was found: how its balances turn with what is sought, to start another from. */
+  readonly slopes?: Slopes
+}
+
+/** A Jacobian of the unknowns and balances of one branch. */
+interface Slopes {
+  readonly of: Branch
+  readonly jacobian: Float64Array
 }
 
 /** One trial of the whole machine, each part fed by the one before it. */

@@ -1,8 +1,8 @@
 import { type Refrigerant, saturatedCurves } from '../refrigerant/index.ts'
 import { density as molarDensity, type Phase } from '../substance/density.ts'
 import type { HelmholtzModel } from '../substance/model.ts'
-import { type MolarState, stateAt } from '../substance/state.ts'
-import { searchState } from '../substance/state-search.ts'
+import { stateAt } from '../substance/state.ts'
+import { type FoundState, findState } from '../substance/state-search.ts'
 
 /** Both ends of boiling at one pressure. SI, a kg. */
 export interface Saturation {
@@ -56,38 +56,77 @@ export interface Fluid {
   withEntropy(entropy: number, at: Saturation, place: Place): Point
 }
 
+/** What is asked for is worked out then and kept: of most ends of boiling that is a part. */
+class SaturationAt implements Saturation {
+  readonly pressurePa: number
+  readonly bubbleK: number
+  readonly dewK: number
+  readonly meanK: number
+  readonly #of: Refrigerant
+  #liquidDensity: number | undefined
+  #vapourDensity: number | undefined
+  #liquidEnthalpy: number | undefined
+  #vapourEnthalpy: number | undefined
+  #liquidEntropy: number | undefined
+  #vapourEntropy: number | undefined
+  #liquidHeatCapacity: number | undefined
+  #vapourHeatCapacity: number | undefined
+
+  constructor(of: Refrigerant, pressurePa: number) {
+    this.#of = of
+    this.pressurePa = pressurePa
+    this.bubbleK = of.bubble.temperature(pressurePa)
+    this.dewK = of.dew.temperature(pressurePa)
+    this.meanK = (this.bubbleK + this.dewK) / 2
+  }
+  get liquidDensity() {
+    this.#liquidDensity ??= this.#of.bubble.density(this.bubbleK)
+    return this.#liquidDensity
+  }
+  get vapourDensity() {
+    this.#vapourDensity ??= this.#of.dew.density(this.dewK)
+    return this.#vapourDensity
+  }
+  get liquidEnthalpy() {
+    this.#liquidEnthalpy ??= saturatedCurves(this.#of).liquid.enthalpy(this.bubbleK)
+    return this.#liquidEnthalpy
+  }
+  get vapourEnthalpy() {
+    this.#vapourEnthalpy ??= saturatedCurves(this.#of).vapour.enthalpy(this.dewK)
+    return this.#vapourEnthalpy
+  }
+  get latentHeat() {
+    return this.vapourEnthalpy - this.liquidEnthalpy
+  }
+  get liquidEntropy() {
+    this.#liquidEntropy ??= saturatedCurves(this.#of).liquid.entropy(this.bubbleK)
+    return this.#liquidEntropy
+  }
+  get vapourEntropy() {
+    this.#vapourEntropy ??= saturatedCurves(this.#of).vapour.entropy(this.dewK)
+    return this.#vapourEntropy
+  }
+  get liquidHeatCapacity() {
+    this.#liquidHeatCapacity ??= saturatedCurves(this.#of).liquid.heatCapacity(this.bubbleK)
+    return this.#liquidHeatCapacity
+  }
+  get vapourHeatCapacity() {
+    this.#vapourHeatCapacity ??= saturatedCurves(this.#of).vapour.heatCapacity(this.dewK)
+    return this.#vapourHeatCapacity
+  }
+}
+
 /** Share of the critical pressure above which the model does not go: heat capacities run away there. */
 const HIGHEST_SHARE = 0.93
 
 export function cycleFluid(refrigerant: Refrigerant): Fluid {
   const model: HelmholtzModel = refrigerant.model()
   const { bubble, dew, molarMass, raise } = refrigerant
-  const curves = saturatedCurves(refrigerant)
-  const last = new Map<Place, MolarState>()
+  const last = new Map<Place, FoundState>()
 
-  const saturation = (pressurePa: number): Saturation => {
-    const bubbleK = bubble.temperature(pressurePa)
-    const dewK = dew.temperature(pressurePa)
-    const liquidEnthalpy = curves.liquid.enthalpy(bubbleK)
-    const vapourEnthalpy = curves.vapour.enthalpy(dewK)
-    return {
-      pressurePa,
-      bubbleK,
-      dewK,
-      meanK: (bubbleK + dewK) / 2,
-      liquidDensity: bubble.density(bubbleK),
-      vapourDensity: dew.density(dewK),
-      liquidEnthalpy,
-      vapourEnthalpy,
-      latentHeat: vapourEnthalpy - liquidEnthalpy,
-      liquidEntropy: curves.liquid.entropy(bubbleK),
-      vapourEntropy: curves.vapour.entropy(dewK),
-      liquidHeatCapacity: curves.liquid.heatCapacity(bubbleK),
-      vapourHeatCapacity: curves.vapour.heatCapacity(dewK),
-    }
-  }
+  const saturation = (pressurePa: number): Saturation => new SaturationAt(refrigerant, pressurePa)
 
-  const point = (state: MolarState): Point => ({
+  const point = (state: FoundState): Point => ({
     temperatureK: state.temperatureK,
     pressurePa: state.pressurePa,
     density: state.density * molarMass,
@@ -123,7 +162,7 @@ export function cycleFluid(refrigerant: Refrigerant): Fluid {
     const capacity = phase === 'liquid' ? at.liquidHeatCapacity : at.vapourHeatCapacity
     const beyond = value - (phase === 'liquid' ? liquid : vapour)
     const shiftK = (beyond / capacity) * (held === 'entropy' ? at.dewK : 1)
-    const state = searchState(
+    const state = findState(
       model,
       at.pressurePa,
       held,

@@ -15,7 +15,7 @@
  * What is invented, fitted or from memory is told in `data/guide/machine-model.md`. No measurement
  * has been compared with it: its signs, knees and plateaus inform, its pressures do not.
  */
-export { trialsSoFar } from './effort.ts'
+export { counting, trialsSoFar } from './effort.ts'
 export {
   FAULT_KINDS,
   type FaultKind,
@@ -38,7 +38,7 @@ export {
   type StatePoint,
   stateOf,
 } from './readings.ts'
-export { type Nearby, run, runNear } from './run.ts'
+export { type Nearby, run, runInPieces, runNear, runNearInPieces, runNext } from './run.ts'
 export type { Remark, Running } from './running.ts'
 export {
   type Case,

@@ -11,12 +11,16 @@ interface NewtonResult {
   readonly converged: boolean
   readonly iterations: number
   readonly evaluations: number
+  /** As it stood at the end, for a solve near by. */
+  readonly jacobian: Float64Array | undefined
 }
 
 const MOST_ITERATIONS = 25
 /** Aimed at, and accepted where rounding stops the last steps. */
 const AIM = 1e-11
 const ACCEPTED = 1e-8
+/** Aimed at near a solve that is there: its digits serve differences and rows of a sweep. */
+const AIM_NEAR = 1e-9
 const DIFFERENCE = 2e-7
 const MOST_HALVINGS = 7
 /** Given up when so many iterations have not brought the error down to this share. */
@@ -29,34 +33,40 @@ const GOOD_STEP = 0.25
  * Damped Newton over a few scaled unknowns: differences for the Jacobian, then Broyden's correction
  * of it as long as the steps are good; a step is cut to `limits` and halved while it makes matters
  * worse or leads out of the domain. Bounded; the caller looks at `converged`.
+ *
+ * @param near - The Jacobian of a solve near by: as long as its steps are good no differences are taken.
  */
 export function newton(
   residuals: Residuals,
   start: Float64Array,
   limits: readonly number[],
+  near?: Float64Array,
 ): NewtonResult | undefined {
   let evaluations = 0
   const evaluate: Residuals = (x) => {
     evaluations += 1
     const r = residuals(x)
-    return r?.every(Number.isFinite) === true ? r : undefined
+    return r !== undefined && allFinite(r) ? r : undefined
   }
   let x: Float64Array = Float64Array.from(start)
   const first = evaluate(x)
   if (first === undefined) return undefined
   let r: Float64Array = first
   let error = largest(r)
-  let jacobian: Float64Array | undefined
+  let jacobian: Float64Array | undefined = near && Float64Array.from(near)
   let fresh = false
+  let borrowed = near !== undefined
   let iterations = 0
   const history: number[] = []
-  for (; iterations < MOST_ITERATIONS && error > AIM; iterations += 1) {
+  const aim = near === undefined ? AIM : AIM_NEAR
+  for (; iterations < MOST_ITERATIONS && error > aim; iterations += 1) {
     history.push(error)
     const before = history.at(-1 - PATIENCE)
     if (before !== undefined && error > PROGRESS * before) break
     if (jacobian === undefined) {
       jacobian = differences(evaluate, x, r)
       fresh = true
+      borrowed = false
       if (jacobian === undefined) break
     }
     const step = attempt(() =>
@@ -70,20 +80,25 @@ export function newton(
       jacobian = undefined
       continue
     }
-    const cut = step.reduce(
-      (least, d, i) => Math.min(least, (limits[i] as number) / Math.max(Math.abs(d), 1e-300)),
-      1,
-    )
-    let factor = cut
+    let factor = 1
+    for (let i = 0; i < step.length; i += 1) {
+      const most = (limits[i] as number) / Math.max(Math.abs(step[i] as number), 1e-300)
+      if (most < factor) factor = most
+    }
     let taken: { x: Float64Array; r: Float64Array; error: number } | undefined
     for (let halving = 0; halving <= MOST_HALVINGS; halving += 1) {
-      const trial = x.map((v, i) => v + factor * (step[i] as number))
+      const trial = Float64Array.from(x)
+      for (let i = 0; i < trial.length; i += 1) {
+        trial[i] = (trial[i] as number) + factor * (step[i] as number)
+      }
       const found = evaluate(trial)
       if (found !== undefined) {
         const size = largest(found)
         if (taken === undefined || size < taken.error) taken = { x: trial, r: found, error: size }
         if (size < error * (1 - 0.05 * factor)) break
       }
+      // another Jacobian is cheaper than to find out how far a borrowed one holds
+      if (borrowed) break
       factor /= 2
     }
     if (taken === undefined || (taken.error >= error && !fresh)) {
@@ -109,7 +124,7 @@ export function newton(
     if (good) fresh = false
     else jacobian = undefined
   }
-  return { at: x, error, converged: error <= ACCEPTED, iterations, evaluations }
+  return { at: x, error, converged: error <= ACCEPTED, iterations, evaluations, jacobian }
 }
 
 function differences(
@@ -119,12 +134,17 @@ function differences(
 ): Float64Array | undefined {
   const n = x.length
   const jacobian = new Float64Array(n * n)
+  const beside = (j: number, step: number) => {
+    const at = Float64Array.from(x)
+    at[j] = (at[j] as number) + step
+    return evaluate(at)
+  }
   for (let j = 0; j < n; j += 1) {
     let step = DIFFERENCE
-    let moved = evaluate(x.map((v, i) => (i === j ? v + step : v)))
+    let moved = beside(j, step)
     if (moved === undefined) {
       step = -step
-      moved = evaluate(x.map((v, i) => (i === j ? v + step : v)))
+      moved = beside(j, step)
     }
     if (moved === undefined) return undefined
     for (let i = 0; i < n; i += 1) {
@@ -153,5 +173,12 @@ function broyden(
 }
 
 function largest(r: Float64Array): number {
-  return r.reduce((most, v) => Math.max(most, Math.abs(v)), 0)
+  let most = 0
+  for (let i = 0; i < r.length; i += 1) most = Math.max(most, Math.abs(r[i] as number))
+  return most
+}
+
+function allFinite(r: Float64Array): boolean {
+  for (let i = 0; i < r.length; i += 1) if (!Number.isFinite(r[i])) return false
+  return true
 }

@@ -1,4 +1,5 @@
 import { ZERO_CELSIUS_K } from '../gas-constants.ts'
+import { atOnce, type InPieces } from '../pieces.ts'
 import type { Solution } from './branch.ts'
 import { clutchOpens, cycle } from './clutch.ts'
 import type { Guess } from './evaluate.ts'
@@ -7,7 +8,7 @@ import { stateOf } from './readings.ts'
 import { type Running, running } from './running.ts'
 import { findBelow, settled, standsFirm } from './scan.ts'
 import { type Setup, setUp } from './setup.ts'
-import { MOST_STARTS, solveAnyhow, solveFrom, solveSteady } from './solve.ts'
+import { MOST_STARTS, solveFrom, solveSteady, solvingAnyhow, solvingFrom } from './solve.ts'
 import type { Case, Controls } from './types.ts'
 
 /**
@@ -18,21 +19,29 @@ import type { Case, Controls } from './types.ts'
  */
 export function run(asked: Case, start?: Guess): Outcome {
   if (start !== undefined) {
-    const near = outcomeOf(asked, start)
-    if (near.kind === 'steady') return near
+    const near = beside(asked, start)
+    if (near?.kind === 'steady') return near
   }
-  return outcomeOf(asked)
+  return atOnce(runInPieces(asked))
 }
 
-function outcomeOf(asked: Case, start?: Guess): Outcome {
+/** The same with pauses where a state has to be searched for, which may take as long as a hundred others. */
+export function* runInPieces(asked: Case): InPieces<Outcome> {
   const setup = setUp(asked)
   const { controls } = setup.machine
-  const steady = steadyState(setup, start)
+  const steady = yield* steadyState(setup)
   if (steady === 'tripped') {
     return { kind: 'high-pressure-trip', limitPa: controls.highCutOutPa }
   }
   if (steady === undefined) return withoutSteady(setup)
   return judged(setup, steady)
+}
+
+/** Straight from a state near by; nothing where that leads to none, or to one that is not the only one. */
+function beside(asked: Case, start: Guess): Outcome | undefined {
+  const setup = setUp(asked)
+  const found = solveFrom(setup, start)
+  return found && standsFirm(setup, found) ? judged(setup, found) : undefined
 }
 
 /** An outcome, with the states that a next one is sought from. */
@@ -49,21 +58,48 @@ export interface Nearby {
  *
  * @returns undefined where that leads to no state; a search might.
  */
-export function runNear(asked: Case, before: Outcome | Nearby): Nearby | undefined {
+export const runNear = (asked: Case, before: Outcome | Nearby): Nearby | undefined =>
+  atOnce(runNearInPieces(asked, before))
+
+export const runNearInPieces = (asked: Case, before: Outcome | Nearby) =>
+  nearBy(asked, before, 'beside')
+
+/**
+ * The next case of a sweep: its state from that of the one before, how a clutch swings from the
+ * beginning, and all of it from the beginning where another control stops it, where it freezes up, or
+ * where nothing was found near by. So each row ends as {@link run} says.
+ */
+export function* runNext(asked: Case, before: Nearby): InPieces<Nearby> {
+  const near = yield* nearBy(asked, before, 'afresh')
+  if (near?.outcome.kind === 'steady' || near?.outcome.kind === 'cycling') return near
+  const outcome = yield* runInPieces(asked)
+  const shown = stateOf(outcome)
+  return shown === undefined
+    ? { outcome, free: before.free ?? guessOf(before.outcome) }
+    : { outcome, free: near?.free ?? shown.solution.trial.guess }
+}
+
+const guessOf = (outcome: Outcome) => stateOf(outcome)?.solution.trial.guess
+
+function* nearBy(
+  asked: Case,
+  before: Outcome | Nearby,
+  swing: 'beside' | 'afresh',
+): InPieces<Nearby | undefined> {
   const { outcome, free, cycling } = 'outcome' in before ? before : { outcome: before }
-  const shown = stateOf(outcome)?.solution.trial.guess
+  const shown = guessOf(outcome)
   const start = free ?? shown
   if (start === undefined) return undefined
   const { duty: _, ...guess } = start
   const setup = setUp(asked)
-  const found = solveFrom(setup, guess)
+  const found = yield* solvingFrom(setup, guess)
   if (found === undefined || !standsFirm(setup, found)) return undefined
   const swings = cycling ?? (outcome.kind === 'cycling' ? shown : undefined)
-  const next = judged(setup, found, swings)
+  const next = judged(setup, found, swing === 'beside' ? swings : undefined)
   return {
     outcome: next,
     free: found.trial.guess,
-    cycling: next.kind === 'cycling' ? stateOf(next)?.solution.trial.guess : swings,
+    cycling: next.kind === 'cycling' ? guessOf(next) : swings,
   }
 }
 
@@ -87,15 +123,18 @@ function judged(setup: Setup, steady: Solution, near?: Guess): Outcome {
   return { kind: 'steady', state }
 }
 
+/** Starts that are tried before a state is searched for. */
+const TRIED = 1
+
 /** The state that a machine settles in; or that it trips on the way to one, or pumps itself down. */
-function steadyState(setup: Setup, start?: Guess): Solution | 'tripped' | undefined {
-  const found = solveSteady(setup, start) ?? solveAnyhow(setup, 1)
-  if (found !== undefined) return settled(setup, found)
-  const below = findBelow(setup, setup.machine.controls.highCutOutPa)
+function* steadyState(setup: Setup): InPieces<Solution | 'tripped' | undefined> {
+  const found = (yield* solveSteady(setup)) ?? (yield* solvingAnyhow(setup, TRIED))
+  if (found !== undefined) return yield* settled(setup, found)
+  const below = yield* findBelow(setup, setup.machine.controls.highCutOutPa)
   if (below !== undefined) return below
-  const any = solveAnyhow(setup, MOST_STARTS)
-  if (any !== undefined) return settled(setup, any)
-  return findBelow(setup, setup.machine.controls.highCutOutPa, true)
+  const any = yield* solvingAnyhow(setup, MOST_STARTS, undefined, undefined, TRIED)
+  if (any !== undefined) return yield* settled(setup, any)
+  return yield* findBelow(setup, setup.machine.controls.highCutOutPa, true)
 }
 
 /** No state at all: pumped down, unless a control stops it before. */

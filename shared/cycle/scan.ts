@@ -1,6 +1,7 @@
+import type { InPieces } from '../pieces.ts'
 import type { Solution } from './branch.ts'
 import { type Setup, setUp } from './setup.ts'
-import { mustRise, solveAnyhow, solveFrom } from './solve.ts'
+import { mustRise, solveAnyhow, solveFrom, solvingFrom } from './solve.ts'
 import type { Case } from './types.ts'
 
 /** A high side held fast, with the balances that this leaves solved. */
@@ -60,20 +61,21 @@ const HALVINGS = 30
  * The steady state below a high side: where the charge fits above and asks for more below.
  * `tripped` where it asks for more at every one; `undefined` where nothing is plain. Slower than a solve from a guess by several times.
  */
-export function findBelow(
+export function* findBelow(
   setup: Setup,
   toPa: number,
   fine = false,
-): Solution | 'tripped' | undefined {
+): InPieces<Solution | 'tripped' | undefined> {
   for (const steps of fine ? [FINE] : LOOKS) {
     let above: Level | undefined
     let [balanced, rising] = [0, 0]
     for (const level of levels(setup, toPa, steps, fine)) {
+      yield
       if (level === undefined) continue
       balanced += 1
       if (level.rises) rising += 1
       if (above !== undefined && !above.rises && level.rises) {
-        const found = between(setup, above, level)
+        const found = yield* between(setup, above, level)
         if (found !== undefined) return found
       }
       above = level
@@ -102,9 +104,9 @@ export function standsFirm(setup: Setup, { trial }: Solution): boolean {
 }
 
 /** Where it does not, the one that a machine comes to from rest lies below. */
-export function settled(setup: Setup, solution: Solution): Solution {
+export function* settled(setup: Setup, solution: Solution): InPieces<Solution> {
   if (standsFirm(setup, solution)) return solution
-  const below = findBelow(setup, solution.trial.guess.dischargePa / NUDGE)
+  const below = yield* findBelow(setup, solution.trial.guess.dischargePa / NUDGE)
   return below === undefined || below === 'tripped' ? solution : below
 }
 
@@ -112,15 +114,16 @@ export function settled(setup: Setup, solution: Solution): Solution {
 const CUTS = [0.5, 0.35, 0.65, 0.2, 0.8]
 
 /** Narrow the bracket between two high sides until a solve from within finds the state. */
-function between(setup: Setup, above: Level, below: Level): Solution | undefined {
+function* between(setup: Setup, above: Level, below: Level): InPieces<Solution | undefined> {
   let [high, low] = [above, below]
   for (let step = 0; step < HALVINGS; step += 1) {
+    yield
     const [a, b] = [high.solution.trial.guess, low.solution.trial.guess]
     let middle: Level | undefined
     for (const cut of CUTS) {
       const dischargePa = a.dischargePa + cut * (b.dischargePa - a.dischargePa)
       for (const near of [a, b]) {
-        const found = solveFrom(setup, { ...near, dischargePa })
+        const found = yield* solvingFrom(setup, { ...near, dischargePa })
         if (found !== undefined) return found
         const solution = solveFrom(setup, { ...near, dischargePa }, 'discharge')
         if (solution === undefined) continue

@@ -1,3 +1,4 @@
+import { atOnce, type InPieces } from '../pieces.ts'
 import { type Branch, heldSuction, type Solution, solveBranch } from './branch.ts'
 import type { Guess, Trial } from './evaluate.ts'
 import { firstGuess } from './first-guess.ts'
@@ -21,28 +22,29 @@ export const MOST_STARTS = STARTS.length
 
 /**
  * The steady state of a machine left running, whatever its controls would say: the branch of the
- * spare liquid and of the stroke that agrees with its own answer. From a guess where one is given,
- * else from where the coils would settle. `undefined` where these did not lead to one: `findBelow`
- * of `scan.ts` looks for it then.
+ * spare liquid and of the stroke that agrees with its own answer, from where the coils would settle.
+ * `undefined` where that did not lead to one: `findBelow` of `scan.ts` looks for it then.
  */
-export function solveSteady(setup: Setup, start?: Guess): Solution | undefined {
-  const found = start && solveFrom(setup, start)
-  return found ?? solveFrom(setup, firstGuess(setup))
-}
+export const solveSteady = (setup: Setup): InPieces<Solution | undefined> =>
+  solvingFrom(setup, firstGuess(setup))
 
-/** The same from so many less usual differences from the air. */
-export function solveAnyhow(
+/** The same from so many less usual differences from the air, but for the first that were tried. */
+export function* solvingAnyhow(
   setup: Setup,
   most: number,
   pinned?: Branch['pinned'],
   near?: Guess,
-): Solution | undefined {
-  for (const difference of STARTS.slice(0, most)) {
-    const found = solveFrom(setup, startFrom(setup, difference, pinned, near), pinned)
+  tried = 0,
+): InPieces<Solution | undefined> {
+  for (const difference of STARTS.slice(tried, most)) {
+    const found = yield* solvingFrom(setup, startFrom(setup, difference, pinned, near), pinned)
     if (found !== undefined) return found
   }
   return undefined
 }
+
+export const solveAnyhow = (...asked: Parameters<typeof solvingAnyhow>): Solution | undefined =>
+  atOnce(solvingAnyhow(...asked))
 
 /** The state with the low side held fast, from a guess or from some that are less usual. */
 export function solvePinned(
@@ -59,7 +61,8 @@ export function solveUnsettled(
   pinned: Branch['pinned'],
   from: Guess,
 ): Solution | undefined {
-  return spareLiquid(setup, { stroke: 'given', pinned, unsettled: true }, { ...from, stroke: 1 })
+  const branch = { stroke: 'given', pinned, unsettled: true } as const
+  return atOnce(spareLiquid(setup, branch, { ...from, stroke: 1 }))
 }
 
 function startFrom(
@@ -88,45 +91,88 @@ function startFrom(
   }
 }
 
-/** Find the branch from one guess. */
-export function solveFrom(
+/**
+ * Find the branch from one guess, that of the guess first; with a pause after each that is not the
+ * one.
+ */
+export function* solvingFrom(
   setup: Setup,
   from: Guess,
   pinned?: Branch['pinned'],
-): Solution | undefined {
+): InPieces<Solution | undefined> {
   const { stroke } = setup.machine.compressor
   const stuck = setup.case.faults.strokeStuck
+  const same = onItsBranch(setup, from, pinned)
+  if (same !== undefined) return same
   const given = (value: number, near: Guess = from) =>
     spareLiquid(setup, { stroke: 'given', pinned }, { ...near, stroke: value })
-  if (stroke === undefined || stuck !== undefined) return given(stuck ?? 1)
-  if (pinned !== undefined && pinned !== 'discharge') return given(1)
-  const holding = spareLiquid(
+  if (stroke === undefined || stuck !== undefined) return yield* given(stuck ?? 1)
+  if (pinned !== undefined && pinned !== 'discharge') return yield* given(1)
+  const holding = yield* spareLiquid(
     setup,
     { stroke: 'holding', pinned },
     { ...from, stroke: Math.max(from.stroke, stroke.minimum) },
   )
   if (holding !== undefined) {
     const { guess } = holding.trial
-    if (guess.stroke > 1 + EDGE) return given(1, guess)
-    if (guess.stroke < stroke.minimum - EDGE) return given(stroke.minimum, guess)
+    if (guess.stroke > 1 + EDGE) return yield* given(1, guess)
+    if (guess.stroke < stroke.minimum - EDGE) return yield* given(stroke.minimum, guess)
     return holding
   }
-  const whole = given(1)
+  const whole = yield* given(1)
   if (whole !== undefined && isAbove(setup, whole)) return whole
-  const least = given(stroke.minimum)
+  const least = yield* given(stroke.minimum)
   return least !== undefined && !isAbove(setup, least) ? least : undefined
 }
+
+/** On the branch that a guess was found on, where that is not the one tried first anyway. */
+function onItsBranch(setup: Setup, from: Guess, pinned: Branch['pinned']): Solution | undefined {
+  const branch = from.slopes?.of
+  if (branch === undefined || branch.pinned !== pinned || typeof pinned === 'object') {
+    return undefined
+  }
+  const { stroke } = setup.machine.compressor
+  const stuck = setup.case.faults.strokeStuck
+  const varies = stroke !== undefined && stuck === undefined
+  const isOpen = pinned === 'discharge'
+  const usual = isOpen || branch.liquid === 'between' || branch.liquid === 'none'
+  if (branch.stroke === 'holding' ? usual || !varies : usual && !varies) return undefined
+  const ends = varies ? [1, stroke.minimum] : [stuck ?? 1]
+  if (branch.stroke === 'given' && !ends.includes(from.stroke)) return undefined
+  const found = solveBranch(setup, branch, from)
+  if (found === undefined) return undefined
+  return liquidAgrees(setup, found) && (!varies || strokeAgrees(setup, found)) ? found : undefined
+}
+
+function liquidAgrees(setup: Setup, found: Solution): boolean {
+  const { liquid, pinned } = found.branch
+  if (liquid === 'none' || pinned === 'discharge') return true
+  return liquid === 'between' ? isPartly(found) : agrees(setup, found)
+}
+
+const isPartly = ({ level }: Solution) => level !== undefined && level >= -EDGE && level <= 1 + EDGE
+
+function strokeAgrees(setup: Setup, found: Solution): boolean {
+  const { stroke } = found.trial.guess
+  const least = setup.machine.compressor.stroke?.minimum ?? 0
+  return found.branch.stroke === 'holding'
+    ? stroke >= least - EDGE && stroke <= 1 + EDGE
+    : (stroke === 1) === isAbove(setup, found)
+}
+
+export const solveFrom = (...asked: Parameters<typeof solvingFrom>): Solution | undefined =>
+  atOnce(solvingFrom(...asked))
 
 /** The suction lies above what the stroke would hold: it cannot pump more. */
 function isAbove(setup: Setup, { trial }: Solution): boolean {
   return trial.guess.suctionPa >= heldSuction(setup, trial.guess.dischargePa) * (1 - EDGE)
 }
 
-function spareLiquid(
+function* spareLiquid(
   setup: Setup,
   branch: Omit<Branch, 'liquid'>,
   from: Guess,
-): Solution | undefined {
+): InPieces<Solution | undefined> {
   if (setup.machine.store.kind === 'none') {
     return solveBranch(setup, { ...branch, liquid: 'none' }, from)
   }
@@ -134,12 +180,13 @@ function spareLiquid(
   if (branch.pinned === 'discharge') return solveBranch(setup, { ...branch, liquid: 'empty' }, from)
   const between = solveBranch(setup, { ...branch, liquid: 'between' }, from)
   const level = between?.level
-  if (level !== undefined && level >= -EDGE && level <= 1 + EDGE) return between
+  if (between && isPartly(between)) return between
   const order = (level ?? 0) < 0.5 ? (['empty', 'full'] as const) : (['full', 'empty'] as const)
   for (const liquid of order) {
     const near = between && beside(setup, between.trial.guess, liquid)
     const lean = between && level !== undefined && level < LEAN && leanGuess(setup, between, branch)
     for (const start of liquid === 'empty' ? [lean, near, from] : [from, near]) {
+      yield
       const found = start ? solveBranch(setup, { ...branch, liquid }, start) : undefined
       if (found !== undefined && agrees(setup, found)) return found
     }

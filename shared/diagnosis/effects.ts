@@ -9,10 +9,12 @@ import {
   type Nearby,
   NO_DEVIATIONS,
   NO_FAULTS,
+  type Outcome,
   run,
-  runNear,
+  runNearInPieces,
   stateOf,
 } from '../cycle/index.ts'
+import { atOnce, type InPieces } from '../pieces.ts'
 import { FEATURES, featuresOf } from './features.ts'
 import { moved, NUISANCES, type Nuisance, SPREAD } from './nuisance.ts'
 
@@ -43,46 +45,73 @@ type ColumnsFrom = 'differences' | ((cause: FaultKind | 'none') => Columns | und
  *
  * @returns empty where not even the sound machine runs.
  */
-export function effectsOf(
+export const effectsOf = (...asked: Parameters<typeof effectsInPieces>): readonly Effect[] =>
+  atOnce(effectsInPieces(...asked))
+
+/**
+ * The same with a pause after every few states.
+ *
+ * @param solved - How the sound machine ends up, where that is known.
+ */
+export function* effectsInPieces(
   machine: Machine,
   conditions: Conditions,
   severitiesOf: (cause: FaultKind) => readonly number[],
   columnsFrom: ColumnsFrom = 'differences',
   sizes: Readonly<Record<Nuisance, number>> = SPREAD,
   causes: readonly FaultKind[] = faultsOf(machine),
-): readonly Effect[] {
+  solved?: Outcome,
+): InPieces<readonly Effect[]> {
   const sound: Case = { machine, conditions, faults: NO_FAULTS, deviations: NO_DEVIATIONS }
-  const whole = shownIn(sound)
+  const whole = running(shownBy({ outcome: solved ?? run(sound) }))
   if (whole === undefined) return []
   const given = (cause: FaultKind | 'none') =>
     columnsFrom === 'differences' ? undefined : columnsFrom(cause)
-  const columns = given('none') ?? columnsOf(sound, whole, sizes)
+  const columns = given('none') ?? (yield* columnsOf(sound, whole, sizes))
   const found: Effect[] = [{ cause: 'none', severity: 0, impact: 0, mean: whole.mean, columns }]
   for (const cause of causes) {
     const at = (severity: number): Case => ({
       ...sound,
       faults: faultOf(machine, cause, severity),
     })
+    const rising = yield* risingOf(at, whole, severitiesOf(cause))
     let own = given(cause)
     if (own === undefined && columnsFrom === 'differences') {
-      const middle = shownIn(at(COLUMNS_AT), whole.near)
-      own = middle && columnsOf(at(COLUMNS_AT), middle, sizes)
+      const middle =
+        rising.find(({ severity }) => severity === COLUMNS_AT) ??
+        (yield* shownNear(at(COLUMNS_AT), whole.near))
+      const shown = running(middle)
+      own = shown && (yield* columnsOf(at(COLUMNS_AT), shown, sizes))
     }
-    let before = { ...whole, severity: 0 }
-    for (const severity of severitiesOf(cause)) {
-      let shown = shownNear(at(severity), before.near)
-      if (shown === undefined) {
-        const middle = before.severity + 0.5 * (severity - before.severity)
-        const half = shownNear(at(middle), before.near)
-        shown = half && half !== 'stopped' ? shownNear(at(severity), half.near) : undefined
-        shown ??= shownIn(at(severity))
-      }
-      // worse ones stop, too
-      if (shown === undefined || shown === 'stopped') break
-      const impact = 1 - shown.capacity / whole.capacity
-      found.push({ cause, severity, impact, mean: shown.mean, columns: own ?? columns })
-      before = { ...shown, severity }
+    for (const { severity, mean, capacity } of rising) {
+      const impact = 1 - capacity / whole.capacity
+      found.push({ cause, severity, impact, mean, columns: own ?? columns })
     }
+  }
+  return found
+}
+
+/** A fault at rising severity, each from the one before, until one stops the machine or is not found. */
+function* risingOf(
+  at: (severity: number) => Case,
+  whole: Shown,
+  severities: readonly number[],
+): InPieces<readonly (Shown & { readonly severity: number })[]> {
+  const found: (Shown & { readonly severity: number })[] = []
+  let before = { ...whole, severity: 0 }
+  for (const severity of severities) {
+    yield
+    let shown = yield* shownNear(at(severity), before.near)
+    if (shown === undefined) {
+      const middle = before.severity + 0.5 * (severity - before.severity)
+      const half = running(yield* shownNear(at(middle), before.near))
+      shown = half && (yield* shownNear(at(severity), half.near))
+      shown ??= shownBy({ outcome: run(at(severity)) })
+    }
+    // worse ones stop, too
+    if (shown === undefined || shown === 'stopped') break
+    before = { ...shown, severity }
+    found.push(before)
   }
   return found
 }
@@ -97,16 +126,17 @@ interface Shown {
 
 /** What the sound machine shows in some weather; undefined where it does not run. */
 export const soundReadings = (machine: Machine, conditions: Conditions) =>
-  shownIn({ machine, conditions, faults: NO_FAULTS, deviations: NO_DEVIATIONS })?.mean
+  running(
+    shownBy({
+      outcome: run({ machine, conditions, faults: NO_FAULTS, deviations: NO_DEVIATIONS }),
+    }),
+  )?.mean
 
-function shownIn(asked: Case, near?: Nearby): Shown | undefined {
-  const found = near === undefined ? shownBy({ outcome: run(asked) }) : shownNear(asked, near)
-  return found === 'stopped' ? undefined : found
-}
+const running = (shown: Shown | 'stopped' | undefined) => (shown === 'stopped' ? undefined : shown)
 
 /** From a state near by; undefined where that leads nowhere, which a shorter step might not. */
-function shownNear(asked: Case, near: Nearby): Shown | 'stopped' | undefined {
-  const found = runNear(asked, near)
+function* shownNear(asked: Case, near: Nearby): InPieces<Shown | 'stopped' | undefined> {
+  const found = yield* runNearInPieces(asked, near)
   return found && shownBy(found)
 }
 
@@ -133,20 +163,25 @@ export function columnsAt(
 ): Columns | undefined {
   const faults = faultOf(machine, cause, severity)
   const asked: Case = { machine, conditions, faults, deviations: NO_DEVIATIONS }
-  const shown = shownIn(asked)
-  return shown && columnsOf(asked, shown, SPREAD)
+  const shown = running(shownBy({ outcome: run(asked) }))
+  return shown && atOnce(columnsOf(asked, shown, SPREAD))
 }
 
 /** A difference each, over half its spread: the nearer, the less it runs over a corner. What trips adds nothing. */
-function columnsOf(
+function* columnsOf(
   asked: Case,
   { mean, near }: Shown,
   sizes: Readonly<Record<Nuisance, number>>,
-): Columns {
-  return NUISANCES.map((name) => {
+): InPieces<Columns> {
+  const columns: Float64Array[] = []
+  for (const name of NUISANCES) {
+    yield
     const step = sizes[name] / 2
-    const other = shownIn(moved(asked, name, step), near)?.mean
-    if (other === undefined) return new Float64Array(FEATURES.length)
-    return other.map((value, i) => (value - (mean[i] as number)) / step)
-  })
+    const other = running(yield* shownNear(moved(asked, name, step), near))?.mean
+    columns.push(
+      other?.map((value, i) => (value - (mean[i] as number)) / step) ??
+        new Float64Array(FEATURES.length),
+    )
+  }
+  return columns
 }

@@ -1,5 +1,12 @@
-import type { Conditions, FaultKind, Machine } from '../cycle/index.ts'
-import { type Columns, effectsOf } from './effects.ts'
+import {
+  type Conditions,
+  type FaultKind,
+  faultsOf,
+  type Machine,
+  type Outcome,
+} from '../cycle/index.ts'
+import { atOnce, type InPieces } from '../pieces.ts'
+import { type Columns, effectsInPieces } from './effects.ts'
 import { FEATURES } from './features.ts'
 import { KNOWN_SHARE, NUISANCES, type Nuisance, OF_THE_TEST, SPREAD } from './nuisance.ts'
 
@@ -31,13 +38,31 @@ export const MISTAKE = 6
  *
  * Some 200 solves; empty only where not even the sound machine runs.
  */
-export function hypotheses(
+export const hypotheses = (
+  ...asked: Parameters<typeof hypothesesInPieces>
+): readonly Hypothesis[] => atOnce(hypothesesInPieces(...asked))
+
+/**
+ * The same with a pause after every few solves.
+ *
+ * @param solved - How the sound machine ends up, where that is known.
+ */
+export function* hypothesesInPieces(
   machine: Machine,
   conditions: Conditions,
   knowledge: Knowledge,
-): readonly Hypothesis[] {
+  solved?: Outcome,
+): InPieces<readonly Hypothesis[]> {
   const sizes = sizesOf(knowledge)
-  const effects = effectsOf(machine, conditions, () => SEVERITIES, 'differences', sizes)
+  const effects = yield* effectsInPieces(
+    machine,
+    conditions,
+    () => SEVERITIES,
+    'differences',
+    sizes,
+    faultsOf(machine),
+    solved,
+  )
   const spreads = new Map<Columns, Float64Array>()
   const found = effects.map(({ cause, severity, mean, columns }): Hypothesis => {
     const covariance = spreads.get(columns) ?? spreadOf(columns, sizes)

@@ -13,7 +13,13 @@
 export { APART, type Class, classes, distance } from './classes.ts'
 export { entropyBits } from './entropy.ts'
 export { FEATURES, type Feature, featuresOf, type Observation } from './features.ts'
-export { type Cause, type Hypothesis, hypotheses, type Knowledge } from './hypotheses.ts'
+export {
+  type Cause,
+  type Hypothesis,
+  hypotheses,
+  hypothesesInPieces,
+  type Knowledge,
+} from './hypotheses.ts'
 export { type Candidate, USUAL_CANDIDATES, type Worth, worthReading } from './next.ts'
 export {
   type Posterior,

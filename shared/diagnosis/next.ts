@@ -29,6 +29,8 @@ const POINT_WEIGHTS = POINTS.map((z) => Math.exp(-0.5 * z * z))
 const POINT_TOTAL = POINT_WEIGHTS.reduce((a, b) => a + b, 0)
 /** Hypotheses less likely than this share of the likeliest are left out of the sum. */
 const NEGLIGIBLE = 1e-3
+/** Standard deviations beyond which a likelihood is nothing beside the likeliest’s: e⁻²⁵. */
+const NOTHING = 7
 
 /**
  * What to read next, best first: the drop of entropy over causes that a reading is expected to
@@ -51,28 +53,40 @@ export function worthReading(
   const fits = kept.map(({ hypothesis }) =>
     observations.length === 0 ? undefined : fitOf(hypothesis, observations),
   )
-  const before = entropyByCause(kept.map(({ hypothesis, weight }) => [hypothesis.cause, weight]))
+  const before = entropyBits(sumsOf(kept).values(), totalOf(kept))
+  const causes = [...new Set(kept.map(({ hypothesis }) => hypothesis.cause))]
+  const causeOf = Uint8Array.from(kept, ({ hypothesis }) => causes.indexOf(hypothesis.cause))
   return candidates
     .filter(({ feature }) => !read.has(feature))
     .map((candidate): Worth => {
       const expected = kept.map(({ hypothesis }, i) =>
         given(hypothesis, observations, fits[i], candidate),
       )
+      const means = Float64Array.from(expected, ({ mean }) => mean)
+      const sigmas = Float64Array.from(expected, ({ sigma }) => sigma)
+      const sums = new Float64Array(causes.length)
       let after = 0
-      kept.forEach(({ weight }, i) => {
-        const { mean, sigma } = expected[i] as Expected
-        POINTS.forEach((z, k) => {
-          const value = mean + z * sigma
-          const updated = kept.map(({ hypothesis, weight: prior }, j): [Cause, number] => {
-            const other = expected[j] as Expected
-            const away = (value - other.mean) / other.sigma
-            return [hypothesis.cause, (prior * Math.exp(-0.5 * away * away)) / other.sigma]
-          })
-          after += (weight * (POINT_WEIGHTS[k] as number) * entropyByCause(updated)) / POINT_TOTAL
-        })
-      })
-      const total = kept.reduce((sum, { weight }) => sum + weight, 0)
-      const gain = Math.max(0, before - after / total)
+      for (let i = 0; i < kept.length; i += 1) {
+        const { weight } = kept[i] as (typeof kept)[number]
+        for (let k = 0; k < POINTS.length; k += 1) {
+          const value = (means[i] as number) + (POINTS[k] as number) * (sigmas[i] as number)
+          sums.fill(0)
+          let total = 0
+          for (let j = 0; j < kept.length; j += 1) {
+            const sigma = sigmas[j] as number
+            const away = (value - (means[j] as number)) / sigma
+            // what lies so far off adds nothing to the last digit of what is near
+            if (away > NOTHING || away < -NOTHING) continue
+            const prior = (kept[j] as (typeof kept)[number]).weight
+            const share = (prior * Math.exp(-0.5 * away * away)) / sigma
+            const cause = causeOf[j] as number
+            sums[cause] = (sums[cause] as number) + share
+            total += share
+          }
+          after += (weight * (POINT_WEIGHTS[k] as number) * entropyBits(sums, total)) / POINT_TOTAL
+        }
+      }
+      const gain = Math.max(0, before - after / totalOf(kept))
       return { ...candidate, gain, perMinute: gain / candidate.minutes }
     })
     .sort((a, b) => b.perMinute - a.perMinute)
@@ -104,13 +118,17 @@ function given(
   return { mean, sigma: Math.sqrt(Math.max(0, variance - explained) + sigma * sigma) }
 }
 
-/** Bit, over causes; weights need not add up to 1. */
-function entropyByCause(weights: readonly (readonly [Cause, number])[]): number {
+interface Kept {
+  readonly hypothesis: Hypothesis
+  readonly weight: number
+}
+
+const totalOf = (kept: readonly Kept[]) => kept.reduce((sum, { weight }) => sum + weight, 0)
+
+function sumsOf(kept: readonly Kept[]): ReadonlyMap<Cause, number> {
   const sums = new Map<Cause, number>()
-  let total = 0
-  for (const [cause, weight] of weights) {
-    sums.set(cause, (sums.get(cause) ?? 0) + weight)
-    total += weight
+  for (const { hypothesis, weight } of kept) {
+    sums.set(hypothesis.cause, (sums.get(hypothesis.cause) ?? 0) + weight)
   }
-  return entropyBits(sums.values(), total)
+  return sums
 }

@@ -1,6 +1,7 @@
 import type * as z from 'zod'
 import { showTold } from '../answer/told.ts'
 import { type Computation, type Computed, type DefinedOperation, parseInput } from '../operation.ts'
+import { atOnce, type InPieces } from '../pieces.ts'
 import { type DrawingOptions, drawingOptions } from './options.ts'
 import { type Drawing, type Frame, svgOf } from './scene/drawing.ts'
 import { paintIn } from './scene/theme.ts'
@@ -12,6 +13,8 @@ export interface Diagram {
    * @throws {CalcError} whatever the operation refuses, and where there is nothing to draw.
    */
   draw(input: unknown, options?: DrawingOptions): string
+  /** The same in pieces, where the operation takes long. */
+  drawInPieces(input: unknown, options?: DrawingOptions): InPieces<string>
 }
 
 type Fields = Record<string, z.ZodType>
@@ -32,11 +35,12 @@ export function defineDiagram<F extends Fields, R extends z.ZodType>(
     frame: Frame,
   ) => Drawing,
 ): Diagram {
-  return {
-    draw(raw, options = {}) {
+  const diagram: Diagram = {
+    draw: (...asked) => atOnce(diagram.drawInPieces(...asked)),
+    *drawInPieces(raw, options = {}) {
       const { theme, width } = parseInput(drawingOptions, options)
       const { own, presentation } = operation.read(raw)
-      const computed = operation.compute(own)
+      const computed = yield* operation.inPieces(own)
       const { units, lead = 'us' } = presentation
       const frame: Frame = {
         width,
@@ -47,4 +51,5 @@ export function defineDiagram<F extends Fields, R extends z.ZodType>(
       return svgOf(view(own, computed, told, frame), frame)
     },
   }
+  return diagram
 }

@@ -110,8 +110,12 @@ function stateOf(dryBulbK: number, humidityRatio: number, pressurePa: number): M
   return {
     dryBulbK,
     humidityRatio,
-    wetBulbK:
-      psychrolib.GetTWetBulbFromHumRatio(dryBulbC, humidityRatio, pressurePa) + ZERO_CELSIUS_K,
+    // it takes a search, and few ask for it
+    get wetBulbK() {
+      return (
+        psychrolib.GetTWetBulbFromHumRatio(dryBulbC, humidityRatio, pressurePa) + ZERO_CELSIUS_K
+      )
+    },
     dewPointK:
       psychrolib.GetTDewPointFromHumRatio(dryBulbC, humidityRatio, pressurePa) + ZERO_CELSIUS_K,
     relativeHumidity: Math.min(

@@ -2,12 +2,15 @@ import { CalcError } from '../errors.ts'
 import { nearestNames } from '../nearest.ts'
 import { ENTRIES, type Entry } from './registry.ts'
 
-/** Case, hyphens, spaces and brackets do not count. */
+/** Spaces, dashes, brackets, quotes, points, strokes, marks of a trade name, and what is not seen. */
+const NO_LETTER = /[\s\p{Pd}\p{Ps}\p{Pe}\p{Pi}\p{Pf}\p{Cf}'"`.,:;/\\_\u2212]/gu
+
+/**
+ * Case does not count, nor what is no letter. A letter of another alphabet or one that was lost on the
+ * way stays, and makes the name one that nobody has: without it "R-134" would be left, which is another.
+ */
 const fold = (name: string): string =>
-  name
-    .normalize('NFKC')
-    .toLowerCase()
-    .replace(/[^a-z0-9]/gu, '')
+  name.replace(/[®™©]/gu, '').normalize('NFKC').toLowerCase().replace(NO_LETTER, '')
 
 const ids: ReadonlyMap<string, Entry> = new Map(ENTRIES.map((entry) => [entry.info.id, entry]))
 let known: ReadonlyMap<string, Entry> | undefined
@@ -57,10 +60,12 @@ export function findEntry(name: string): Entry {
   )
   const near = new Set(nearestNames(name, [...idsOf.keys()], 5).map((each) => idsOf.get(each)))
   const shown = name.length > 40 ? `${name.slice(0, 40)}…` : name
+  const strange = /[^a-z0-9]/u.exec(fold(name))?.[0]
+  const instead =
+    near.size > 0
+      ? `Nearest: ${[...near].slice(0, 3).join(', ')}.`
+      : `Known: ${ENTRIES.map((entry) => entry.info.id).join(', ')}.`
   throw new CalcError('unknown-refrigerant', `There is no refrigerant '${shown}' here.`, {
-    hint:
-      near.size > 0
-        ? `Nearest: ${[...near].slice(0, 3).join(', ')}.`
-        : `Known: ${ENTRIES.map((entry) => entry.info.id).join(', ')}.`,
+    hint: strange === undefined ? instead : `${instead} No name has '${strange}' in it.`,
   })
 }

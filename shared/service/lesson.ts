@@ -40,7 +40,7 @@ export const lesson = defineOperation({
   result: lessonOut,
   cautions: { always: ['weigh-the-charge', 'maker-first'], mayAlso: [] },
   example: { seed: 7, topic: 'high-head' },
-  compute(input) {
+  *inPieces(input) {
     const case_ = caseOf(input.seed, input.topic, input.knowledge)
     const { named, suspected, bought, predictions } = input
     for (const field of ['suspected', 'named'] as const) requireNameable(case_, input[field], field)
@@ -54,7 +54,7 @@ export const lesson = defineOperation({
     const end =
       named === undefined || predictions === undefined
         ? undefined
-        : endingOf(case_, bought, named, gradedOf(case_, predictions))
+        : yield* endingOf(case_, bought, named, gradedOf(case_, predictions))
     const { machine, topic } = case_
     return {
       result: {

@@ -6,7 +6,6 @@ import {
   NO_DEVIATIONS,
   NO_FAULTS,
   type Outcome,
-  run,
 } from '../cycle/index.ts'
 import { pickRefrigerant } from '../fields/index.ts'
 import { resolvePlace } from '../instrument/index.ts'
@@ -32,7 +31,7 @@ import {
 } from './simulate/result.ts'
 import { modelSources, severitySource } from './simulate/sources.ts'
 import { explain } from './simulate/steps.ts'
-import { MOST_TRIALS, shownSweep, sweepOf } from './simulate/sweep.ts'
+import { outcomeOf, shownSweep, sweepOf } from './simulate/sweep.ts'
 import { TEXTS, withoutBand } from './simulate/texts.ts'
 import { simulateTold } from './simulate/told.ts'
 import { viewOf } from './simulate/view.ts'
@@ -70,7 +69,7 @@ export const simulate = defineOperation({
     compressorRpm: 1500,
     chargeNow: '45 %',
   },
-  compute(input) {
+  *inPieces(input) {
     const notes = newNotes()
     const place = resolvePlace(input)
     notes.assumptions.push(...place.assumptions)
@@ -85,10 +84,14 @@ export const simulate = defineOperation({
       deviations: deviationsIn(input),
     }
     const present = presentIn(asked.faults, machine)
-    const now = viewOf(run(asked), place)
-    const sound =
-      present.length === 0 ? undefined : viewOf(run({ ...asked, faults: NO_FAULTS }), place)
-    const sweep = sweepOf(asked, input, MOST_TRIALS)
+    const own = yield* outcomeOf(asked)
+    const whole = yield* outcomeOf({ ...asked, faults: NO_FAULTS }, [[asked.faults, own]])
+    const now = viewOf(own, place)
+    const sound = present.length === 0 ? undefined : viewOf(whole, place)
+    const sweep = yield* sweepOf(asked, input, [
+      [asked.faults, own],
+      [NO_FAULTS, whole],
+    ])
     notes.steps.push(...explain(now))
     notes.sources.push(
       ...modelSources(),

@@ -1,6 +1,8 @@
 import type { Operation } from '../../shared/operation.ts'
 import { jsonText, printable } from '../../shared/visible.ts'
+import { textInTurns } from '../answer-body.ts'
 import { thrownProblem } from '../problem.ts'
+import { pause } from '../turns.ts'
 import type { Item } from './items.ts'
 
 /** Work between two pauses: what waits beside a batch waits for a few light items or for one heavy one. */
@@ -40,7 +42,7 @@ export function batchBody(
       while (next < items.length && work < WORK_BETWEEN_PAUSES && Date.now() < end) {
         const item = items[next]
         if (item === undefined) break
-        text += (next === 0 ? before : between) + answered(operation, item, hides)
+        text += (next === 0 ? before : between) + (await answered(operation, item, hides))
         work += item.work
         next += 1
       }
@@ -52,20 +54,14 @@ export function batchBody(
 }
 
 /** `{ row, answer }`, or `{ row, problem }` with what would have been the answer to it alone. */
-function answered(operation: Operation, item: Item, hides: boolean): string {
+async function answered(operation: Operation, item: Item, hides: boolean): Promise<string> {
   const { row } = item
   try {
     if (item.error) throw item.error
-    return printable(`{"row":${row},"answer":${operation.text(item.input)}}`, hides)
+    const answer = await textInTurns(operation, item.input)
+    return printable(`{"row":${row},"answer":${answer}}`, hides)
   } catch (error) {
     const problem = thrownProblem(error)
     return jsonText({ row, problem })
   }
 }
-
-/** Lets everything else that is ready go first. Node's own way costs microseconds; a timer is there everywhere. */
-const pause = () =>
-  new Promise<void>((resolve) => {
-    if (typeof setImmediate === 'function') setImmediate(resolve)
-    else setTimeout(resolve)
-  })

@@ -10,6 +10,7 @@ import { bodyRefusal, limitBody } from '../body.ts'
 import { inputFromQuery } from '../query.ts'
 import { JSON_TYPE, jsonReply, NOT_KEPT, reply } from '../reply.ts'
 import { BODY_LIMIT, type Environment } from '../settings.ts'
+import { inTurns } from '../turns.ts'
 
 export const SVG_TYPE = 'image/svg+xml' as const
 
@@ -46,5 +47,6 @@ async function draw(entry: DiagramKind, context: Context): Promise<Response> {
   if (refusal) return refusal
   const options = inputFromQuery(fieldsOf(DRAWING), context.req.queries())
   const input = bodyOf(await context.req.text())
-  return reply(DRAWN[entry.kind].draw(input, options), SVG_TYPE, NOT_KEPT)
+  const work = DRAWN[entry.kind].drawInPieces(input, options)
+  return reply(await inTurns(work), SVG_TYPE, NOT_KEPT)
 }

@@ -3,7 +3,7 @@ import { Hono } from 'hono/tiny'
 import { CalcError } from '../../shared/errors.ts'
 import type { Operation } from '../../shared/operation.ts'
 import { hidesLetters } from '../../shared/visible.ts'
-import { answerBody, bodyOf } from '../answer-body.ts'
+import { answerInTurns, bodyOf } from '../answer-body.ts'
 import { batchBody, LINES, LIST } from '../batch/answers.ts'
 import { batchRefusal, type Item, itemsOfLines, itemsOfList } from '../batch/items.ts'
 import { bodyRefusal, isLines, limitBody } from '../body.ts'
@@ -49,7 +49,7 @@ const listed = ({ name, summary, description, example }: Operation) => ({
 async function answer(operation: Operation, context: Context): Promise<Response> {
   const refusal = bodyRefusal(context, [JSON_TYPE])
   if (refusal) return refusal
-  return reply(answerBody(operation, await context.req.text()), JSON_TYPE, NOT_KEPT)
+  return reply(await answerInTurns(operation, await context.req.text()), JSON_TYPE, NOT_KEPT)
 }
 
 async function answerBatch(operation: Operation, context: Context): Promise<Response> {

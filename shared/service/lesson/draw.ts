@@ -12,6 +12,7 @@ import {
 } from '../../cycle/index.ts'
 import type { Machine } from '../../cycle/types.ts'
 import type { Knowledge } from '../../diagnosis/index.ts'
+import { keptWith } from '../../kept.ts'
 import { normalFrom, randomFrom } from '../../random.ts'
 import { type ModelMachine, machineFor } from '../simulate/machines.ts'
 import { type Named, TOPICS, type Topic } from './topics.ts'
@@ -121,6 +122,11 @@ function deviating(random: () => number): Deviations {
     device: drawn(spread.device),
   }
 }
+
+/** How the machine of a scene ends up when sound, as the model has it: read when it was new. */
+export const soundOf = keptWith(({ machine, conditions }: Scene) =>
+  run({ machine, conditions, faults: NO_FAULTS, deviations: NO_DEVIATIONS }),
+)
 
 /** Milder again and again, until it is a machine that runs and can be read. */
 const MILDER = 0.85

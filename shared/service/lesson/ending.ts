@@ -1,4 +1,4 @@
-import { NO_FAULTS, run } from '../../cycle/index.ts'
+import { NO_DEVIATIONS, NO_FAULTS, run } from '../../cycle/index.ts'
 import { toThousandths } from '../../diagnosis/index.ts'
 import { resolvePlace } from '../../instrument/index.ts'
 import { barometricPressure, type Quantity } from '../../quantity/index.ts'
@@ -8,7 +8,7 @@ import { SWEEP_NAMES, SWEEPS } from '../simulate/fields.ts'
 import { outcomeShown } from '../simulate/outcome.ts'
 import { shownSweep, sweepOf } from '../simulate/sweep.ts'
 import { viewOf } from '../simulate/view.ts'
-import type { LessonCase } from './draw.ts'
+import { type LessonCase, soundOf } from './draw.ts'
 import { OFFERS, type Offer, shownFeature, totalCost } from './market.ts'
 import { type Graded, revealOf } from './reveal.ts'
 import { answerSheet } from './sheet.ts'
@@ -16,7 +16,7 @@ import { simulationOf } from './simulation.ts'
 import type { Named } from './topics.ts'
 
 /** Everything that the end shows. */
-export function endingOf(
+export function* endingOf(
   case_: LessonCase,
   bought: readonly Offer[],
   named: Named,
@@ -25,13 +25,15 @@ export function endingOf(
   const place = resolvePlace({ barometer: barometricPressure(case_.conditions.barometerPa, 0) })
   const { asked, machine, topic, cause } = case_
   const whole = { ...asked, faults: NO_FAULTS }
-  const soundOutcome = run(whole)
-  const reveal = revealOf(case_, bought, named, soundOutcome)
+  const soundOutcome = asked.deviations === NO_DEVIATIONS ? soundOf(case_) : run(whole)
+  const reveal = yield* revealOf(case_, bought, named, soundOutcome)
   const [now, sound] = [viewOf(case_.outcome, place), viewOf(soundOutcome, place)]
   const size = presentIn(asked.faults, machine)[0]
-  const sweep = sweepOf(whole, {
-    sweep: SWEEP_NAMES.find((name) => SWEEPS[name] === size?.setting) ?? 'charge',
-  })
+  const sweep = yield* sweepOf(
+    whole,
+    { sweep: SWEEP_NAMES.find((name) => SWEEPS[name] === size?.setting) ?? 'charge' },
+    [[NO_FAULTS, soundOutcome]],
+  )
   if (sweep === undefined) throw new Error('A lesson has a sweep.')
   const minutes = totalCost(bought).to('min')
   const feature = (offer: Offer, value: number | undefined): Quantity | undefined =>

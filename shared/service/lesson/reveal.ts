@@ -1,6 +1,5 @@
 import {
   type Case,
-  type Conditions,
   faultOf,
   faultsOf,
   NO_DEVIATIONS,
@@ -9,7 +8,6 @@ import {
   run,
   stateOf,
 } from '../../cycle/index.ts'
-import type { Machine } from '../../cycle/types.ts'
 import {
   type Cause,
   type Class,
@@ -18,14 +16,15 @@ import {
   FEATURES,
   featuresOf,
   type Hypothesis,
-  hypotheses,
+  hypothesesInPieces,
   type Observation,
   type Posterior,
   posterior,
   USUAL_PRIORS,
   worthReading,
 } from '../../diagnosis/index.ts'
-import type { LessonCase } from './draw.ts'
+import type { InPieces } from '../../pieces.ts'
+import { type LessonCase, soundOf } from './draw.ts'
 import { GAUGES, type Gauge, type Move, type Moves, movesOf } from './gauges.ts'
 import { costOf, OFFER_IDS, type Offer, observationsOf, offerOf } from './market.ts'
 import type { Named } from './topics.ts'
@@ -76,13 +75,15 @@ const MOST_BEST = 3
  *
  * @param sound - How the same machine ends up without its fault.
  */
-export function revealOf(
+export function* revealOf(
   case_: LessonCase,
   bought: readonly Offer[],
   named: Named,
   sound: Outcome,
-): Reveal {
-  const all = hypotheses(case_.machine, case_.conditions, case_.knowledge)
+): InPieces<Reveal> {
+  const { machine, conditions, knowledge } = case_
+  const all = yield* hypothesesInPieces(machine, conditions, knowledge, soundOf(case_))
+  yield
   const observations = observationsOf(case_, bought)
   const everything = observationsOf(case_, OFFER_IDS)
   const before = posterior(all, [], USUAL_PRIORS)
@@ -184,24 +185,17 @@ export interface Graded {
 }
 
 /** The moves of the supposed fault, from the sound machine in the weather before. */
-export function expectedOf({ machine, conditions, before, topic }: LessonCase): Moves {
+export function expectedOf(case_: LessonCase): Moves {
+  const { machine, conditions, before, topic } = case_
   const { fault, severity = 0 } = topic.supposed
-  const faults = fault === 'none' ? NO_FAULTS : faultOf(machine, fault, severity)
-  const [whole, supposed] = [
-    run(modelled(machine, before)),
-    run({ ...modelled(machine, conditions), faults }),
-  ].map(stateOf)
-  if (whole === undefined || supposed === undefined) throw new Error(`${topic.id} has no state`)
-  return movesOf(featuresOf(whole), featuresOf(supposed), machine)
+  const sound: Case = { machine, conditions, faults: NO_FAULTS, deviations: NO_DEVIATIONS }
+  const whole = before === conditions ? soundOf(case_) : run({ ...sound, conditions: before })
+  const supposed =
+    fault === 'none' ? soundOf(case_) : run({ ...sound, faults: faultOf(machine, fault, severity) })
+  const [from, to] = [whole, supposed].map(stateOf)
+  if (from === undefined || to === undefined) throw new Error(`${topic.id} has no state`)
+  return movesOf(featuresOf(from), featuresOf(to), machine)
 }
-
-/** The machine as the model has it, sound. */
-const modelled = (machine: Machine, conditions: Conditions): Case => ({
-  machine,
-  conditions,
-  faults: NO_FAULTS,
-  deviations: NO_DEVIATIONS,
-})
 
 export function gradedOf(case_: LessonCase, predictions: Moves): readonly Graded[] {
   const expected = expectedOf(case_)

@@ -1,8 +1,8 @@
-import { faultOf, NO_DEVIATIONS, NO_FAULTS, run, stateOf } from '../../cycle/index.ts'
+import { faultOf, stateOf } from '../../cycle/index.ts'
 import { FEATURES, featuresOf } from '../../diagnosis/index.ts'
 import type { Quantity } from '../../quantity/index.ts'
 import { type Present, presentIn } from '../simulate/faults.ts'
-import type { LessonCase, Scene } from './draw.ts'
+import { type LessonCase, type Scene, soundOf } from './draw.ts'
 import { costOf, OFFER_IDS, OFFERS, type Offer, observationsOf, shownFeature } from './market.ts'
 import { TEXTS } from './topics.ts'
 
@@ -24,7 +24,8 @@ export function supposedIn({ topic, machine }: Scene): Present | undefined {
 
 /** Every reading that there is to buy, with what those show that are bought. */
 export function offersOf(case_: LessonCase, bought: readonly Offer[]) {
-  const sound = case_.knowledge === 'known' ? soundFeatures(case_) : undefined
+  const state = case_.knowledge === 'known' ? stateOf(soundOf(case_)) : undefined
+  const sound = state && featuresOf(state)
   return OFFER_IDS.map((reading) => {
     const [observation] = bought.includes(reading) ? observationsOf(case_, [reading]) : []
     const feature = OFFERS[reading]
@@ -41,10 +42,4 @@ export function offersOf(case_: LessonCase, bought: readonly Offer[]) {
       readonly sound: unknown
     }
   })
-}
-
-/** What the sound machine shows in the weather of the case: read when it was new. */
-function soundFeatures({ machine, conditions }: Scene): Float64Array | undefined {
-  const state = stateOf(run({ machine, conditions, faults: NO_FAULTS, deviations: NO_DEVIATIONS }))
-  return state && featuresOf(state)
 }

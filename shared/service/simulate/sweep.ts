@@ -1,7 +1,17 @@
-import { type Case, type Outcome, run, stateOf, trialsSoFar } from '../../cycle/index.ts'
+import {
+  type Case,
+  counting,
+  type Faults,
+  type Nearby,
+  type Outcome,
+  runInPieces,
+  runNext,
+  stateOf,
+} from '../../cycle/index.ts'
 import { FEATURES, featuresOf, USUAL_CANDIDATES } from '../../diagnosis/index.ts'
 import { CalcError } from '../../errors.ts'
 import type { Place } from '../../instrument/index.ts'
+import type { InPieces } from '../../pieces.ts'
 import { requireSetting, shownSize, sizeOf, withoutFault, withSize, worstOf } from './faults.ts'
 import { type Setting, type SimulateInput, SWEEPS, type SweepName, USUAL_POINTS } from './fields.ts'
 import { viewOf } from './view.ts'
@@ -25,18 +35,32 @@ export interface Sweep {
 /** Trials of one answer: 60 rows in usual weather take up to 9000, a hard row in odd weather 4000. */
 export const MOST_TRIALS = 10_000
 
+/** Cases that are solved already, so that none is solved twice. */
+export type Known = readonly (readonly [Faults, Outcome])[]
+
+/** What a machine does with some faults: as it was solved before, else solved now. */
+export function* outcomeOf(asked: Case, known: Known = []): InPieces<Outcome> {
+  const found = known.find(([faults]) => sameFaults(faults, asked.faults))
+  return found?.[1] ?? (yield* runInPieces(asked))
+}
+
+const sameFaults = (a: Faults, b: Faults) =>
+  ([a, b] as const).every((one) =>
+    (Object.keys(one) as (keyof Faults)[]).every((name) => a[name] === b[name]),
+  )
+
 /**
  * One fault over a range, all else as in the case. Each row starts from the state of the one before.
  *
- * @param most - Trials of the model after which it is given up, so that nobody waits for it.
+ * @param known - Outcomes of the case with other faults that are there already.
  * @throws {CalcError} `bad-input` for ends without a fault that they belong to, for equal ends, and
  *   for more points than the work allows in this weather.
  */
-export function sweepOf(
+export function* sweepOf(
   asked: Case,
   input: Pick<SimulateInput, 'sweep' | 'sweepFrom' | 'sweepTo' | 'sweepPoints'>,
-  most = Number.POSITIVE_INFINITY,
-): Sweep | undefined {
+  known: Known = [],
+): InPieces<Sweep | undefined> {
   const { sweep: name, sweepFrom, sweepTo, sweepPoints = USUAL_POINTS } = input
   if (name === undefined) {
     const stray = (['sweepFrom', 'sweepTo', 'sweepPoints'] as const).find((field) => input[field])
@@ -58,19 +82,22 @@ export function sweepOf(
       hint: 'Give two sizes that differ.',
     })
   }
-  const reference = run({ ...asked, faults: withoutFault(asked.faults, setting) })
-  let near = stateOf(reference)
-  const before = trialsSoFar()
-  const rows = Array.from({ length: sweepPoints }, (_, index): SweepRow => {
-    if (trialsSoFar() - before > most) throw tooMuch(index)
+  const without = { ...asked, faults: withoutFault(asked.faults, setting) }
+  const reference = yield* outcomeOf(without, known)
+  let near: Nearby = { outcome: reference }
+  let trials = 0
+  const rows: SweepRow[] = []
+  for (let index = 0; index < sweepPoints; index += 1) {
+    if (trials > MOST_TRIALS) throw tooMuch(index)
     const size = from + ((to - from) * index) / (sweepPoints - 1)
-    const outcome = run(
-      { ...asked, faults: withSize(asked.faults, setting, size) },
-      near?.solution.trial.guess,
-    )
-    near = stateOf(outcome) ?? near
-    return { size, outcome, moved: moves(reference, outcome) }
-  })
+    const faults = withSize(asked.faults, setting, size)
+    yield
+    const row = yield* counting(runNext({ ...asked, faults }, near))
+    trials += row.trials
+    near = row.value
+    const { outcome } = near
+    rows.push({ size, outcome, moved: moves(reference, outcome) })
+  }
   return { name, setting, rows, plateau: plateauOf(rows) }
 }
 

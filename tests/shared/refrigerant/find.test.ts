@@ -24,6 +24,12 @@ describe('finding a refrigerant', () => {
     ['carbon dioxide', 'R-744'],
     ['CFC-12', 'R-12'],
     ['22', 'R-22'],
+    ['R−134a', 'R-134a'], // a minus
+    ['R.134a', 'R-134a'],
+    ['“R-134a”', 'R-134a'],
+    ['R-134\u200Ba', 'R-134a'], // a space without width
+    ['R-134a®', 'R-134a'],
+    ['CO₂', 'R-744'],
   ])('%s is %s', (typed, id) => {
     expect(refrigerant(typed).info.id).toBe(id)
   })
@@ -46,6 +52,22 @@ describe('finding a refrigerant', () => {
       expect(refusalOf(() => refrigerant(typed)).code).toBe('unknown-refrigerant')
     },
   )
+
+  // What is left without such a letter would often be another refrigerant, or the one by chance.
+  it.each([
+    ['R-134\uFFFD', '\uFFFD'], // a letter that was lost on the way
+    ['R-410\u0410', '\u0430'], // a Cyrillic А
+    ['R-134?', '?'],
+    ['R-1234yf*', '*'],
+    ['R-407é', 'é'],
+    ['R-22+', '+'],
+  ])('%s is none, since no name has such a letter', (typed, letter) => {
+    const { code, message, hint } = refusalOf(() => refrigerant(typed))
+    expect(code).toBe('unknown-refrigerant')
+    expect(message).toContain(typed)
+    expect(hint).toMatch(/^Nearest: R-/u)
+    expect(hint).toContain(`No name has '${letter}' in it.`)
+  })
 
   it('names what it was asked for, cut where it is long, and what there is where nothing is near', () => {
     const { message } = refusalOf(() => refrigerant(`R-${'9'.repeat(60)}`))
