@@ -167,7 +167,7 @@ function byPosterior(inferred: Inferred, { knowledge, read }: Grounds): Verdict 
   }
   const fits = soundFits(inferred)
   const sound = soundShare(inferred)
-  if (fits && sound >= SOUND_FROM) {
+  if (fits && sound >= SOUND_FROM && posterior.causes[0]?.cause === 'none') {
     return { id: 'no-fault-shown', named: ['none'], share: sound, merged: false }
   }
   const set = soundFirst(holding(posterior.causes, SET_HOLDS), fits)
