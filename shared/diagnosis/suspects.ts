@@ -33,6 +33,11 @@ export interface Candidate {
   readonly baseline?: Baseline | undefined
 }
 
+/** Share of the capacity that a fault costs from which on it matters. */
+export const MATTERS = figures.severity.mattersFrom
+/** How common a fault that costs less is among what a shop is brought, beside one that matters. */
+const OF_LITTLE = figures.severity.ofLittle
+
 /** Variance of what lies anywhere in a span, as a part of its square. */
 const UNIFORM = 12
 
@@ -75,7 +80,7 @@ export function suspectsOf(
     return {
       cause,
       severity,
-      width,
+      width: cause !== 'none' && impact < MATTERS ? OF_LITTLE * width : width,
       impact: impact as number | undefined,
       mean: mean.map((value, i) => value + (found.shift[i] as number)),
       covariance,

@@ -179,6 +179,27 @@ describe('suspects of several kinds', () => {
   })
 })
 
+describe('severities of a fault', () => {
+  it('count by their width, and by two fifths of it where they cost less than a tenth', () => {
+    const sound = effect({})
+    const fault = (severity: number, impact: number): Effect => ({
+      ...sound,
+      cause: 'overcharge',
+      severity,
+      impact,
+    })
+    const fine = finer([sound, fault(0.2, 0.02), fault(0.6, 0.3)], 1)
+    const all = suspectsOf({ share: 1, effects: fine, knowledge: 'model' }, NO_TEST, undefined)
+    const [little, much] = all.filter(({ cause }) => cause === 'overcharge')
+    // 0 to 0.2 costs 0.01 in its middle, 0.2 to 0.6 costs 0.16
+    expect(Math.exp((little?.logPrior ?? 0) - (much?.logPrior ?? 0))).toBeCloseTo(
+      (0.4 * 0.2) / 0.4,
+      9,
+    )
+    expect(Math.exp(little?.logPrior ?? 0) + Math.exp(much?.logPrior ?? 0)).toBeCloseTo(1 / 3, 9)
+  })
+})
+
 describe('effects between those that were solved', () => {
   const { machine, nominal } = preset('van-valve-134a')
   const solved = effectsOf(machine, nominal, solvedAt)

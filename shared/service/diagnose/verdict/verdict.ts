@@ -1,5 +1,6 @@
 import figures from '../../../../data/service/diagnosis.json' with { type: 'json' }
 import type { Cause } from '../../../diagnosis/hypotheses.ts'
+import { MATTERS } from '../../../diagnosis/suspects.ts'
 import type { Knowledge } from '../input/kinds.ts'
 import type { Inferred } from '../posterior/infer.ts'
 
@@ -182,8 +183,6 @@ function byPosterior(inferred: Inferred, { knowledge, read }: Grounds): Verdict 
 
 /** Share of what costs hardly any cooling from which on nothing is called wrong. */
 const SOUND_FROM = 0.85
-/** Share of the capacity that a fault costs which is called one. */
-const MATTERS = 0.1
 
 /** How likely it is that nothing is wrong, or nothing that costs cooling. */
 const soundShare = ({ all, posterior }: Inferred): number =>

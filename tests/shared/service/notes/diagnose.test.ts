@@ -24,7 +24,7 @@ notesOf('diagnose', [
       'Compression ratio: 5.93',
     ],
     restsOn:
-      'machine-model-card diagnosis-priors-memory diagnosis-costs-memory diagnosis-spread-memory diagnosis-discrepancy-memory diagnosis-mistakes-memory diagnosis-kinds-memory diagnosis-evidence-memory sign-practice published-performance shop-thermometers shop-gauges equation-r-134a us-standard-atmosphere-1976 weather',
+      'machine-model-card diagnosis-priors-memory diagnosis-severity-memory diagnosis-costs-memory diagnosis-spread-memory diagnosis-discrepancy-memory diagnosis-mistakes-memory diagnosis-kinds-memory diagnosis-evidence-memory sign-practice published-performance shop-thermometers shop-gauges equation-r-134a us-standard-atmosphere-1976 weather',
   },
   {
     input: {
@@ -53,7 +53,7 @@ notesOf('diagnose', [
       'Compression ratio: 5.77',
     ],
     restsOn:
-      'machine-model-card diagnosis-priors-memory diagnosis-costs-memory diagnosis-spread-memory diagnosis-discrepancy-memory diagnosis-mistakes-memory diagnosis-kinds-memory diagnosis-evidence-memory sign-practice published-performance shop-thermometers shop-gauges equation-r-134a us-standard-atmosphere-1976 weather',
+      'machine-model-card diagnosis-priors-memory diagnosis-severity-memory diagnosis-costs-memory diagnosis-spread-memory diagnosis-discrepancy-memory diagnosis-mistakes-memory diagnosis-kinds-memory diagnosis-evidence-memory sign-practice published-performance shop-thermometers shop-gauges equation-r-134a us-standard-atmosphere-1976 weather',
   },
   {
     input: {
@@ -78,7 +78,7 @@ notesOf('diagnose', [
       'Compression ratio: 1.59',
     ],
     restsOn:
-      'machine-model-card diagnosis-priors-memory diagnosis-costs-memory diagnosis-spread-memory diagnosis-discrepancy-memory diagnosis-mistakes-memory diagnosis-kinds-memory diagnosis-evidence-memory gauge-chart-2005 published-performance sign-practice shop-thermometers shop-gauges equation-r-134a us-standard-atmosphere-1976 weather',
+      'machine-model-card diagnosis-priors-memory diagnosis-severity-memory diagnosis-costs-memory diagnosis-spread-memory diagnosis-discrepancy-memory diagnosis-mistakes-memory diagnosis-kinds-memory diagnosis-evidence-memory gauge-chart-2005 published-performance sign-practice shop-thermometers shop-gauges equation-r-134a us-standard-atmosphere-1976 weather',
   },
   {
     input: {
@@ -103,7 +103,7 @@ notesOf('diagnose', [
       'Compression ratio: 15.3',
     ],
     restsOn:
-      'machine-model-card diagnosis-priors-memory diagnosis-costs-memory diagnosis-spread-memory diagnosis-discrepancy-memory diagnosis-mistakes-memory diagnosis-kinds-memory diagnosis-evidence-memory sign-of-a-restriction sign-practice phase-equilibrium trade-practice shop-thermometers shop-gauges equation-r-134a us-standard-atmosphere-1976 weather',
+      'machine-model-card diagnosis-priors-memory diagnosis-severity-memory diagnosis-costs-memory diagnosis-spread-memory diagnosis-discrepancy-memory diagnosis-mistakes-memory diagnosis-kinds-memory diagnosis-evidence-memory sign-of-a-restriction sign-practice phase-equilibrium trade-practice shop-thermometers shop-gauges equation-r-134a us-standard-atmosphere-1976 weather',
   },
   {
     input: {
@@ -125,7 +125,7 @@ notesOf('diagnose', [
       'Compression ratio: 6.22',
     ],
     restsOn:
-      'machine-model-card diagnosis-priors-memory diagnosis-costs-memory diagnosis-spread-memory diagnosis-discrepancy-memory diagnosis-mistakes-memory diagnosis-kinds-memory diagnosis-evidence-memory trade-practice pressure-switch-1994 pressure-switch-2000 high-cut-out-1996 shop-thermometers shop-gauges equation-r-134a us-standard-atmosphere-1976 weather',
+      'machine-model-card diagnosis-priors-memory diagnosis-severity-memory diagnosis-costs-memory diagnosis-spread-memory diagnosis-discrepancy-memory diagnosis-mistakes-memory diagnosis-kinds-memory diagnosis-evidence-memory trade-practice pressure-switch-1994 pressure-switch-2000 high-cut-out-1996 shop-thermometers shop-gauges equation-r-134a us-standard-atmosphere-1976 weather',
   },
   {
     input: {
@@ -143,7 +143,7 @@ notesOf('diagnose', [
       'Saturation temperature of the low side: 75.2 ±0.8 °F',
     ],
     restsOn:
-      'machine-model-card diagnosis-priors-memory diagnosis-costs-memory diagnosis-spread-memory diagnosis-discrepancy-memory diagnosis-mistakes-memory diagnosis-kinds-memory diagnosis-evidence-memory phase-equilibrium trade-practice shop-thermometers shop-gauges equation-r-134a us-standard-atmosphere-1976 weather',
+      'machine-model-card diagnosis-priors-memory diagnosis-severity-memory diagnosis-costs-memory diagnosis-spread-memory diagnosis-discrepancy-memory diagnosis-mistakes-memory diagnosis-kinds-memory diagnosis-evidence-memory phase-equilibrium trade-practice shop-thermometers shop-gauges equation-r-134a us-standard-atmosphere-1976 weather',
   },
   {
     input: {
@@ -165,7 +165,7 @@ notesOf('diagnose', [
       'Compression ratio: 3.02',
     ],
     restsOn:
-      'machine-model-card diagnosis-priors-memory diagnosis-costs-memory diagnosis-spread-memory diagnosis-discrepancy-memory diagnosis-mistakes-memory diagnosis-kinds-memory diagnosis-evidence-memory shop-thermometers shop-gauges equation-r-134a us-standard-atmosphere-1976 weather',
+      'machine-model-card diagnosis-priors-memory diagnosis-severity-memory diagnosis-costs-memory diagnosis-spread-memory diagnosis-discrepancy-memory diagnosis-mistakes-memory diagnosis-kinds-memory diagnosis-evidence-memory shop-thermometers shop-gauges equation-r-134a us-standard-atmosphere-1976 weather',
   },
   {
     input: {
@@ -179,7 +179,7 @@ notesOf('diagnose', [
       ruledOut: ['condenser-air'],
     },
     tells:
-      'check; first over 9 of 10; evaporating 41.6 ±1.2 °F; condensing 160 ±1.2 °F; overAmbient 70.3 ±1.6 °F; ratio 5.57; lowSide 40 ±1 psig; 3 to do',
+      'check; first 9 of 10; evaporating 41.6 ±1.2 °F; condensing 160 ±1.2 °F; overAmbient 70.3 ±1.6 °F; ratio 5.57; lowSide 40 ±1 psig; 3 to do',
     warns: '',
     assumes:
       'modelMachine priors baseline returnAir relativeHumidity compressorRpm ambient liquidPressure suctionPressure systemPressure systemTemperature altitude',
@@ -192,7 +192,7 @@ notesOf('diagnose', [
       'Compression ratio: 5.57',
     ],
     restsOn:
-      'machine-model-card diagnosis-priors-memory diagnosis-costs-memory diagnosis-spread-memory diagnosis-discrepancy-memory diagnosis-mistakes-memory diagnosis-kinds-memory diagnosis-evidence-memory shop-thermometers shop-gauges equation-r-1234yf us-standard-atmosphere-1976 weather',
+      'machine-model-card diagnosis-priors-memory diagnosis-severity-memory diagnosis-costs-memory diagnosis-spread-memory diagnosis-discrepancy-memory diagnosis-mistakes-memory diagnosis-kinds-memory diagnosis-evidence-memory shop-thermometers shop-gauges equation-r-1234yf us-standard-atmosphere-1976 weather',
   },
   {
     input: {
@@ -218,6 +218,6 @@ notesOf('diagnose', [
       'Compression ratio: 4.32',
     ],
     restsOn:
-      'machine-model-card diagnosis-priors-memory diagnosis-costs-memory diagnosis-spread-memory diagnosis-discrepancy-memory diagnosis-mistakes-memory diagnosis-kinds-memory diagnosis-evidence-memory shop-thermometers shop-gauges shop-scale equation-r-134a us-standard-atmosphere-1976 weather',
+      'machine-model-card diagnosis-priors-memory diagnosis-severity-memory diagnosis-costs-memory diagnosis-spread-memory diagnosis-discrepancy-memory diagnosis-mistakes-memory diagnosis-kinds-memory diagnosis-evidence-memory shop-thermometers shop-gauges shop-scale equation-r-134a us-standard-atmosphere-1976 weather',
   },
 ])
