@@ -122,6 +122,7 @@ function diagnoseMachine(input: DiagnoseInput): Computation<DiagnoseResult> {
         read: observations.length,
         ofPattern: causesOf(evidence.patterns),
         atRest: causeAtRest(atRest),
+        showsLowCharge: causesOf(patterns)[0] === 'undercharge',
         ruledOut: ruledOutBy(evidence),
       })
     : NOTHING_WEIGHED

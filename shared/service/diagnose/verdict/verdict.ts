@@ -43,6 +43,8 @@ export interface Grounds {
   readonly ofPattern: readonly Cause[]
   /** What the pressure at rest stands for, where it is surely off saturation. */
   readonly atRest?: Cause | undefined
+  /** Whether a published pattern surely shown stands for a low charge, of a machine of the model as well. */
+  readonly showsLowCharge?: boolean
   /** What was looked for and not found: no pattern names it. */
   readonly ruledOut?: readonly Cause[]
 }
@@ -65,15 +67,16 @@ export function verdictOf(inferred: Inferred, given: Grounds): Verdict {
     atRest === undefined || found.named.includes(atRest)
       ? found
       : withCause(found, inferred, atRest)
-  return atRest === 'undercharge' ? verdict : notLowAlone(verdict, inferred)
+  const isShown = atRest === 'undercharge' || given.showsLowCharge
+  return isShown ? verdict : notLowAlone(verdict, inferred)
 }
 
 /** A cause less likely than this keeps no low charge company. */
 const KEEPS_COMPANY = 0.005
 
 /**
- * Who reads of a low charge alone may fill a machine that is full: below a high share the likeliest
- * other fault is named with it.
+ * Who reads of a low charge alone may fill a machine that is full: below a high share, and where no
+ * pattern of the trade says so, the likeliest other fault is named with it.
  */
 function notLowAlone(verdict: Verdict, { posterior }: Inferred): Verdict {
   const { id, named, share } = verdict
@@ -115,7 +118,7 @@ function strained(verdict: Verdict, inferred: Inferred, { ofPattern }: Grounds):
 }
 
 function asPattern(verdict: Verdict, inferred: Inferred, grounds: Grounds): Verdict {
-  const { ofPattern, read } = grounds
+  const { ofPattern, read, knowledge } = grounds
   const [said] = ofPattern
   if (said === undefined) return verdict
   const { causes } = inferred.posterior
@@ -126,7 +129,8 @@ function asPattern(verdict: Verdict, inferred: Inferred, grounds: Grounds): Verd
   const names = verdict.named.filter((cause) => ofPattern.includes(cause))
   const alone = verdict.id === 'fault' && names.length > 0
   const whole = set.some(({ cause }) => cause === said) && set.length <= MOST_OF_A_PATTERN
-  if ((!alone || read <= FEW) && whole && share >= figures.named.withPattern) {
+  const open = !alone || read <= FEW || knowledge === 'unknown'
+  if (open && whole && share >= figures.named.withPattern) {
     const named = set.map(({ cause }) => cause)
     return { id: 'fault', named, share, merged: named.length > 1 }
   }

@@ -185,6 +185,13 @@ describe('what a published pattern stands for', () => {
     )
   })
 
+  it('is named whole where the kind of the machine is open, whatever is likeliest', () => {
+    const named = inferred({ air: 0.92, overcharge: 0.08 })
+    expect(said(named, { ofPattern: ['overcharge', 'air'], knowledge: 'unknown' })).toBe(
+      'fault air+overcharge 1.000 merged',
+    )
+  })
+
   it('leaves out what is as good as ruled out, and is not named when it stands for too much', () => {
     const named = inferred({ air: 0.95, overcharge: 0.046, restriction: 0.004 })
     expect(said(named, { ofPattern: ['air', 'restriction'], read: 2 })).toBe('fault air 0.950')
@@ -222,6 +229,10 @@ describe('a low charge', () => {
     expect(said(low(0.96, { 'reading-or-test-wrong': 0.036, air: 0.004 }))).toBe(
       'cannot-tell undercharge 0.960',
     )
+    // a pattern of the trade says it as well, or the pressure at rest
+    for (const shown of [{ showsLowCharge: true }, { atRest: 'undercharge' as const }]) {
+      expect(said(low(0.9, { restriction: 0.1 }), shown)).toBe('fault undercharge 0.900')
+    }
     // of no other cause that much is asked
     expect(said(inferred({ restriction: 0.9, undercharge: 0.1 }))).toBe('fault restriction 0.900')
   })
