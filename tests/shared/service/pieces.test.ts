@@ -92,14 +92,21 @@ describe('a simulation', () => {
 describe('a count of trials', () => {
   it('is of the work itself, whatever has its turn meanwhile', () => {
     const input = simulate.parse({ modelMachine: 'loader', sweep: 'charge' })
-    const alone = atOnce(counting(simulate.inPieces(input))).trials
+    const alone = atOnce(counting(simulate.inPieces(input)))?.trials
     const work = counting(simulate.inPieces(input))
     for (;;) {
       const { done, value } = work.next()
       simulate.compute(simulate.parse({ modelMachine: 'van' }))
       if (done !== true) continue
-      expect(value.trials).toBe(alone)
+      expect(value?.trials).toBe(alone)
       break
     }
+  })
+
+  it('ends work that takes more', () => {
+    const { fault: _, ...input } = simulate.parse({ modelMachine: 'loader', sweep: 'charge' })
+    const before = trialsSoFar()
+    expect(atOnce(counting(simulate.inPieces(input), 100))).toBeUndefined()
+    expect(trialsSoFar() - before).toBeLessThan(100 + MOST_A_PIECE)
   })
 })
