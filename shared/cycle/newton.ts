@@ -26,6 +26,8 @@ const MOST_HALVINGS = 7
 /** Given up when so many iterations have not brought the error down to this share. */
 const PATIENCE = 6
 const PROGRESS = 0.5
+/** Sooner where two fresh Jacobians in a row left this share: it lies on a corner, or where there is no root. */
+const STUCK = 0.98
 /** An old Jacobian, corrected, is kept while a step leaves less than this share of the error. */
 const GOOD_STEP = 0.25
 
@@ -63,6 +65,8 @@ export function newton(
     history.push(error)
     const before = history.at(-1 - PATIENCE)
     if (before !== undefined && error > PROGRESS * before) break
+    const lately = history.at(-3)
+    if (jacobian === undefined && lately !== undefined && error > STUCK * lately) break
     if (jacobian === undefined) {
       jacobian = differences(evaluate, x, r)
       fresh = true

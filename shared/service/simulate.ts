@@ -31,7 +31,7 @@ import {
 } from './simulate/result.ts'
 import { modelSources, severitySource } from './simulate/sources.ts'
 import { explain } from './simulate/steps.ts'
-import { outcomeOf, shownSweep, sweepOf } from './simulate/sweep.ts'
+import { outcomeOf, rangeOf, shownSweep, sweepOf } from './simulate/sweep.ts'
 import { TEXTS, withoutBand } from './simulate/texts.ts'
 import { simulateTold } from './simulate/told.ts'
 import { viewOf } from './simulate/view.ts'
@@ -84,14 +84,16 @@ export const simulate = defineOperation({
       deviations: deviationsIn(input),
     }
     const present = presentIn(asked.faults, machine)
+    const range = rangeOf(machine, input)
     const own = yield* outcomeOf(asked)
     const whole = yield* outcomeOf({ ...asked, faults: NO_FAULTS }, [[asked.faults, own]])
     const now = viewOf(own, place)
     const sound = present.length === 0 ? undefined : viewOf(whole, place)
-    const sweep = yield* sweepOf(asked, input, [
+    const known = [
       [asked.faults, own],
       [NO_FAULTS, whole],
-    ])
+    ] as const
+    const sweep = range && (yield* sweepOf(asked, range, known))
     notes.steps.push(...explain(now))
     notes.sources.push(
       ...modelSources(),

@@ -2,6 +2,10 @@ import type { Operation } from '../../shared/operation.ts'
 import { operations } from '../../shared/operations.ts'
 import { randomFrom } from '../../shared/random.ts'
 import { refrigerants } from '../../shared/refrigerant/index.ts'
+import { OFFER_IDS } from '../../shared/service/lesson/market.ts'
+import { TOPIC_IDS } from '../../shared/service/lesson/topics.ts'
+import { SWEEP_NAMES } from '../../shared/service/simulate/fields.ts'
+import { MODEL_MACHINES } from '../../shared/service/simulate/machines.ts'
 import { MICRON, simulateRise } from '../generate/rise-simulation.ts'
 
 type Tree = Record<string, unknown>
@@ -141,6 +145,41 @@ const tables = (): readonly Tree[] =>
     { refrigerant, from: '20 psig', to: '240 psig', step: '0.1101 psi' },
   ])
 
+/** Each fault of each invented machine over its range, in usual weather and in such as hardly is. */
+const sweeps = (): readonly Tree[] =>
+  MODEL_MACHINES.flatMap(({ id }) =>
+    SWEEP_NAMES.flatMap((sweep) =>
+      [
+        {},
+        { ambient: '44 °C', returnAir: '12.5 °C', relativeHumidity: '50 %', compressorRpm: 2000 },
+        { ambient: '13 °C', returnAir: '26 °C', relativeHumidity: '20 %', compressorRpm: 1400 },
+        { ambient: '40 °C', returnAir: '32 °C', relativeHumidity: '60 %', compressorRpm: 3100 },
+      ].map((weather) => ({ ...weather, modelMachine: id, sweep, sweepPoints: 60 })),
+    ),
+  )
+
+/** Cases of every topic to their end, with everything bought. */
+function ends(): readonly Tree[] {
+  const random = randomFrom(7)
+  const predictions = {
+    lowSide: 'up',
+    highSide: 'up',
+    superheat: 'same',
+    subcooling: 'same',
+    vent: 'same',
+  }
+  return TOPIC_IDS.flatMap((topic) =>
+    times(12, (index) => ({
+      seed: Math.floor(random() * 2 ** 31),
+      topic,
+      knowledge: index % 2 === 0 ? 'known' : 'roughly',
+      predictions,
+      bought: [...OFFER_IDS],
+      named: 'none',
+    })),
+  )
+}
+
 const MADE: Readonly<Record<string, () => readonly Tree[]>> = {
   table: tables,
   charge: charges,
@@ -148,6 +187,8 @@ const MADE: Readonly<Record<string, () => readonly Tree[]>> = {
   contamination: suspicions,
   fractionation: leaks,
   'work-order': orders,
+  simulate: sweeps,
+  lesson: ends,
 }
 
 /** Inputs made to be dear: every list full, no two states alike; and the example with each refrigerant. */

@@ -6,7 +6,7 @@ import { comparedPerformance, comparedReadings } from '../simulate/compare.ts'
 import { presentIn } from '../simulate/faults.ts'
 import { SWEEP_NAMES, SWEEPS } from '../simulate/fields.ts'
 import { outcomeShown } from '../simulate/outcome.ts'
-import { shownSweep, sweepOf } from '../simulate/sweep.ts'
+import { rangeOf, shownSweep, sweepOf } from '../simulate/sweep.ts'
 import { viewOf } from '../simulate/view.ts'
 import { type LessonCase, soundOf } from './draw.ts'
 import { OFFERS, type Offer, shownFeature, totalCost } from './market.ts'
@@ -29,12 +29,11 @@ export function* endingOf(
   const reveal = yield* revealOf(case_, bought, named, soundOutcome)
   const [now, sound] = [viewOf(case_.outcome, place), viewOf(soundOutcome, place)]
   const size = presentIn(asked.faults, machine)[0]
-  const sweep = yield* sweepOf(
-    whole,
-    { sweep: SWEEP_NAMES.find((name) => SWEEPS[name] === size?.setting) ?? 'charge' },
-    [[NO_FAULTS, soundOutcome]],
-  )
-  if (sweep === undefined) throw new Error('A lesson has a sweep.')
+  const range = rangeOf(machine, {
+    sweep: SWEEP_NAMES.find((name) => SWEEPS[name] === size?.setting) ?? 'charge',
+  })
+  if (range === undefined) throw new Error('A lesson has a sweep.')
+  const sweep = yield* sweepOf(whole, range, [[NO_FAULTS, soundOutcome]])
   const minutes = totalCost(bought).to('min')
   const feature = (offer: Offer, value: number | undefined): Quantity | undefined =>
     value === undefined ? undefined : shownFeature(OFFERS[offer], value, case_)

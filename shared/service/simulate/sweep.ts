@@ -8,6 +8,7 @@ import {
   runNext,
   stateOf,
 } from '../../cycle/index.ts'
+import type { Machine } from '../../cycle/types.ts'
 import { FEATURES, featuresOf, USUAL_CANDIDATES } from '../../diagnosis/index.ts'
 import { CalcError } from '../../errors.ts'
 import type { Place } from '../../instrument/index.ts'
@@ -32,8 +33,8 @@ export interface Sweep {
   readonly plateau: readonly [from: number, to: number] | undefined
 }
 
-/** Trials of one answer: 60 rows in usual weather take up to 9000, a hard row in odd weather 4000. */
-export const MOST_TRIALS = 10_000
+/** Trials of one sweep: 60 rows in usual weather take up to 3600, a hard row in odd weather up to 11,000. */
+export const MOST_TRIALS = 7_000
 
 /** Cases that are solved already, so that none is solved twice. */
 export type Known = readonly (readonly [Faults, Outcome])[]
@@ -49,19 +50,26 @@ const sameFaults = (a: Faults, b: Faults) =>
     (Object.keys(one) as (keyof Faults)[]).every((name) => a[name] === b[name]),
   )
 
+/** What is asked of a sweep. */
+interface Range {
+  readonly name: SweepName
+  readonly setting: Setting
+  readonly from: number
+  readonly to: number
+  readonly points: number
+}
+
 /**
- * One fault over a range, all else as in the case. Each row starts from the state of the one before.
+ * The range of a sweep; nothing where none is asked for.
  *
- * @param known - Outcomes of the case with other faults that are there already.
- * @throws {CalcError} `bad-input` for ends without a fault that they belong to, for equal ends, and
- *   for more points than the work allows in this weather.
+ * @throws {CalcError} `bad-input` for ends without a fault that they belong to, and for equal ends;
+ *   `refused` for a fault that the machine cannot have.
  */
-export function* sweepOf(
-  asked: Case,
+export function rangeOf(
+  machine: Machine,
   input: Pick<SimulateInput, 'sweep' | 'sweepFrom' | 'sweepTo' | 'sweepPoints'>,
-  known: Known = [],
-): InPieces<Sweep | undefined> {
-  const { sweep: name, sweepFrom, sweepTo, sweepPoints = USUAL_POINTS } = input
+): Range | undefined {
+  const { sweep: name, sweepFrom, sweepTo, sweepPoints: points = USUAL_POINTS } = input
   if (name === undefined) {
     const stray = (['sweepFrom', 'sweepTo', 'sweepPoints'] as const).find((field) => input[field])
     if (stray === undefined) return undefined
@@ -71,7 +79,6 @@ export function* sweepOf(
     })
   }
   const setting = SWEEPS[name]
-  const { machine } = asked
   requireSetting(setting, machine, 'sweep')
   const usual = worstOf(setting, machine)
   const from = sweepFrom ? sizeOf(setting, sweepFrom, machine, 'sweepFrom') : usual[0]
@@ -82,17 +89,31 @@ export function* sweepOf(
       hint: 'Give two sizes that differ.',
     })
   }
+  return { name, setting, from, to, points }
+}
+
+/**
+ * One fault over a range, all else as in the case. Each row starts from the state of the one before.
+ *
+ * @param known - Outcomes of the case with other faults that are there already.
+ * @throws {CalcError} `bad-input` for more points than the work allows in this weather.
+ */
+export function* sweepOf(
+  asked: Case,
+  { name, setting, from, to, points }: Range,
+  known: Known = [],
+): InPieces<Sweep> {
   const without = { ...asked, faults: withoutFault(asked.faults, setting) }
   const reference = yield* outcomeOf(without, known)
   let near: Nearby = { outcome: reference }
   let trials = 0
   const rows: SweepRow[] = []
-  for (let index = 0; index < sweepPoints; index += 1) {
-    if (trials > MOST_TRIALS) throw tooMuch(index)
-    const size = from + ((to - from) * index) / (sweepPoints - 1)
+  for (let index = 0; index < points; index += 1) {
+    const size = from + ((to - from) * index) / (points - 1)
     const faults = withSize(asked.faults, setting, size)
     yield
-    const row = yield* counting(runNext({ ...asked, faults }, near))
+    const row = yield* counting(runNext({ ...asked, faults }, near), MOST_TRIALS - trials)
+    if (row === undefined) throw tooMuch(index)
     trials += row.trials
     near = row.value
     const { outcome } = near

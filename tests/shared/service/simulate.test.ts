@@ -613,8 +613,8 @@ describe('the work of a sweep', () => {
     })
     expect(error).toMatchObject({ code: 'bad-input', path: ['sweepPoints'] })
     expect((error as { hint?: string }).hint).toMatch(/^Give fewer points, \d+ or so/u)
-    // The last row may go on as far as one row ever does.
-    expect(trials).toBeLessThan(2 * MOST_TRIALS)
+    // The machine without the fault is solved besides, and the last piece is done to its end.
+    expect(trials).toBeLessThan(1.2 * MOST_TRIALS)
   })
 
   it('is within its bounds for every sweep of 60 rows in usual weather', () => {
@@ -622,7 +622,7 @@ describe('the work of a sweep', () => {
       const { trials, error } = worked({ modelMachine, sweep: 'charge', sweepPoints: 60 })
       expect(error).toBeUndefined()
       expect(trials).toBeGreaterThan(60)
-      expect(trials).toBeLessThan(MOST_TRIALS)
+      expect(trials).toBeLessThan(0.6 * MOST_TRIALS)
     }
   })
 })
