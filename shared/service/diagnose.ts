@@ -26,6 +26,7 @@ import {
   causesOf,
   type Evidence,
   ruledOutBy,
+  showsLowCharge,
   VACUUM,
 } from './diagnose/posterior/evidence.ts'
 import { doubted, inferInTurn } from './diagnose/posterior/infer.ts'
@@ -122,7 +123,7 @@ function diagnoseMachine(input: DiagnoseInput): Computation<DiagnoseResult> {
         read: observations.length,
         ofPattern: causesOf(evidence.patterns),
         atRest: causeAtRest(atRest),
-        showsLowCharge: causesOf(patterns)[0] === 'undercharge',
+        showsLowCharge: showsLowCharge(patterns),
         ruledOut: ruledOutBy(evidence),
       })
     : NOTHING_WEIGHED

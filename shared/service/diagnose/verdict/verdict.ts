@@ -43,7 +43,7 @@ export interface Grounds {
   readonly ofPattern: readonly Cause[]
   /** What the pressure at rest stands for, where it is surely off saturation. */
   readonly atRest?: Cause | undefined
-  /** Whether a published pattern surely shown stands for a low charge, of a machine of the model as well. */
+  /** Whether a published pattern surely shown stands for a low charge alone, of a machine of the model as well. */
   readonly showsLowCharge?: boolean
   /** What was looked for and not found: no pattern names it. */
   readonly ruledOut?: readonly Cause[]
