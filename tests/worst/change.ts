@@ -60,7 +60,10 @@ const vary: Change = (input, _, __, random) => {
   if (!leaf) return
   const [holder, name] = leaf
   const value = holder[name]
-  if (typeof value === 'number') holder[name] = value * 2 ** (random() * 2 - 1)
+  if (typeof value === 'number') {
+    const varied = value * 2 ** (random() * 2 - 1)
+    holder[name] = Number.isInteger(value) ? Math.round(varied) : varied
+  }
   if (typeof value === 'boolean') holder[name] = !value
   if (typeof value === 'string') holder[name] = variedText(value, random)
 }

@@ -8,15 +8,20 @@ import {
   type Nearby,
   NO_DEVIATIONS,
   NO_FAULTS,
+  type Outcome,
   performanceOf,
   pointsOf,
   presets,
+  type Readings,
   type Running,
   readingsOf,
   run,
   runNear,
+  runNext,
   stateOf,
+  trialsSoFar,
 } from '../../../shared/cycle/index.ts'
+import { atOnce } from '../../../shared/pieces.ts'
 import { randomFrom } from '../../../shared/random.ts'
 import { randomCase } from '../../generate/cycle-cases.ts'
 
@@ -212,6 +217,57 @@ describe('every state that the model gives', () => {
     }
     expect(compared).toBeGreaterThan(150)
     expect(missed).toBeLessThan(compared / 10)
+  })
+})
+
+describe('the next case of a sweep', () => {
+  const of = (outcome: Outcome) => {
+    const state = stateOf(outcome)
+    return { kind: outcome.kind, readings: state && readingsOf(state) }
+  }
+  const trialsOf = <T>(work: () => T) => {
+    const before = trialsSoFar()
+    const value = work()
+    return { value, trials: trialsSoFar() - before }
+  }
+
+  it('ends as it does from the beginning, by fewer trials', () => {
+    const random = randomFrom(79)
+    const within = (from: number, to: number) => from + (to - from) * random()
+    const kinds = new Set<Outcome['kind']>()
+    let [near, fresh] = [0, 0]
+    for (const { machine, nominal } of presets()) {
+      const conditions = {
+        ...nominal,
+        ambientK: within(288, 316),
+        returnAirK: within(291, 308),
+        returnHumidity: within(0.2, 0.8),
+        speed: nominal.speed * within(0.6, 1.6),
+      }
+      const sound = { machine, conditions, faults: NO_FAULTS, deviations: NO_DEVIATIONS }
+      for (const kind of ['evaporator-air', 'condenser-air', 'undercharge'] as const) {
+        let before: Nearby = { outcome: run(sound) }
+        for (let twelfth = 1; twelfth <= 12; twelfth += 1) {
+          const severity = twelfth / 12
+          const asked = { ...sound, faults: faultOf(machine, kind, severity) }
+          const whole = trialsOf(() => run(asked))
+          const next = trialsOf(() => atOnce(runNext(asked, before)))
+          before = next.value
+          near += next.trials
+          fresh += whole.trials
+          kinds.add(whole.value.kind)
+          const [one, other] = [of(whole.value), of(next.value.outcome)]
+          expect(other.kind).toBe(one.kind)
+          for (const [name, value] of Object.entries(one.readings ?? {})) {
+            const found = other.readings?.[name as keyof Readings]
+            if (typeof value === 'number') expect(found).toBeCloseTo(value, value > 1e3 ? 0 : 5)
+            else expect(found).toBe(value)
+          }
+        }
+      }
+    }
+    expect([...kinds]).toEqual(expect.arrayContaining(['steady', 'cycling', 'iced']))
+    expect(near).toBeLessThan(0.75 * fresh)
   })
 })
 

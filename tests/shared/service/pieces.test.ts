@@ -83,6 +83,20 @@ describe('a simulation', () => {
     expect(Math.max(...pieces)).toBeLessThan(MOST_A_PIECE)
   })
 
+  it('solves no state twice: the sound machine is its own twin, and what a sweep is compared with', () => {
+    const alone = sum(piecesOf(simulate, { modelMachine: 'loader' }))
+    const fault = sum(piecesOf(simulate, { modelMachine: 'loader', condenserAir: '60 %' }))
+    const swept = (input: object) =>
+      sum(piecesOf(simulate, { ...input, modelMachine: 'loader', sweep: 'air', sweepPoints: 2 }))
+    const rows = swept({}) - alone
+    expect(rows).toBeGreaterThan(0)
+    expect(fault).toBeLessThan(3 * alone)
+    // of a machine with that fault alone, the sound one is what it is compared with
+    const air = { airInside: '5 psi' }
+    const withAir = sum(piecesOf(simulate, { ...air, modelMachine: 'loader' }))
+    expect(swept(air) - withAir).toBe(rows)
+  })
+
   it('of a fault that no machine of its kind has is refused before any is solved', () => {
     const pieces = piecesOf(simulate, { modelMachine: 'loader', sweep: 'stroke' })
     expect(sum(pieces)).toBe(0)

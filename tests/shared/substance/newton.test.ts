@@ -17,7 +17,7 @@ import {
   type SaturationLine,
 } from '../../../shared/substance/saturation-line.ts'
 import { stateAt } from '../../../shared/substance/state.ts'
-import { searchState } from '../../../shared/substance/state-search.ts'
+import { findState, searchState } from '../../../shared/substance/state-search.ts'
 import { type Hold, splitPhases } from '../../../shared/substance/two-phase.ts'
 import { solved } from '../../support/blend.ts'
 import { counted, countedModel } from '../../support/counted.ts'
@@ -177,6 +177,29 @@ describe.each(SUBSTANCES)('a state of $id by pressure and', (data) => {
     expect(found.density / state.density).toBeCloseTo(1, 9)
     expect(count.calls).toBeLessThanOrEqual(STEPS)
   })
+
+  it.each(['enthalpy', 'entropy'] as const)(
+    '%s is the same with its last step taken by slopes, which saves a look',
+    (held) => {
+      const state = stateAt(plain, kelvin, 0.3 * data.critical.densityMolPerM3)
+      // off by enough for three looks, and by so little that one does
+      for (const [off, looks] of [
+        [1.01, 4],
+        [1 + 1e-8, 1],
+      ] as const) {
+        const { model, count } = countedModel(plain)
+        const guess = { temperatureK: off * kelvin, density: state.density }
+        const found = findState(model, state.pressurePa, held, state[held], guess)
+        expect(count.calls).toBeLessThanOrEqual(looks)
+        expect(found.temperatureK / kelvin).toBeCloseTo(1, 11)
+        expect(found.density / state.density).toBeCloseTo(1, 11)
+        expect(found.pressurePa / state.pressurePa).toBeCloseTo(1, 11)
+        const scale = state.cp * kelvin
+        expect((found.enthalpy - state.enthalpy) / scale).toBeCloseTo(0, 11)
+        expect((found.entropy - state.entropy) / state.cp).toBeCloseTo(0, 11)
+      }
+    },
+  )
 })
 
 describe('the critical point between two lines', () => {
