@@ -245,15 +245,6 @@ export function defineOperation<F extends Fields, R extends z.ZodType>(
     return { own, presentation, changes }
   }
   type Own = z.output<z.ZodObject<F>>
-  const told = (own: Own, computed: ReturnType<Compute<F, R>>) => {
-    const undeclared = computed.cautions.filter((id) => !cautionIds.includes(id))
-    if (undeclared.length > 0) {
-      throw new Error(`${name} gives cautions that it does not declare: ${undeclared.join(', ')}`)
-    }
-    const all = { ...computed, cautions: [...always, ...computed.cautions] }
-    const law = opens?.(own)
-    return law === undefined ? all : { ...all, law }
-  }
   const { inPieces: pieces, compute: whole, check } = definition
   function* inPieces(own: Own): InPieces<ReturnType<Compute<F, R>>> {
     let computed: ReturnType<Compute<F, R>>
@@ -263,7 +254,16 @@ export function defineOperation<F extends Fields, R extends z.ZodType>(
     } catch (error) {
       throw withCautions(always, error)
     }
-    return told(own, computed)
+    const undeclared = computed.cautions.filter((id) => !cautionIds.includes(id))
+    if (undeclared.length > 0) {
+      throw new Error(`${name} gives cautions that it does not declare: ${undeclared.join(', ')}`)
+    }
+    const law = opens?.(own)
+    return {
+      ...computed,
+      cautions: [...always, ...computed.cautions],
+      ...(law === undefined ? {} : { law }),
+    }
   }
   const compute: Compute<F, R> = (own) => atOnce(inPieces(own))
   /** What is shown in the asked units, before it is. */
