@@ -245,15 +245,6 @@ export function defineOperation<F extends Fields, R extends z.ZodType>(
     return { own, presentation, changes }
   }
   type Own = z.output<z.ZodObject<F>>
-  const told = (own: Own, computed: ReturnType<Compute<F, R>>) => {
-    const undeclared = computed.cautions.filter((id) => !cautionIds.includes(id))
-    if (undeclared.length > 0) {
-      throw new Error(`${name} gives cautions that it does not declare: ${undeclared.join(', ')}`)
-    }
-    const all = { ...computed, cautions: [...always, ...computed.cautions] }
-    const law = opens?.(own)
-    return law === undefined ? all : { ...all, law }
-  }
   const { inPieces: pieces, compute: whole, check } = definition
   function* inPieces(own: Own): InPieces<ReturnType<Compute<F, R>>> {
     let computed: ReturnType<Compute<F, R>>
@@ -263,21 +254,28 @@ export function defineOperation<F extends Fields, R extends z.ZodType>(
     } catch (error) {
       throw withCautions(always, error)
     }
-    return told(own, computed)
+    const undeclared = computed.cautions.filter((id) => !cautionIds.includes(id))
+    if (undeclared.length > 0) {
+      throw new Error(`${name} gives cautions that it does not declare: ${undeclared.join(', ')}`)
+    }
+    const law = opens?.(own)
+    return {
+      ...computed,
+      cautions: [...always, ...computed.cautions],
+      ...(law === undefined ? {} : { law }),
+    }
   }
   const compute: Compute<F, R> = (own) => atOnce(inPieces(own))
-  type Read = ReturnType<typeof read>
   /** What is shown in the asked units, before it is. */
-  const answerOf = ({ presentation, changes }: Read, computed: ReturnType<Compute<F, R>>) => {
+  function* answerTo(raw: unknown) {
+    const { own, presentation, changes } = read(raw)
+    const computed = yield* inPieces(own)
     const { law, result: found, steps, told: said } = computed
     const tree = { ...(said && fillTold(said, presentation)), law, result: found, steps }
     return { computed, tree, presentation, changes }
   }
-  const answerTo = (raw: unknown) => {
-    const asked = read(raw)
-    return answerOf(asked, compute(asked.own))
-  }
-  const textOf = ({ computed, tree, presentation, changes }: ReturnType<typeof answerOf>) => {
+  function* textOf(raw: unknown): InPieces<string> {
+    const { computed, tree, presentation, changes } = yield* answerTo(raw)
     const shown = membersText(tree, presentation)
     const dangers = constantTexts(cautions(computed.cautions))
     const sources = constantTexts(distinctSources(computed.sources))
@@ -306,7 +304,7 @@ export function defineOperation<F extends Fields, R extends z.ZodType>(
     parse: (raw) => read(raw).own,
     read,
     run(raw) {
-      const { computed, tree, presentation, changes } = answerTo(raw)
+      const { computed, tree, presentation, changes } = atOnce(answerTo(raw))
       return {
         ...(showAll(tree, presentation) as Pick<Answer<z.output<R>>, 'result' | 'steps'>),
         cautions: cautions(computed.cautions),
@@ -315,13 +313,8 @@ export function defineOperation<F extends Fields, R extends z.ZodType>(
         warnings: withChanges(changes, computed.warnings),
       }
     },
-    text: (raw) => textOf(answerTo(raw)),
-    textInPieces:
-      pieces &&
-      function* (raw) {
-        const asked = read(raw)
-        return textOf(answerOf(asked, yield* inPieces(asked.own)))
-      },
+    text: (raw) => atOnce(textOf(raw)),
+    textInPieces: pieces && textOf,
   }
   return operation
 }

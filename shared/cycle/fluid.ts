@@ -2,7 +2,7 @@ import { type Refrigerant, saturatedCurves } from '../refrigerant/index.ts'
 import { density as molarDensity, type Phase } from '../substance/density.ts'
 import type { HelmholtzModel } from '../substance/model.ts'
 import { stateAt } from '../substance/state.ts'
-import { type FoundState, findState } from '../substance/state-search.ts'
+import { type FoundState, findState } from '../substance/state-found.ts'
 
 /** Both ends of boiling at one pressure. SI, a kg. */
 export interface Saturation {

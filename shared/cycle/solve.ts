@@ -134,9 +134,9 @@ function onItsBranch(setup: Setup, from: Guess, pinned: Branch['pinned']): Solut
   const { stroke } = setup.machine.compressor
   const stuck = setup.case.faults.strokeStuck
   const varies = stroke !== undefined && stuck === undefined
-  const isOpen = pinned === 'discharge'
-  const usual = isOpen || branch.liquid === 'between' || branch.liquid === 'none'
-  if (branch.stroke === 'holding' ? usual || !varies : usual && !varies) return undefined
+  const isUsual = pinned === 'discharge' || branch.liquid === 'between' || branch.liquid === 'none'
+  const isFirst = isUsual && (branch.stroke === 'holding' || !varies)
+  if (isFirst || (branch.stroke === 'holding' && !varies)) return undefined
   const ends = varies ? [1, stroke.minimum] : [stuck ?? 1]
   if (branch.stroke === 'given' && !ends.includes(from.stroke)) return undefined
   const found = solveBranch(setup, branch, from)

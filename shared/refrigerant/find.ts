@@ -3,7 +3,7 @@ import { nearestNames } from '../nearest.ts'
 import { ENTRIES, type Entry } from './registry.ts'
 
 /** Spaces, dashes, brackets, quotes, points, strokes, marks of a trade name, and what is not seen. */
-const NO_LETTER = /[\s\p{Pd}\p{Ps}\p{Pe}\p{Pi}\p{Pf}\p{Cf}'"`.,:;/\\_\u2212]/gu
+const NO_LETTER = /[®™©\s\p{Pd}\p{Ps}\p{Pe}\p{Pi}\p{Pf}\p{Cf}'"`.,:;/\\_\u2212]/gu
 
 /**
  * Case does not count, nor what is no letter. A letter of another alphabet or one that was lost on the

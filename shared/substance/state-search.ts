@@ -6,8 +6,6 @@ const MAX_STEPS = 60
 const TOLERANCE = 1e-12
 /** A step this small is accepted when rounding keeps it from shrinking further. */
 const ROUNDING = 1e-9
-/** The square of a step this small is lost in rounding. */
-const LAST_STEP = 3e-7
 /** Newton's steps are cut to these shares of density and temperature. */
 const LONGEST_DENSITY_STEP = 0.25
 const LONGEST_TEMPERATURE_STEP = 0.08
@@ -41,31 +39,8 @@ export function searchState(
   return searched(model, pressurePa, held, value, guess, TOLERANCE).state
 }
 
-/** What a search tells that does not look at its last step. */
-export type FoundState = Pick<
-  MolarState,
-  'temperatureK' | 'density' | 'pressurePa' | 'enthalpy' | 'entropy'
->
-
-/**
- * As {@link searchState}, for whoever asks thousands of times: the last step is taken by the slopes
- * before it rather than looked at. The same to some twelve digits.
- */
-export function findState(...asked: Parameters<typeof searchState>): FoundState {
-  const { state, byT, byRho } = searched(...asked, LAST_STEP)
-  const { temperatureK: t, density: rho, dpdT, dpdRho, cv } = state
-  const perRho = dpdT / rho
-  return {
-    temperatureK: t + byT,
-    density: rho + byRho,
-    pressurePa: state.pressurePa + dpdT * byT + dpdRho * byRho,
-    enthalpy: state.enthalpy + (cv + perRho) * byT + ((dpdRho - t * perRho) / rho) * byRho,
-    entropy: state.entropy + (cv / t) * byT - (perRho / rho) * byRho,
-  }
-}
-
 /** A state from which less than `enough` of a step is left, with that step. */
-function searched(
+export function searched(
   model: HelmholtzModel,
   pressurePa: number,
   held: Held,

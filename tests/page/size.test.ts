@@ -5,9 +5,9 @@ import { ICONS_FOLDER, iconStamp } from '../generate/icons.ts'
 import { type BuiltPage, builtPage, edgeHeaders, firstBytes } from '../generate/page.ts'
 
 /** Bytes, gzipped, before the first answer: saturation, readings, every refrigerant. */
-const FIRST = 150_000
+const FIRST = 150_500
 /** All of the page. */
-const ALL = 520_000
+const ALL = 523_000
 
 describe('the built page', () => {
   let page: BuiltPage

@@ -17,7 +17,8 @@ import {
   type SaturationLine,
 } from '../../../shared/substance/saturation-line.ts'
 import { stateAt } from '../../../shared/substance/state.ts'
-import { findState, searchState } from '../../../shared/substance/state-search.ts'
+import { findState } from '../../../shared/substance/state-found.ts'
+import { searchState } from '../../../shared/substance/state-search.ts'
 import { type Hold, splitPhases } from '../../../shared/substance/two-phase.ts'
 import { solved } from '../../support/blend.ts'
 import { counted, countedModel } from '../../support/counted.ts'
