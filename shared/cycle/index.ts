@@ -38,7 +38,15 @@ export {
   type StatePoint,
   stateOf,
 } from './readings.ts'
-export { type Nearby, run, runInPieces, runNear, runNearInPieces, runNext } from './run.ts'
+export {
+  type Nearby,
+  run,
+  runFromCoils,
+  runInPieces,
+  runNear,
+  runNearInPieces,
+  runNext,
+} from './run.ts'
 export type { Remark, Running } from './running.ts'
 export {
   type Case,

@@ -64,6 +64,14 @@ export const runNear = (asked: Case, before: Outcome | Nearby): Nearby | undefin
 export const runNearInPieces = (asked: Case, before: Outcome | Nearby) =>
   nearBy(asked, before, 'beside')
 
+/** From the coils' own temperatures, without a search: for where a state near by leads nowhere. */
+export function* runFromCoils(asked: Case): InPieces<Nearby | undefined> {
+  const setup = setUp(asked)
+  const found = yield* solveSteady(setup)
+  if (found === undefined || !standsFirm(setup, found)) return undefined
+  return { outcome: judged(setup, found), free: found.trial.guess }
+}
+
 /**
  * The next case of a sweep: its state from that of the one before, how a clutch swings from the
  * beginning, and all of it from the beginning where another control stops it, where it freezes up, or

@@ -11,6 +11,7 @@ import {
   NO_FAULTS,
   type Outcome,
   run,
+  runFromCoils,
   runNearInPieces,
   stateOf,
 } from '../cycle/index.ts'
@@ -106,7 +107,7 @@ function* risingOf(
       const middle = before.severity + 0.5 * (severity - before.severity)
       const half = running(yield* shownNear(at(middle), before.near))
       shown = half && (yield* shownNear(at(severity), half.near))
-      shown ??= shownBy({ outcome: run(at(severity)) })
+      shown ??= shownBy(yield* runFromCoils(at(severity)))
     }
     // worse ones stop, too
     if (shown === undefined || shown === 'stopped') break
@@ -136,12 +137,12 @@ const running = (shown: Shown | 'stopped' | undefined) => (shown === 'stopped' ?
 
 /** From a state near by; undefined where that leads nowhere, which a shorter step might not. */
 function* shownNear(asked: Case, near: Nearby): InPieces<Shown | 'stopped' | undefined> {
-  const found = yield* runNearInPieces(asked, near)
-  return found && shownBy(found)
+  return shownBy(yield* runNearInPieces(asked, near))
 }
 
-/** What is shown while it runs; `stopped` by a cut-out, or without refrigerant. */
-function shownBy(found: Nearby): Shown | 'stopped' {
+/** What is shown while it runs; `stopped` by a cut-out, or without refrigerant; nothing of no state. */
+function shownBy(found: Nearby | undefined): Shown | 'stopped' | undefined {
+  if (found === undefined) return undefined
   const { outcome } = found
   const state = stateOf(outcome)
   if (
