@@ -1,5 +1,4 @@
 import * as z from 'zod'
-import { constantTexts, membersText } from './answer/answer-text.ts'
 import type { Sentence, ShownSentence } from './answer/sentence.ts'
 import { fillTold, type ShownTold, type Told, toldOut } from './answer/told.ts'
 import { type Caution, type CautionId, caution, cautions } from './cautions.ts'
@@ -95,8 +94,16 @@ export interface Operation {
   readonly example: Readonly<Record<string, unknown>>
   /** @throws {CalcError} for anything wrong with the input or refused by the calculation. */
   run(input: unknown): Answer
-  /** The same as JSON, byte for byte as of {@link run}, at a third of the cost. */
-  text(input: unknown): string
+  /** The same before its figures are shown, for whoever writes them in another way. @throws {CalcError} as {@link run} */
+  unshown(input: unknown): Unshown
+}
+
+/** An answer before its figures are shown: its members stand in two groups, with those between that hold none. */
+export interface Unshown extends Pick<Answer, 'cautions' | 'sources' | 'assumptions' | 'warnings'> {
+  /** The told answer, result and steps. */
+  readonly tree: object
+  /** How they are to be shown. */
+  readonly presentation: Presentation
 }
 
 /** Choices every operation takes besides its own input. */
@@ -220,6 +227,7 @@ export function defineOperation<F extends Fields, R extends z.ZodType>(
   const fields: F = opens ? { law: lawIn.optional(), ...definition.fields } : definition.fields
   const { always, mayAlso } = definition.cautions
   const cautionIds = [...always, ...mayAlso]
+  const declared: ReadonlySet<CautionId> = new Set(cautionIds)
   const input = z.strictObject({ ...fields, ...presentationIn })
   const output = z.strictObject({ result, ...frameOut })
   const read = (given: unknown) => {
@@ -237,21 +245,26 @@ export function defineOperation<F extends Fields, R extends z.ZodType>(
       definition.check?.(own)
       return definition.compute(own)
     })
-    const undeclared = computed.cautions.filter((id) => !cautionIds.includes(id))
-    if (undeclared.length > 0) {
+    if (!computed.cautions.every((id) => declared.has(id))) {
+      const undeclared = computed.cautions.filter((id) => !declared.has(id))
       throw new Error(`${name} gives cautions that it does not declare: ${undeclared.join(', ')}`)
     }
     const told = { ...computed, cautions: [...always, ...computed.cautions] }
     const law = opens?.(own)
     return law === undefined ? told : { ...told, law }
   }
-  /** What is shown in the asked units, before it is. */
-  const answerTo = (raw: unknown) => {
+  const unshown = (raw: unknown): Unshown => {
     const { own, presentation, changes } = read(raw)
     const computed = compute(own)
     const { law, result: found, steps, told } = computed
-    const tree = { ...(told && fillTold(told, presentation)), law, result: found, steps }
-    return { computed, tree, presentation, changes }
+    return {
+      tree: { ...(told && fillTold(told, presentation)), law, result: found, steps },
+      presentation,
+      cautions: cautions(computed.cautions),
+      sources: distinctSources(computed.sources),
+      assumptions: computed.assumptions,
+      warnings: withChanges(changes, computed.warnings),
+    }
   }
   const operation: DefinedOperation<F, R> = {
     name,
@@ -272,24 +285,11 @@ export function defineOperation<F extends Fields, R extends z.ZodType>(
     result,
     parse: (raw) => read(raw).own,
     read,
+    unshown,
     run(raw) {
-      const { computed, tree, presentation, changes } = answerTo(raw)
-      return {
-        ...(showAll(tree, presentation) as Pick<Answer<z.output<R>>, 'result' | 'steps'>),
-        cautions: cautions(computed.cautions),
-        sources: distinctSources(computed.sources),
-        assumptions: computed.assumptions,
-        warnings: withChanges(changes, computed.warnings),
-      }
-    },
-    text(raw) {
-      const { computed, tree, presentation, changes } = answerTo(raw)
-      const shown = membersText(tree, presentation)
-      const dangers = constantTexts(cautions(computed.cautions))
-      const sources = constantTexts(distinctSources(computed.sources))
-      const warnings = withChanges(changes, computed.warnings)
-      const rest = membersText({ assumptions: computed.assumptions, warnings }, presentation)
-      return `{${shown},"cautions":${dangers},"sources":${sources},${rest}}`
+      const { tree, presentation, ...rest } = unshown(raw)
+      const shown = showAll(tree, presentation) as Pick<Answer<z.output<R>>, 'result' | 'steps'>
+      return { ...shown, ...rest }
     },
   }
   return operation

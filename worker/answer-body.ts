@@ -1,3 +1,4 @@
+import { answerText } from '../shared/answer/answer-text.ts'
 import { CalcError } from '../shared/errors.ts'
 import { parseJson } from '../shared/input/index.ts'
 import type { Operation } from '../shared/operation.ts'
@@ -15,7 +16,7 @@ export function answerBody(operation: Operation, body: string): string {
       hint: `Many inputs go to /v1/${operation.name}/batch.`,
     })
   }
-  return printable(operation.text(input), hidesLetters(body))
+  return printable(answerText(operation, input), hidesLetters(body))
 }
 
 /** @throws {CalcError} `missing-input` for an empty body, `bad-input` for what is no JSON. */

@@ -1,3 +1,4 @@
+import { answerText } from '../../shared/answer/answer-text.ts'
 import type { Operation } from '../../shared/operation.ts'
 import { jsonText, printable } from '../../shared/visible.ts'
 import { thrownProblem } from '../problem.ts'
@@ -56,7 +57,7 @@ function answered(operation: Operation, item: Item, hides: boolean): string {
   const { row } = item
   try {
     if (item.error) throw item.error
-    return printable(`{"row":${row},"answer":${operation.text(item.input)}}`, hides)
+    return printable(`{"row":${row},"answer":${answerText(operation, item.input)}}`, hides)
   } catch (error) {
     const problem = thrownProblem(error)
     return jsonText({ row, problem })
