@@ -80,7 +80,17 @@ export function budgetAround(
   }
   if (parts.length > FEW) parts.sort(largestFirst)
   else orderFew(parts)
-  return { si, plusMinus: parts.length === 0 ? undefined : together(parts.map(sizeOf)), parts }
+  return { si, plusMinus: parts.length === 0 ? undefined : sumOf(parts), parts }
+}
+
+/** In quadrature; a list of the usual three or four would cost more than the sum. */
+function sumOf(parts: readonly Contribution[]): number {
+  const [a, b, c, d] = parts
+  if (a && b && c && d && parts.length === 4) {
+    return Math.hypot(a.plusMinus, b.plusMinus, c.plusMinus, d.plusMinus)
+  }
+  if (a && b && c && parts.length === 3) return Math.hypot(a.plusMinus, b.plusMinus, c.plusMinus)
+  return together(parts.map(sizeOf))
 }
 
 /** A figure rests on three or four ingredients, which `sort` would copy twice. */
