@@ -38,7 +38,7 @@ export function figureWriter(presentation: Presentation): (quantity: Quantity) =
 
 /** What is neither a text, a figure, a list nor an object of its own: rare, and nothing to gain by. */
 export const otherText = (part: unknown, presentation: Presentation): string =>
-  JSON.stringify(showAll(part, presentation)) ?? 'null'
+  typeof part === 'boolean' ? String(part) : (JSON.stringify(showAll(part, presentation)) ?? 'null')
 
 function itemsText(list: readonly unknown[], text: (part: unknown) => string): string {
   let inside = ''
