@@ -1,5 +1,4 @@
 import * as z from 'zod'
-import { constantTexts, membersText } from './answer/answer-text.ts'
 import type { Sentence, ShownSentence } from './answer/sentence.ts'
 import { fillTold, type ShownTold, type Told, toldOut } from './answer/told.ts'
 import { type Caution, type CautionId, caution, cautions } from './cautions.ts'
@@ -96,10 +95,18 @@ export interface Operation {
   readonly example: Readonly<Record<string, unknown>>
   /** @throws {CalcError} for anything wrong with the input or refused by the calculation. */
   run(input: unknown): Answer
-  /** The same as JSON, byte for byte as of {@link run}, at a third of the cost. */
-  text(input: unknown): string
-  /** {@link text} of one that takes long, for a door at which others wait: in pieces. */
-  readonly textInPieces?: ((input: unknown) => InPieces<string>) | undefined
+  /** The same before its figures are shown, for whoever writes them in another way. @throws {CalcError} as {@link run} */
+  unshown(input: unknown): Unshown
+  /** {@link unshown} of one that takes long, for a door at which others wait: in pieces. */
+  readonly unshownInPieces?: ((input: unknown) => InPieces<Unshown>) | undefined
+}
+
+/** An answer before its figures are shown: its members stand in two groups, with those between that hold none. */
+export interface Unshown extends Pick<Answer, 'cautions' | 'sources' | 'assumptions' | 'warnings'> {
+  /** The told answer, result and steps. */
+  readonly tree: object
+  /** How they are to be shown. */
+  readonly presentation: Presentation
 }
 
 /** Choices every operation takes besides its own input. */
@@ -232,6 +239,7 @@ export function defineOperation<F extends Fields, R extends z.ZodType>(
   const fields: F = opens ? { law: lawIn.optional(), ...definition.fields } : definition.fields
   const { always, mayAlso } = definition.cautions
   const cautionIds = [...always, ...mayAlso]
+  const declared: ReadonlySet<CautionId> = new Set(cautionIds)
   const input = z.strictObject({ ...fields, ...presentationIn })
   const output = z.strictObject({ result, ...frameOut })
   const read = (given: unknown) => {
@@ -254,8 +262,8 @@ export function defineOperation<F extends Fields, R extends z.ZodType>(
     } catch (error) {
       throw withCautions(always, error)
     }
-    const undeclared = computed.cautions.filter((id) => !cautionIds.includes(id))
-    if (undeclared.length > 0) {
+    if (!computed.cautions.every((id) => declared.has(id))) {
+      const undeclared = computed.cautions.filter((id) => !declared.has(id))
       throw new Error(`${name} gives cautions that it does not declare: ${undeclared.join(', ')}`)
     }
     const law = opens?.(own)
@@ -266,22 +274,18 @@ export function defineOperation<F extends Fields, R extends z.ZodType>(
     }
   }
   const compute: Compute<F, R> = (own) => atOnce(inPieces(own))
-  /** What is shown in the asked units, before it is. */
-  function* answerTo(raw: unknown) {
+  function* unshownInPieces(raw: unknown): InPieces<Unshown> {
     const { own, presentation, changes } = read(raw)
     const computed = yield* inPieces(own)
     const { law, result: found, steps, told: said } = computed
-    const tree = { ...(said && fillTold(said, presentation)), law, result: found, steps }
-    return { computed, tree, presentation, changes }
-  }
-  function* textOf(raw: unknown): InPieces<string> {
-    const { computed, tree, presentation, changes } = yield* answerTo(raw)
-    const shown = membersText(tree, presentation)
-    const dangers = constantTexts(cautions(computed.cautions))
-    const sources = constantTexts(distinctSources(computed.sources))
-    const warnings = withChanges(changes, computed.warnings)
-    const rest = membersText({ assumptions: computed.assumptions, warnings }, presentation)
-    return `{${shown},"cautions":${dangers},"sources":${sources},${rest}}`
+    return {
+      tree: { ...(said && fillTold(said, presentation)), law, result: found, steps },
+      presentation,
+      cautions: cautions(computed.cautions),
+      sources: distinctSources(computed.sources),
+      assumptions: computed.assumptions,
+      warnings: withChanges(changes, computed.warnings),
+    }
   }
   const operation: DefinedOperation<F, R> = {
     name,
@@ -303,18 +307,13 @@ export function defineOperation<F extends Fields, R extends z.ZodType>(
     result,
     parse: (raw) => read(raw).own,
     read,
+    unshown: (raw) => atOnce(unshownInPieces(raw)),
     run(raw) {
-      const { computed, tree, presentation, changes } = atOnce(answerTo(raw))
-      return {
-        ...(showAll(tree, presentation) as Pick<Answer<z.output<R>>, 'result' | 'steps'>),
-        cautions: cautions(computed.cautions),
-        sources: distinctSources(computed.sources),
-        assumptions: computed.assumptions,
-        warnings: withChanges(changes, computed.warnings),
-      }
+      const { tree, presentation, ...rest } = operation.unshown(raw)
+      const shown = showAll(tree, presentation) as Pick<Answer<z.output<R>>, 'result' | 'steps'>
+      return { ...shown, ...rest }
     },
-    text: (raw) => atOnce(textOf(raw)),
-    textInPieces: pieces && textOf,
+    unshownInPieces: pieces && unshownInPieces,
   }
   return operation
 }

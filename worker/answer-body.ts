@@ -1,3 +1,4 @@
+import { answerText, textOf } from '../shared/answer/answer-text.ts'
 import { CalcError } from '../shared/errors.ts'
 import { parseJson } from '../shared/input/index.ts'
 import type { Operation } from '../shared/operation.ts'
@@ -10,7 +11,7 @@ import { inTurns } from './turns.ts'
  * @throws {CalcError} for a body that holds no input, and whatever the operation refuses.
  */
 export const answerBody = (operation: Operation, body: string): string =>
-  printable(operation.text(inputOf(operation, body)), hidesLetters(body))
+  printable(answerText(operation, inputOf(operation, body)), hidesLetters(body))
 
 /** The same, others having their turn while one that takes long is computed. */
 export const answerInTurns = async (operation: Operation, body: string): Promise<string> =>
@@ -18,7 +19,9 @@ export const answerInTurns = async (operation: Operation, body: string): Promise
 
 /** An answer as JSON: at once, or of an operation that takes long in turns. @throws {CalcError} */
 export const textInTurns = (operation: Operation, input: unknown): string | Promise<string> =>
-  operation.textInPieces ? inTurns(operation.textInPieces(input)) : operation.text(input)
+  operation.unshownInPieces
+    ? inTurns(operation.unshownInPieces(input)).then((answer) => textOf(operation, answer))
+    : answerText(operation, input)
 
 function inputOf({ name }: Operation, body: string): unknown {
   const input = bodyOf(body)

@@ -1,3 +1,4 @@
+import { answerText } from '../shared/answer/answer-text.ts'
 import { fieldsOf } from '../shared/input/index.ts'
 import type { Operation } from '../shared/operation.ts'
 import { refrigerant } from '../shared/refrigerant/index.ts'
@@ -17,7 +18,7 @@ export function saturationQuery(saturation: Operation): SaturationQuery {
       const { id } = refrigerant(name).info
       const input = { ...inputFromQuery(fields, query), refrigerant: id }
       const hides = Object.values(query).some((values) => values.some(hidesLetters))
-      return printable(saturation.text(input), hides)
+      return printable(answerText(saturation, input), hides)
     },
   }
 }

@@ -1,79 +1,42 @@
-import { keptBy, keptWith } from '../kept.ts'
-import { decimalText } from '../quantity/decimal-text.ts'
-import {
-  type Presentation,
-  Quantity,
-  Showable,
-  type ShownQuantity,
-  type ShownValue,
-  show,
-  showAll,
-} from '../quantity/index.ts'
+import { keptWith } from '../kept.ts'
+import type { Operation, Unshown } from '../operation.ts'
+import { constantTexts, membersText } from './json-text.ts'
+import { Outline } from './outline.ts'
+
+/** Forms that the answers of one operation come in: by what was read, by refrigerant, by verdict. */
+const MOST_OUTLINES = 6
+
+const outlinesOf = keptWith((_: Operation): Outline[] => [])
 
 /**
- * The members of a computed tree as JSON, byte for byte what `JSON.stringify(showAll(tree))` gives
- * between its braces.
+ * The answer of an operation as JSON, byte for byte `JSON.stringify(operation.run(input))`, at a
+ * fifth of the cost.
  *
- * Half of an answer are figures, each of which stands in several places and has four numbers with a
- * few decimals: written here they cost a third of what making objects of them and writing those does.
+ * Most of an answer is the same in the next one of its form: {@link Outline} keeps that text in long
+ * pieces. An answer of a form that was not met lately is written piece by piece, and remembered.
+ *
+ * @throws {CalcError} for anything wrong with the input or refused by the calculation.
  */
-export function membersText(tree: object, presentation: Presentation): string {
-  const figureText = (quantity: Quantity) => quantityText(show(quantity, presentation))
-  const text = (part: unknown): string => {
-    if (typeof part === 'string') return stringText(part)
-    if (part instanceof Quantity) return part.once(presentation, figureText)
-    if (Array.isArray(part)) return `[${itemsText(part, text)}]`
-    if (typeof part === 'object' && part !== null && !(part instanceof Showable)) {
-      return `{${membersOf(part, text)}}`
-    }
-    // Rare, and nothing to gain by.
-    return JSON.stringify(showAll(part, presentation)) ?? 'null'
+export const answerText = (operation: Operation, input: unknown): string =>
+  textOf(operation, operation.unshown(input))
+
+/** The same of an answer that was computed before. */
+export function textOf(operation: Operation, answer: Unshown): string {
+  const outlines = outlinesOf(operation)
+  for (const [place, outline] of outlines.entries()) {
+    const text = outline.textOf(answer)
+    if (text === undefined) continue
+    if (place > 0) toFront(outlines, place)
+    return text
   }
-  return membersOf(tree, text)
+  const learned = Outline.of(answer)
+  if (learned && outlines.unshift(learned) > MOST_OUTLINES) outlines.pop()
+  const { tree, presentation, cautions, sources, assumptions, warnings } = answer
+  const lists = `"cautions":${constantTexts(cautions)},"sources":${constantTexts(sources)}`
+  const notes = membersText({ assumptions, warnings }, presentation)
+  return `{${membersText(tree, presentation)},${lists},${notes}}`
 }
 
-function itemsText(list: readonly unknown[], text: (part: unknown) => string): string {
-  let inside = ''
-  for (const part of list) inside += inside === '' ? text(part) : `,${text(part)}`
-  return inside
+function toFront<T>(list: T[], place: number): void {
+  list.unshift(...list.splice(place, 1))
 }
-
-function membersOf(tree: object, text: (part: unknown) => string): string {
-  let inside = ''
-  for (const name of Object.keys(tree)) {
-    const part = (tree as Readonly<Record<string, unknown>>)[name]
-    if (part === undefined) continue
-    inside += inside === '' ? nameText(name) : `,${nameText(name)}`
-    inside += text(part)
-  }
-  return inside
-}
-
-function quantityText(shown: ShownQuantity): string {
-  const { also } = shown
-  return also === undefined
-    ? `{${valueText(shown)}}`
-    : `{${valueText(shown)},"also":{${valueText(also)}}}`
-}
-
-const valueText = ({ value, unit, plusMinus }: ShownValue): string =>
-  plusMinus === undefined
-    ? `"value":${decimalText(value)},"unit":${unitText(unit)}`
-    : `"value":${decimalText(value)},"unit":${unitText(unit)},"plusMinus":${decimalText(plusMinus)}`
-
-/** Names are those of schemas and of formulas, which are few. */
-const MOST_NAMES = 5_000
-const nameText = keptBy((name: string) => `${JSON.stringify(name)}:`, MOST_NAMES)
-const unitText = keptBy((unit: string) => JSON.stringify(unit), MOST_NAMES)
-
-/** Letters that JSON writes in another way: its own signs, control characters, halves of a pair. */
-// biome-ignore lint/suspicious/noControlCharactersInRegex: they are what is looked for
-const ESCAPED = /["\\\u0000-\u001f\ud800-\udfff]/
-const stringText = (text: string): string =>
-  ESCAPED.test(text) ? JSON.stringify(text) : `"${text}"`
-
-/** A list of what is the same in many answers: sources, cautions. */
-export const constantTexts = (list: readonly object[]): string =>
-  `[${list.map(constantText).join(',')}]`
-
-const constantText = keptWith((constant: object): string => JSON.stringify(constant))

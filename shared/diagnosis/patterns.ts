@@ -1,5 +1,6 @@
 import data from '../../data/service/patterns.json' with { type: 'json' }
 import type { Machine, MeteringDevice } from '../fields/index.ts'
+import { keptWith } from '../kept.ts'
 import { quantity } from '../quantity/index.ts'
 import { sourceTable } from '../source-table.ts'
 import type { Source } from '../sources.ts'
@@ -67,38 +68,38 @@ export function patternsOf(
   { machine, meteringDevice, liquidStore }: PatternFacts,
 ): readonly Pattern[] {
   const fed = meteringDevice && (isValve(meteringDevice) ? 'valve' : 'orifice')
-  const known = new Map<SignId, ReadonlySet<SignLevel>>()
+  const known = new Map<SignId, readonly SignLevel[]>()
   for (const [id, figure] of Object.entries(signs) as [SignId, Signs[SignId]][]) {
     // What a cold store evaporates at is no sign of anything.
     if (BY_EVAPORATING.includes(id) && machine === 'refrigerated-cargo') continue
     if (!figure) continue
     const levels = possibleLevels(id, figure, machine)
     // Behind a receiver there is hardly any subcooling, whatever the charge.
-    if (id === 'subcooling' && liquidStore === 'receiver' && levels.has('low')) continue
+    if (id === 'subcooling' && liquidStore === 'receiver' && levels.includes('low')) continue
     known.set(id, levels)
   }
-  const shows = ({ when, device, machine: only }: Row) =>
-    (device === undefined || device === fed) &&
-    (only === undefined || only === machine) &&
-    (Object.entries(when) as [SignId, readonly SignLevel[]][]).every(([id, wanted]) => {
-      const possible = known.get(id)
-      return possible !== undefined && [...possible].every((level) => wanted.includes(level))
-    })
+  const shows = (row: Row) =>
+    (row.device === undefined || row.device === fed) &&
+    (row.machine === undefined || row.machine === machine) &&
+    wantedBy(row).every(([id, wanted]) => known.get(id)?.every((level) => wanted.includes(level)))
   const shown = ROWS.filter(shows)
   const covered = new Set(shown.flatMap(({ covers }) => covers))
   return shown.filter(({ id }) => !covered.has(id)).map((row) => patternOf(row, machine))
 }
+
+/** The signs of a row with the levels that each may have. */
+const wantedBy = keptWith(
+  ({ when }: Row) => Object.entries(when) as readonly [SignId, readonly SignLevel[]][],
+)
 
 const BY_EVAPORATING: readonly SignId[] = ['evaporating', 'fed', 'coldish']
 
 const isValve = (device: MeteringDevice) =>
   device === 'expansion-valve' || device === 'electronic-valve'
 
-function patternOf(
-  { id, when, headline, ifRead, causes, next, source }: Row,
-  machine: Machine | undefined,
-) {
-  const entries = Object.entries(when) as [SignId, readonly SignLevel[]][]
+function patternOf(row: Row, machine: Machine | undefined) {
+  const { id, headline, ifRead, causes, next, source } = row
+  const entries = wantedBy(row)
   const limits = entries.map(([sign]) => limitsOf(sign, machine))
   return {
     id,

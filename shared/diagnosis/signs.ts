@@ -1,5 +1,6 @@
 import data from '../../data/service/patterns.json' with { type: 'json' }
 import { isVehicle, type Machine } from '../fields/index.ts'
+import { keptBy } from '../kept.ts'
 import { type Kind, quantity, type Uncertain, widthOf } from '../quantity/index.ts'
 
 /** What a figure may be, set against what the trade calls usual. */
@@ -32,7 +33,13 @@ const KINDS: Partial<Record<SignId, Kind>> = {
 }
 
 /** Limits of a sign, SI: those of the machine, or the wider of both where it is not known. */
-export function limitsOf(id: SignId, machine: Machine | undefined) {
+export const limitsOf = (id: SignId, machine: Machine | undefined) => limitsBy(machine)(id)
+
+const limitsBy = keptBy((machine: Machine | undefined) =>
+  keptBy((id: SignId) => workedOut(id, machine)),
+)
+
+function workedOut(id: SignId, machine: Machine | undefined) {
   const row = ROWS[id]
   const known = machine === undefined ? undefined : isVehicle(machine) ? 'vehicle' : 'stationary'
   const used = known ? [row[known]] : [row.vehicle, row.stationary]
@@ -53,13 +60,13 @@ export function possibleLevels(
   id: SignId,
   figure: Uncertain,
   machine: Machine | undefined,
-): ReadonlySet<SignLevel> {
+): readonly SignLevel[] {
   const { low, high } = limitsOf(id, machine)
   const width = widthOf(figure)
   const [least, most] = [figure.si - width, figure.si + width]
-  const levels = new Set<SignLevel>()
-  if (least < low) levels.add('low')
-  if (most >= low && least <= high) levels.add('normal')
-  if (most > high) levels.add('high')
+  const levels: SignLevel[] = []
+  if (least < low) levels.push('low')
+  if (most >= low && least <= high) levels.push('normal')
+  if (most > high) levels.push('high')
   return levels
 }

@@ -143,7 +143,8 @@ function showAny(tree: unknown, presentation: Presentation): unknown {
   if (typeof tree === 'number') return finite(tree)
   if (tree === null || typeof tree !== 'object') return tree
   const shown: Record<string, unknown> = {}
-  for (const key of Object.keys(tree)) {
+  // Plain data inherits nothing that would be gone through, and this makes no list of names.
+  for (const key in tree) {
     const value = (tree as Readonly<Record<string, unknown>>)[key]
     if (value !== undefined) shown[key] = showAny(value, presentation)
   }

@@ -73,12 +73,38 @@ export function budgetAround(
   moved: (index: number, value: number) => number,
 ): Budget {
   const parts: Contribution[] = []
-  ingredients.forEach((ingredient, index) => {
+  for (let index = 0; index < ingredients.length; index += 1) {
+    const ingredient = ingredients[index] as Ingredient
     const span = spanOf(ingredient, index, si, moved)
     if (span !== undefined) parts.push({ name: ingredient.name, plusMinus: Math.abs(span) })
-  })
-  if (parts.length > 1) parts.sort(largestFirst)
-  return { si, plusMinus: parts.length === 0 ? undefined : together(parts.map(sizeOf)), parts }
+  }
+  if (parts.length > FEW) parts.sort(largestFirst)
+  else orderFew(parts)
+  return { si, plusMinus: parts.length === 0 ? undefined : sumOf(parts), parts }
+}
+
+/** In quadrature; a list of the usual three or four would cost more than the sum. */
+function sumOf(parts: readonly Contribution[]): number {
+  const [a, b, c, d] = parts
+  if (a && b && c && d && parts.length === 4) {
+    return Math.hypot(a.plusMinus, b.plusMinus, c.plusMinus, d.plusMinus)
+  }
+  if (a && b && c && parts.length === 3) return Math.hypot(a.plusMinus, b.plusMinus, c.plusMinus)
+  return together(parts.map(sizeOf))
+}
+
+/** A figure rests on three or four ingredients, which `sort` would copy twice. */
+const FEW = 8
+
+function orderFew(parts: Contribution[]): void {
+  for (let end = 1; end < parts.length; end += 1) {
+    const part = parts[end] as Contribution
+    let at = end
+    for (; at > 0 && (parts[at - 1] as Contribution).plusMinus < part.plusMinus; at -= 1) {
+      parts[at] = parts[at - 1] as Contribution
+    }
+    parts[at] = part
+  }
 }
 
 /** Independent spans in quadrature; to spread the usual few costs more than the sum. */

@@ -3,6 +3,7 @@ import { ALL_DANGERS, dangersOf } from '../dangers.ts'
 import { CalcError } from '../errors.ts'
 import { pickRefrigerant, placeIn, refrigerantIn } from '../fields/index.ts'
 import { type Place, reader, resolvePlace } from '../instrument/index.ts'
+import { keptWith } from '../kept.ts'
 import { newNotes } from '../notes.ts'
 import { defineOperation, type Step } from '../operation.ts'
 import {
@@ -91,7 +92,7 @@ export const saturation = defineOperation({
       },
       told: saturationTold(r, pressure, both, place),
       steps: stepsOf(r, pressure, both, place),
-      cautions: dangersOf({ refrigerant: r }),
+      cautions: dangers(r),
       sources: [
         ...propertySources(r),
         ...propertyUncertainty(r, both.bubble.temperature.si, 'bubble').sources,
@@ -103,6 +104,9 @@ export const saturation = defineOperation({
     }
   },
 })
+
+/** They hang on the refrigerant alone, as nothing is done here. */
+const dangers = keptWith((refrigerant: Refrigerant) => dangersOf({ refrigerant }))
 
 const lineResult = (point: LinePoint) => ({
   temperature: point.temperature,

@@ -12,8 +12,12 @@ const REQUESTS = 4_000
 /** The compiler of the runtime is done with a program after some ten thousand requests, not before. */
 const WARM_UP = 20_000
 const ADDRESS = '/v1/saturation'
-const QUERY = '/v1/refrigerants/R-134a/saturation?pressure=32%20psig'
-const BODY = JSON.stringify({ refrigerant: 'R-134a', pressure: '32 psig' })
+const BY_QUERY = '/v1/refrigerants/R-134a/saturation'
+/** Asked in turn, so that nothing is gained by what was asked before; as long as the one that is sent by the bare route. */
+const PRESSURES = Array.from({ length: 64 }, (_, place) => `${10 + ((place * 37) % 89)} psig`)
+const bodyOf = (pressure: string) => JSON.stringify({ refrigerant: 'R-134a', pressure })
+const BODIES = PRESSURES.map(bodyOf)
+const QUERIES = PRESSURES.map((pressure) => `?pressure=${encodeURIComponent(pressure)}`)
 
 /** Medians over the rounds. */
 export interface Throughput {
@@ -41,9 +45,9 @@ export async function httpBench(runtime: Comparison['runtime']): Promise<Compari
         ] as const)
   const [service, route] = servers
   const loads = [
-    (amount: number) => load(service, amount, ADDRESS, BODY),
-    (amount: number) => load(service, amount, QUERY, ''),
-    (amount: number) => load(route, amount, ADDRESS, BODY),
+    (amount: number) => load(service, amount, ADDRESS, BODIES),
+    (amount: number) => load(service, amount, BY_QUERY, QUERIES),
+    (amount: number) => load(route, amount, ADDRESS, BODIES),
   ]
   try {
     const rounds: Throughput[][] = loads.map(() => [])
@@ -63,7 +67,7 @@ async function answerOfOurs(): Promise<Sent> {
   const response = await createApp().request(ADDRESS, {
     method: 'POST',
     headers: { 'content-type': 'application/json' },
-    body: BODY,
+    body: bodyOf('32 psig'),
   })
   return { body: await response.text(), headers: Object.fromEntries(response.headers) }
 }
@@ -72,13 +76,13 @@ async function load(
   server: BenchServer,
   amount: number,
   address: string,
-  body: string,
+  questions: readonly string[],
 ): Promise<Throughput> {
   const before = server.cpuS()
   const { stdout } = await run(process.execPath, [
     'tests/bench/load.ts',
     server.url + address,
-    body,
+    JSON.stringify(questions),
     String(amount),
   ])
   const { count, perSecond } = JSON.parse(stdout) as { count: number; perSecond: number }

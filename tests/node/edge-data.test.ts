@@ -1,5 +1,6 @@
 import fc from 'fast-check'
 import { afterEach, beforeAll, describe, expect, it, vi } from 'vitest'
+import { answerText } from '../../shared/answer/answer-text.ts'
 import { operation, operations } from '../../shared/operations.ts'
 import { createApp } from '../../worker/app.ts'
 import { fill, fillAll, type Json, part } from '../../worker/edge/parts.ts'
@@ -142,7 +143,7 @@ describe('the program of the edge', () => {
     const { url, init } = asking(name, example)
     return new Request(url, init)
   }
-  const own = () => operation(name).text(example)
+  const own = () => answerText(operation(name), example)
 
   it('reads its data once, before the first answer', async () => {
     const program = await started()

@@ -90,8 +90,8 @@ describe('a batch, whatever is in it,', () => {
   })
 
   it('is counted before anything is computed', async () => {
-    const run = vi.fn(saturation.text)
-    const app = createApp({ operations: [{ ...saturation, text: run }] })
+    const run = vi.fn(saturation.unshown)
+    const app = createApp({ operations: [{ ...saturation, unshown: run }] })
     const send = (count: number) =>
       app.request('/v1/saturation/batch', {
         method: 'POST',
@@ -133,8 +133,8 @@ describe('a batch, whatever is in it,', () => {
   })
 
   it('stops working when nobody reads on', async () => {
-    const run = vi.fn(saturation.text)
-    const app = createApp({ operations: [{ ...saturation, text: run }] })
+    const run = vi.fn(saturation.unshown)
+    const app = createApp({ operations: [{ ...saturation, unshown: run }] })
     const response = await app.request('/v1/saturation/batch', {
       method: 'POST',
       headers: LINES,

@@ -375,7 +375,7 @@ describe('a fault of the service', () => {
     const broken = {
       ...first,
       name: 'broken',
-      text: () => {
+      unshown: () => {
         throw new TypeError('secret inner workings')
       },
     }

@@ -107,7 +107,7 @@ describe('a request that takes long', () => {
   it('is answered as it is by one call, and refused so', async () => {
     const simulate = operation('simulate')
     const { text } = await turnsOf('/v1/simulate', SWEEP)
-    expect(text).toBe(`${simulate.text(SWEEP)}`)
+    expect(text).toBe(JSON.stringify(simulate.run(SWEEP)))
     const refused = await request('/v1/simulate', JSON.stringify({ ...SWEEP, sweep: 'stroke' }))
     expect(await problemOf(refused)).toMatchObject({ status: 422, code: 'refused' })
   })

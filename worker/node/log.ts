@@ -43,12 +43,24 @@ export function requestLog(write: (text: string) => void): RequestLog {
       const start = performance.now()
       response.on('close', () => {
         const status = response.writableFinished ? response.statusCode : '-'
-        const path = visible((request.url ?? '').split('?', 1)[0] ?? '').slice(0, LONGEST_PATH)
-        const took = (performance.now() - start).toFixed(1)
+        const path = visible(pathOf(request.url ?? '')).slice(0, LONGEST_PATH)
+        const took = tenths(performance.now() - start)
         waiting += `${timeText()} ${request.method} ${path} ${status} ${took} ms\n`
         if (waiting.length > FLUSH_AT_BYTES) flush()
         else timer ??= setTimeout(flush, FLUSH_AFTER_MS).unref()
       })
     },
   }
+}
+
+/** An address without its query. */
+function pathOf(address: string): string {
+  const end = address.indexOf('?')
+  return end < 0 ? address : address.slice(0, end)
+}
+
+/** One decimal, in a fraction of the time of `toFixed`. */
+function tenths(milliseconds: number): string {
+  const whole = Math.round(milliseconds * 10)
+  return `${Math.trunc(whole / 10)}.${whole % 10}`
 }

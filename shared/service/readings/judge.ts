@@ -149,6 +149,6 @@ function valveVerdict(
 /** What starves the evaporator, where the subcooling is known well enough to say. */
 function starvedBy(subcooling: Budget, { machine }: ReadingsInput): string | undefined {
   const levels = possibleLevels('subcooling', subcooling, machine)
-  if (!levels.has('low')) return TEXTS.meanings['starved-restriction']
-  return levels.size === 1 ? TEXTS.meanings['starved-low-charge'] : undefined
+  if (!levels.includes('low')) return TEXTS.meanings['starved-restriction']
+  return levels.length === 1 ? TEXTS.meanings['starved-low-charge'] : undefined
 }

@@ -70,16 +70,17 @@ const PIPE = [kelvin(-150), kelvin(500)] as const
 /** Nobody stands in air of a wet bulb above 95 °F for long; below freezing there is no cooling load. */
 const WET_BULB = [kelvin(32), kelvin(95)] as const
 
+const TEMPERATURES = [
+  ['suctionTemperature', PIPE, 'A pipe temperature'],
+  ['liquidTemperature', PIPE, 'A pipe temperature'],
+  ['dischargeTemperature', PIPE, 'A pipe temperature'],
+  ['ambient', AIR, 'An air temperature'],
+  ['returnWetBulb', WET_BULB, 'A wet bulb'],
+] as const
+
 /** @throws {CalcError} `out-of-range` for a temperature that is a slip of the pen. */
 function checkTemperatures(input: ReadingsInput): void {
-  const fields = [
-    ['suctionTemperature', PIPE, 'A pipe temperature'],
-    ['liquidTemperature', PIPE, 'A pipe temperature'],
-    ['dischargeTemperature', PIPE, 'A pipe temperature'],
-    ['ambient', AIR, 'An air temperature'],
-    ['returnWetBulb', WET_BULB, 'A wet bulb'],
-  ] as const
-  for (const [field, [low, high], what] of fields) {
+  for (const [field, [low, high], what] of TEMPERATURES) {
     const given = input[field]
     if (given) plausible(given, low, high, what, [field])
   }

@@ -67,15 +67,19 @@ function finish(r: Refrigerant, point: (line: Line) => LinePoint): BothLines {
   const bubble = point('bubble')
   const dew = point('dew')
   const pressurePa = bubble.pressure.si
-  const dewK = saturationTemperature(r, pressurePa, 'dew')
-  const bubbleK = saturationTemperature(r, pressurePa, 'bubble')
   return {
     bubble,
     dew,
-    glideK: r.info.kind === 'pure' ? 0 : Math.max(0, dewK - bubbleK),
+    glideK: r.info.kind === 'pure' ? 0 : glideOf(r, pressurePa),
     latentHeat: latentHeat(r, pressurePa),
   }
 }
+
+const glideOf = (r: Refrigerant, pressurePa: number) =>
+  Math.max(
+    0,
+    saturationTemperature(r, pressurePa, 'dew') - saturationTemperature(r, pressurePa, 'bubble'),
+  )
 
 const atPressure = (r: Refrigerant, reading: PressureReading, place: Place) => {
   const absolute = place.absolute(reading)
@@ -119,11 +123,15 @@ function densityOf(
 ): Quantity<'density'> {
   const phase = phaseOf(line)
   const share = { name: REFRIGERANT_DATA, si: 0, plusMinus: densityUncertainty(r, phase) }
-  const { si, plusMinus } = budget(
-    [share, ...ingredients],
-    (off = 0, value = 0, air = 0) =>
-      saturatedDensity(r, temperatureK(value, air), phase) * (1 + off),
-  )
+  // The data alone being off moves no temperature.
+  let atK = Number.NaN
+  let found = Number.NaN
+  const { si, plusMinus } = budget([share, ...ingredients], (off = 0, value = 0, air = 0) => {
+    const kelvin = temperatureK(value, air)
+    if (kelvin !== atK) found = saturatedDensity(r, kelvin, phase)
+    atK = kelvin
+    return found * (1 + off)
+  })
   return density(si, plusMinus)
 }
 

@@ -1,11 +1,17 @@
 import data from '../../../data/service/saturation.json' with { type: 'json' }
 import type { Figure, Told } from '../../answer/told.ts'
 import type { Place } from '../../instrument/index.ts'
+import { keptBy } from '../../kept.ts'
 import type { PressureReading } from '../../quantity/index.ts'
 import { propertyUncertainty, type Refrigerant } from '../../refrigerant/index.ts'
 import type { BothLines } from './lines.ts'
 
 const { headlines, says } = data
+
+/** Of a form, by designation: there are few of both. */
+const headlineOf = keptBy((form: keyof typeof headlines) =>
+  keptBy((name: string) => headlines[form].replaceAll('{name}', name)),
+)
 
 /** "R-134a at 32 psig boils at 36.8 °F (2.6 °C)"; of a blend both lines. */
 export function saturationTold(
@@ -46,7 +52,7 @@ export function saturationTold(
         ]
   return {
     level: 'information',
-    headline: headlines[form].replaceAll('{name}', r.info.id),
+    headline: headlineOf(form)(r.info.id),
     figures: [given, ...lines, ...barometer],
     next: [],
     line: true,

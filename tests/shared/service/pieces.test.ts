@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { counting, trialsSoFar } from '../../../shared/cycle/index.ts'
-import type { Operation } from '../../../shared/operation.ts'
+import type { Operation, Unshown } from '../../../shared/operation.ts'
 import { atOnce, type InPieces } from '../../../shared/pieces.ts'
 import { TOPIC_IDS } from '../../../shared/service/lesson/topics.ts'
 import { lesson } from '../../../shared/service/lesson.ts'
@@ -27,8 +27,8 @@ const ENDS = [1, 2, 3, 4].flatMap((seed) =>
 )
 
 /** Trials of each piece of an answer. */
-function piecesOf({ textInPieces }: Operation, input: unknown): readonly number[] {
-  const work = textInPieces?.(input)
+function piecesOf({ unshownInPieces }: Operation, input: unknown): readonly number[] {
+  const work = unshownInPieces?.(input)
   if (work === undefined) throw new Error('It is computed at once.')
   const pieces: number[] = []
   for (let ended = false; !ended; ) {
@@ -59,7 +59,7 @@ describe('the end of a lesson', () => {
 
   it('is the same in pieces', () => {
     const end = endOf(4, 'vent', 'roughly')
-    expect(atOnce(lesson.textInPieces?.(end) as InPieces<string>)).toBe(lesson.text(end))
+    expect(atOnce(lesson.unshownInPieces?.(end) as InPieces<Unshown>)).toEqual(lesson.unshown(end))
   })
 })
 
