@@ -58,21 +58,30 @@ export const WITHOUT_JSON_SCHEMA: Plugin = {
 const WITHOUT_FORMS_OF_TEXT: Plugin = {
   name: 'without forms of text',
   setup(bundle) {
-    const without = (filter: RegExp, unused: RegExp, instead: string) =>
+    const without = (filter: RegExp, ...parts: readonly (readonly [RegExp, string])[]) =>
       bundle.onLoad({ filter }, ({ path }) => {
-        const text = readFileSync(path, 'utf8')
-        if (!unused.test(text)) throw new Error(`${path} is not as it was: nothing to leave out.`)
-        return { contents: text.replaceAll(unused, instead) }
+        const contents = parts.reduce(
+          (text, [unused, instead]) => {
+            const left = text.replaceAll(unused, instead)
+            if (left === text) throw new Error(`${path} is not as it was: nothing to leave out.`)
+            return left
+          },
+          readFileSync(path, 'utf8'),
+        )
+        return { contents }
       })
-    without(
-      /zod.v4.classic.schemas[.]js$/,
+    without(/zod.v4.classic.schemas[.]js$/, [
       /^ {4}[a-z]+[0-9]*[(]params[)] [{]\n *return this[.]check[(]core[.]_[a-z0-9]+[(]Zod[A-Za-z0-9]+, params[)][)];\n {4}[}],?\n/gmu,
       '',
-    )
+    ])
     without(
       /zod.v4.locales.en[.]js$/,
-      /const FormatDictionary = [{][^}]*[}]/gu,
-      'const FormatDictionary = { regex: "input", date: "ISO date" }',
+      [
+        /const FormatDictionary = [{][^}]*[}]/gu,
+        'const FormatDictionary = { regex: "input", date: "ISO date" }',
+      ],
+      // sizes of files, sets and maps
+      [/^ +(?:file|set|map): [{].*[}],\n/gmu, ''],
     )
   },
 }
