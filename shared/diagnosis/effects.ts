@@ -17,7 +17,7 @@ import {
 } from '../cycle/index.ts'
 import { atOnce, type InPieces } from '../pieces.ts'
 import { FEATURES, featuresOf } from './features.ts'
-import { moved, NUISANCES, type Nuisance, SPREAD } from './nuisance.ts'
+import { moved, NUISANCES, type Nuisance, OF_THE_TEST, SPREAD } from './nuisance.ts'
 
 /** What a fault of some severity shows on a machine like the model, SI. */
 export interface Effect {
@@ -30,6 +30,8 @@ export interface Effect {
   readonly mean: Float64Array
   /** Change of the readings for a whole unit of each of NUISANCES, in their order. */
   readonly columns: Columns
+  /** Of one that was solved: where, and the state that others near by start from. */
+  readonly solved?: { readonly severity: number; readonly near: Nearby }
 }
 
 export type Columns = readonly Float64Array[]
@@ -69,7 +71,16 @@ export function* effectsInPieces(
   const given = (cause: FaultKind | 'none') =>
     columnsFrom === 'differences' ? undefined : columnsFrom(cause)
   const columns = given('none') ?? (yield* columnsOf(sound, whole, sizes))
-  const found: Effect[] = [{ cause: 'none', severity: 0, impact: 0, mean: whole.mean, columns }]
+  const found: Effect[] = [
+    {
+      cause: 'none',
+      severity: 0,
+      impact: 0,
+      mean: whole.mean,
+      columns,
+      solved: { severity: 0, near: whole.near },
+    },
+  ]
   for (const cause of causes) {
     const at = (severity: number): Case => ({
       ...sound,
@@ -84,9 +95,10 @@ export function* effectsInPieces(
       const shown = running(middle)
       own = shown && (yield* columnsOf(at(COLUMNS_AT), shown, sizes))
     }
-    for (const { severity, mean, capacity } of rising) {
+    for (const { severity, mean, capacity, near } of rising) {
       const impact = 1 - capacity / whole.capacity
-      found.push({ cause, severity, impact, mean, columns: own ?? columns })
+      const state = { severity, near }
+      found.push({ cause, severity, impact, mean, columns: own ?? columns, solved: state })
     }
   }
   return found
@@ -106,8 +118,9 @@ function* risingOf(
     if (shown === undefined) {
       const middle = before.severity + 0.5 * (severity - before.severity)
       const half = running(yield* shownNear(at(middle), before.near))
-      shown = half && (yield* shownNear(at(severity), half.near))
-      shown ??= shownBy(yield* runFromCoils(at(severity)))
+      shown = half
+        ? yield* shownNear(at(severity), half.near)
+        : shownBy(yield* runFromCoils(at(severity)))
     }
     // worse ones stop, too
     if (shown === undefined || shown === 'stopped') break
@@ -155,17 +168,21 @@ function shownBy(found: Nearby | undefined): Shown | 'stopped' | undefined {
   return { mean: featuresOf(state), capacity: capacityOf(outcome), near: found }
 }
 
-/** Columns of a fault at some severity in some weather, by differences there; undefined where it does not run. */
-export function columnsAt(
+/** The columns of an effect with those of the test taken where it was solved, by differences there. */
+export function withTestColumns(
   machine: Machine,
   conditions: Conditions,
-  cause: FaultKind,
-  severity: number,
-): Columns | undefined {
-  const faults = faultOf(machine, cause, severity)
+  { cause, columns, solved }: Effect,
+): Columns {
+  const shown = running(shownBy(solved?.near))
+  if (solved === undefined || shown === undefined) return columns
+  const faults = cause === 'none' ? NO_FAULTS : faultOf(machine, cause, solved.severity)
   const asked: Case = { machine, conditions, faults, deviations: NO_DEVIATIONS }
-  const shown = running(shownBy({ outcome: run(asked) }))
-  return shown && atOnce(columnsOf(asked, shown, SPREAD))
+  const own = atOnce(columnsOf(asked, shown, SPREAD, OF_THE_TEST))
+  return columns.map(
+    (column, k) =>
+      own[(OF_THE_TEST as readonly Nuisance[]).indexOf(NUISANCES[k] as Nuisance)] ?? column,
+  )
 }
 
 /** A difference each, over half its spread: the nearer, the less it runs over a corner. What trips adds nothing. */
@@ -173,9 +190,10 @@ function* columnsOf(
   asked: Case,
   { mean, near }: Shown,
   sizes: Readonly<Record<Nuisance, number>>,
+  names: readonly Nuisance[] = NUISANCES,
 ): InPieces<Columns> {
   const columns: Float64Array[] = []
-  for (const name of NUISANCES) {
+  for (const name of names) {
     yield
     const step = sizes[name] / 2
     const other = running(yield* shownNear(moved(asked, name, step), near))?.mean

@@ -1,7 +1,7 @@
 import table from '../../data/diagnosis/effects.json' with { type: 'json' }
 import figures from '../../data/service/diagnosis.json' with { type: 'json' }
 import { type Conditions, type FaultKind, faultsOf, type Preset } from '../cycle/index.ts'
-import { type Columns, columnsAt, type Effect, effectsOf } from './effects.ts'
+import { type Columns, type Effect, effectsOf, withTestColumns } from './effects.ts'
 import { type Finer, finer } from './finer.ts'
 import { NUISANCES, OF_THE_TEST, SPREAD, type TestNuisance } from './nuisance.ts'
 import { type Packed, unpacked } from './packed.ts'
@@ -45,8 +45,7 @@ export function nominalEffects(id: string): readonly Effect[] {
 
 /**
  * The same in some weather: the sound machine and some causes solved there, all others carried over
- * by as much as their own change. The spread of faults is that of the nominal weather, that of the
- * sound machine its own: a clutch or a stroke that just begins to work changes it altogether.
+ * by as much as their own change. The spread is that of the nominal weather.
  *
  * @returns empty where not even the sound machine runs.
  */
@@ -58,7 +57,7 @@ export function solvedEffects(
   const { machine } = preset
   const nominal = nominalEffects(machine.id)
   const columnsOf = (cause: FaultKind | 'none') =>
-    cause === 'none' ? undefined : nominal.find((effect) => effect.cause === cause)?.columns
+    nominal.find((effect) => effect.cause === cause)?.columns
   const solved = finer(effectsOf(machine, conditions, solvedAt, columnsOf, SPREAD, causes), BETWEEN)
   const [sound] = solved
   const [from, ...carried] = carriedEffects(preset, conditions)
@@ -73,16 +72,23 @@ export function solvedEffects(
   return [...solved, ...others]
 }
 
-/** Effects with the spread of some faults taken in that weather as well, each at the severity given. */
+/**
+ * Effects with what the test leaves open taken in that weather as well: of the sound machine, and of
+ * some faults where each was solved next to the severity given. A clutch or a stroke that just begins
+ * to work changes it altogether.
+ */
 export function withOwnSpread<E extends Effect>(
   { machine }: Preset,
   conditions: Conditions,
   effects: readonly E[],
   severities: ReadonlyMap<FaultKind, number>,
 ): readonly E[] {
-  const own = new Map<Effect['cause'], Columns | undefined>()
-  for (const [cause, severity] of severities) {
-    own.set(cause, columnsAt(machine, conditions, cause, severity))
+  const own = new Map<Effect['cause'], Columns>()
+  for (const [cause, severity] of [['none', 0] as const, ...severities]) {
+    const [nearest] = effects
+      .filter((effect) => effect.cause === cause)
+      .sort((a, b) => Math.abs(a.severity - severity) - Math.abs(b.severity - severity))
+    if (nearest) own.set(cause, withTestColumns(machine, conditions, nearest))
   }
   return effects.map((effect) => ({ ...effect, columns: own.get(effect.cause) ?? effect.columns }))
 }
