@@ -2,6 +2,7 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import figures from '../../../data/service/diagnosis.json' with { type: 'json' }
 import {
+  type Conditions,
   type FaultKind,
   faultOf,
   NO_DEVIATIONS,
@@ -26,11 +27,22 @@ function shownBy(
   id: string,
   kind: FaultKind | 'none',
   severity: number,
-  { deviations = NO_DEVIATIONS }: { deviations?: Deviations } = {},
+  {
+    deviations = NO_DEVIATIONS,
+    weather = {},
+    really = {},
+  }: {
+    readonly deviations?: Deviations
+    /** As it was read; and what of it was otherwise. */
+    readonly weather?: Partial<Conditions>
+    readonly really?: Partial<Conditions>
+  } = {},
 ) {
-  const { machine, nominal } = preset(id)
+  const { machine, ...rest } = preset(id)
+  const nominal = { ...rest.nominal, ...weather }
   const faults = kind === 'none' ? NO_FAULTS : faultOf(machine, kind, severity)
-  const state = stateOf(run({ machine, conditions: nominal, faults, deviations }))
+  const conditions = { ...nominal, ...really }
+  const state = stateOf(run({ machine, conditions, faults, deviations }))
   if (state === undefined) throw new Error(`${kind} has no state`)
   const r = readingsOf(state)
   const bar = (pa: number) => `${(pa / 1e5).toFixed(3)} bar a`
@@ -209,6 +221,42 @@ describe('a machine of the model itself', () => {
     expect(law).toBeDefined()
     const weighed = ask({ ...input, recovered: '0.71 kg', labelCharge: '0.919 kg' })
     expect(weighed.result).toMatchObject({ verdict: 'fault', named: ['undercharge'] })
+  })
+
+  it('with a valve stuck near its usual place is not called blocked in a cab that asks for more', () => {
+    const weather = { ambientK: 298.4, returnAirK: 305.8, returnHumidity: 0.54 }
+    for (const severity of [0.03, 0.1, 0.27]) {
+      const { result } = ask({
+        modelMachine: wordOf('cooler-valve-134a'),
+        priors: 'equal',
+        ...shownBy('cooler-valve-134a', 'valve-stuck-open', severity, { weather }),
+      })
+      expect(result.named).toContain('valve-stuck-open')
+    }
+  })
+
+  it('with its charge running out in a hot cab is weighed, however far apart its solved states lie', () => {
+    const weather = { ambientK: 296.6, returnAirK: 305.3, returnHumidity: 0.46 }
+    const { result } = ask({
+      modelMachine: wordOf('cooler-valve-134a'),
+      priors: 'equal',
+      ...shownBy('cooler-valve-134a', 'undercharge', 0.63, { weather }),
+    })
+    expect(result.named).toContain('undercharge')
+    expect(result.causes[0]?.cause).toBe('undercharge')
+  })
+
+  it('is sound where its stroke just holds the suction in weather that was read a little warmer', () => {
+    // read at these, the stroke would be as long as it gets, and the low side 0.2 bar higher
+    const weather = { ambientK: 305.46, returnAirK: 305.29, returnHumidity: 0.481, speed: 19.43 }
+    const really = { ambientK: 303.29, returnAirK: 303.74, returnHumidity: 0.391, speed: 18.9 }
+    const { result } = ask({
+      modelMachine: wordOf('tractor-variable-134a'),
+      priors: 'equal',
+      ...shownBy('tractor-variable-134a', 'none', 0, { weather, really }),
+    })
+    expect(result.verdict).not.toBe('fault')
+    expect(result.named).toContain('none')
   })
 
   it('sound, is not called faulty', () => {
