@@ -249,6 +249,16 @@ describe('effects between those that were solved', () => {
     expect(Math.abs((open[suction] as number) - (closed[suction] as number))).toBeLessThan(4)
   })
 
+  it('are solved on where no state near by leads further, as far as the machine runs', () => {
+    const cooler = preset('cooler-valve-134a')
+    const cool = { ...cooler.nominal, ambientK: 296.59, returnAirK: 305.27, returnHumidity: 0.464 }
+    const columns = nominalEffects('cooler-valve-134a')[0]?.columns
+    const found = effectsOf(cooler.machine, cool, solvedAt, () => columns, undefined, [
+      'undercharge',
+    ])
+    expect(found.map(({ severity }) => severity)).toEqual([0, 0.15, 0.3, 0.5, 0.6, 0.7, 0.8])
+  })
+
   it('come nearer to what the model gives there than straight lines do', () => {
     const fine = finer(solved, 2).filter(({ cause }) => cause === 'valve-stuck-closed')
     const exact = effectsOf(machine, nominal, () => fine.map(({ severity }) => severity))

@@ -235,8 +235,27 @@ describe('a machine of the model itself', () => {
     }
   })
 
+  it('with its valve stuck a little open is not told from one stuck a little shut', () => {
+    const weather = {
+      ambientK: 297.75,
+      returnAirK: 302.9,
+      returnHumidity: 0.48,
+      speed: 2323.71 / 60,
+    }
+    const { result } = ask({
+      modelMachine: wordOf('tractor-variable-134a'),
+      priors: 'equal',
+      ...shownBy('tractor-variable-134a', 'valve-stuck-open', 0.07, { weather }),
+      // as read: a little starved
+      suctionTemperature: '17.72 °C',
+      dischargePressure: '911.26 kPa g',
+    })
+    expect(result.causes[0]?.cause).toBe('valve-stuck-closed')
+    expect(result.named).toContain('valve-stuck-open')
+  })
+
   it('with its charge running out in a hot cab is weighed, however far apart its solved states lie', () => {
-    const weather = { ambientK: 296.6, returnAirK: 305.3, returnHumidity: 0.46 }
+    const weather = { ambientK: 296.59, returnAirK: 305.27, returnHumidity: 0.464 }
     const { result } = ask({
       modelMachine: wordOf('cooler-valve-134a'),
       priors: 'equal',
