@@ -236,19 +236,19 @@ describe('a machine of the model itself', () => {
   })
 
   it('with its valve stuck a little open is not told from one stuck a little shut', () => {
-    const weather = {
-      ambientK: 297.75,
-      returnAirK: 302.9,
-      returnHumidity: 0.48,
-      speed: 2323.71 / 60,
-    }
+    // drawn from the model with the valve stuck a little open, with the noise of instruments
     const { result } = ask({
       modelMachine: wordOf('tractor-variable-134a'),
       priors: 'equal',
-      ...shownBy('tractor-variable-134a', 'valve-stuck-open', 0.07, { weather }),
-      // as read: a little starved
-      suctionTemperature: '17.72 °C',
+      suctionPressure: '210.31 kPa g',
       dischargePressure: '911.26 kPa g',
+      suctionTemperature: '17.72 °C',
+      liquidTemperature: '38.72 °C',
+      ventTemperature: '13.16 °C',
+      ambient: '24.60 °C',
+      returnAir: '29.75 °C',
+      relativeHumidity: '48.0 %',
+      compressorRpm: 2323.71,
     })
     expect(result.causes[0]?.cause).toBe('valve-stuck-closed')
     expect(result.named).toContain('valve-stuck-open')
