@@ -219,6 +219,19 @@ describe('what the pressure at rest stands for', () => {
   })
 })
 
+describe('a fault that costs hardly any cooling', () => {
+  const left = (undercharge: number, none: number) =>
+    inferred(
+      { undercharge, none, 'reading-or-test-wrong': 0.05 },
+      { priors: { none: 0.5, undercharge: 0.5 }, costs: { undercharge: 0.01, none: 0 } },
+    )
+
+  it('leaves a machine sound where that is likelier, and open where it is itself', () => {
+    expect(said(left(0.45, 0.5))).toBe('no-fault-shown none 0.950')
+    expect(said(left(0.5, 0.45))).toBe('cannot-tell none+undercharge 0.950 sound-fits')
+  })
+})
+
 describe('a low charge', () => {
   it('is named alone only where nearly nothing else is likely: below that with the likeliest other fault', () => {
     const low = (share: number, others: Shares) => inferred({ undercharge: share, ...others })
