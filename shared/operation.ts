@@ -5,6 +5,7 @@ import { type Caution, type CautionId, caution, cautions } from './cautions.ts'
 import { CalcError } from './errors.ts'
 import { lawIn } from './fields/place.ts'
 import { type Issue, issueError } from './issue-error.ts'
+import { keptBy } from './kept.ts'
 import { atOnce, type InPieces } from './pieces.ts'
 import {
   type Presentation,
@@ -249,7 +250,7 @@ export function defineOperation<F extends Fields, R extends z.ZodType>(
       precise: boolean
     } & z.output<z.ZodObject<F>>
     const own = rest as unknown as z.output<z.ZodObject<F>>
-    const presentation = { units: units ?? ('both' as const), precise, lead: leadOf(own) }
+    const presentation = presentationOf(units ?? 'both')(precise)(leadOf(own))
     return { own, presentation, changes }
   }
   type Own = z.output<z.ZodObject<F>>
@@ -317,6 +318,13 @@ export function defineOperation<F extends Fields, R extends z.ZodType>(
   }
   return operation
 }
+
+/** One of each, so that a figure which stands in every answer is written once. */
+const presentationOf = keptBy((units: UnitSystem) =>
+  keptBy((precise: boolean) =>
+    keptBy((lead: 'us' | 'si'): Presentation => ({ units, precise, lead })),
+  ),
+)
 
 /** What an input of an earlier version was read as is told first. */
 const withChanges = (changes: readonly string[], warnings: readonly Warning[]) =>
