@@ -267,12 +267,7 @@ export function defineOperation<F extends Fields, R extends z.ZodType>(
       const undeclared = computed.cautions.filter((id) => !declared.has(id))
       throw new Error(`${name} gives cautions that it does not declare: ${undeclared.join(', ')}`)
     }
-    const law = opens?.(own)
-    return {
-      ...computed,
-      cautions: [...always, ...computed.cautions],
-      ...(law === undefined ? {} : { law }),
-    }
+    return { ...computed, cautions: [...always, ...computed.cautions], law: opens?.(own) }
   }
   const compute: Compute<F, R> = (own) => atOnce(inPieces(own))
   function* unshownInPieces(raw: unknown): InPieces<Unshown> {
@@ -340,11 +335,9 @@ const withChanges = (changes: readonly string[], warnings: readonly Warning[]) =
 
 /** The unit system that comes first: that of the first reading, else that of the law, else the US one. */
 function leadOf(input: object): 'us' | 'si' {
-  const read = firstSystem(input)
-  if (read !== undefined) return read
   const { law, place } = input as { readonly law?: unknown; readonly place?: { law?: unknown } }
-  const binding = law ?? place?.law
-  return binding === undefined || binding === 'us-federal' ? 'us' : 'si'
+  const binding = law ?? place?.law ?? 'us-federal'
+  return firstSystem(input) ?? (binding === 'us-federal' ? 'us' : 'si')
 }
 
 /** The system of the first reading that says one, in the order of the fields, sections included. */
