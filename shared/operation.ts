@@ -263,11 +263,15 @@ export function defineOperation<F extends Fields, R extends z.ZodType>(
     } catch (error) {
       throw withCautions(always, error)
     }
-    if (!computed.cautions.every((id) => declared.has(id))) {
-      const undeclared = computed.cautions.filter((id) => !declared.has(id))
+    const undeclared = computed.cautions.filter((id) => !declared.has(id))
+    if (undeclared.length > 0) {
       throw new Error(`${name} gives cautions that it does not declare: ${undeclared.join(', ')}`)
     }
-    return { ...computed, cautions: [...always, ...computed.cautions], law: opens?.(own) }
+    return {
+      ...computed,
+      cautions: [...always, ...computed.cautions],
+      law: opens?.(own) ?? computed.law,
+    }
   }
   const compute: Compute<F, R> = (own) => atOnce(inPieces(own))
   function* unshownInPieces(raw: unknown): InPieces<Unshown> {
