@@ -5,6 +5,7 @@ import { type Caution, type CautionId, caution, cautions } from './cautions.ts'
 import { CalcError } from './errors.ts'
 import { lawIn } from './fields/place.ts'
 import { type Issue, issueError } from './issue-error.ts'
+import { keptBy } from './kept.ts'
 import { atOnce, type InPieces } from './pieces.ts'
 import {
   type Presentation,
@@ -249,7 +250,7 @@ export function defineOperation<F extends Fields, R extends z.ZodType>(
       precise: boolean
     } & z.output<z.ZodObject<F>>
     const own = rest as unknown as z.output<z.ZodObject<F>>
-    const presentation = { units: units ?? ('both' as const), precise, lead: leadOf(own) }
+    const presentation = presentationOf(units ?? 'both')(precise)(leadOf(own))
     return { own, presentation, changes }
   }
   type Own = z.output<z.ZodObject<F>>
@@ -262,15 +263,14 @@ export function defineOperation<F extends Fields, R extends z.ZodType>(
     } catch (error) {
       throw withCautions(always, error)
     }
-    if (!computed.cautions.every((id) => declared.has(id))) {
-      const undeclared = computed.cautions.filter((id) => !declared.has(id))
+    const undeclared = computed.cautions.filter((id) => !declared.has(id))
+    if (undeclared.length > 0) {
       throw new Error(`${name} gives cautions that it does not declare: ${undeclared.join(', ')}`)
     }
-    const law = opens?.(own)
     return {
       ...computed,
       cautions: [...always, ...computed.cautions],
-      ...(law === undefined ? {} : { law }),
+      law: opens?.(own) ?? computed.law,
     }
   }
   const compute: Compute<F, R> = (own) => atOnce(inPieces(own))
@@ -318,6 +318,13 @@ export function defineOperation<F extends Fields, R extends z.ZodType>(
   return operation
 }
 
+/** One of each, so that a figure which stands in every answer is written once. */
+const presentationOf = keptBy((units: UnitSystem) =>
+  keptBy((precise: boolean) =>
+    keptBy((lead: 'us' | 'si'): Presentation => ({ units, precise, lead })),
+  ),
+)
+
 /** What an input of an earlier version was read as is told first. */
 const withChanges = (changes: readonly string[], warnings: readonly Warning[]) =>
   changes.length === 0
@@ -332,11 +339,9 @@ const withChanges = (changes: readonly string[], warnings: readonly Warning[]) =
 
 /** The unit system that comes first: that of the first reading, else that of the law, else the US one. */
 function leadOf(input: object): 'us' | 'si' {
-  const read = firstSystem(input)
-  if (read !== undefined) return read
   const { law, place } = input as { readonly law?: unknown; readonly place?: { law?: unknown } }
-  const binding = law ?? place?.law
-  return binding === undefined || binding === 'us-federal' ? 'us' : 'si'
+  const binding = law ?? place?.law ?? 'us-federal'
+  return firstSystem(input) ?? (binding === 'us-federal' ? 'us' : 'si')
 }
 
 /** The system of the first reading that says one, in the order of the fields, sections included. */

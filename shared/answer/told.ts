@@ -118,7 +118,8 @@ export const showTold = (told: Told, presentation: Presentation): ShownTold =>
 
 /** A told answer with its sentences filled, its figures still quantities. */
 export type FilledTold = Omit<ShownTold, 'figures'> & {
-  readonly figures: readonly (Omit<ShownFigure, 'value'> & Pick<Figure, 'value'>)[]
+  readonly figures: readonly (Pick<ShownFigure, 'id' | 'label' | 'text'> &
+    Pick<Figure, 'value' | 'says' | 'basis'>)[]
 }
 
 export function fillTold(told: Told, presentation: Presentation): FilledTold {
@@ -136,10 +137,9 @@ export function fillTold(told: Told, presentation: Presentation): FilledTold {
     level: told.level,
     headline: fill(told.headline),
     figures: figures.map((figure) => {
-      const { id, label, value, says, basis } = figure
-      const filled = { id, label, value, text: figureText(figure, presentation) }
-      const saying = says === undefined ? filled : { ...filled, says: fill(says, figure.beside) }
-      return basis === undefined ? saying : { ...saying, basis }
+      const { id, label, value, says, basis, beside } = figure
+      const text = figureText(figure, presentation)
+      return { id, label, value, text, says: says && fill(says, beside), basis }
     }),
     next: told.next.map((sentence) => fill(sentence)),
     line: told.line ?? false,

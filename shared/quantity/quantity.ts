@@ -65,7 +65,7 @@ export class Quantity<K extends Kind = Kind> {
    * What `make` gives for this quantity, made once for a presentation: an answer shows the same figure
    * in several places.
    *
-   * @param presentation - That of one answer, which has one way of making.
+   * @param presentation - All of one have one way of making.
    */
   once<T>(presentation: object, make: (quantity: this) => T): T {
     if (this.#presentation !== presentation) {

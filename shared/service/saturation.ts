@@ -87,7 +87,7 @@ export const saturation = defineOperation({
         lines: r.info.kind === 'pure' ? ('one' as const) : ('bubble-and-dew' as const),
         bubble: lineResult(both.bubble),
         dew: lineResult(both.dew),
-        glide: temperatureDifference(both.glideK),
+        glide: both.glideK === 0 ? NO_GLIDE : temperatureDifference(both.glideK),
         latentHeat: specificEnergy(both.latentHeat),
       },
       told: saturationTold(r, pressure, both, place),
@@ -104,6 +104,9 @@ export const saturation = defineOperation({
     }
   },
 })
+
+/** That of every pure refrigerant. */
+const NO_GLIDE = temperatureDifference(0)
 
 /** They hang on the refrigerant alone, as nothing is done here. */
 const dangers = keptWith((refrigerant: Refrigerant) => dangersOf({ refrigerant }))
