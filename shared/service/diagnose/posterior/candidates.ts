@@ -50,7 +50,7 @@ export function candidatesOf(
   })
 }
 
-/** The same with the spread of some faults taken in the weather of the test, at the severity given. */
+/** The same with what the test leaves open taken in its weather: of the sound machine, and of some faults at the severity given. */
 export function withSpreads(
   candidates: readonly Candidate[],
   { presets }: Kinds,
