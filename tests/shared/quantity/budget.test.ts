@@ -15,6 +15,18 @@ const width = fc.double({ min: 0, max: 10, noNaN: true })
 const figure = fc.double({ min: -100, max: 100, noNaN: true })
 
 describe('a budget', () => {
+  it('adds however many there are in quadrature, and leaves none out', () => {
+    for (let count = 1; count <= 12; count += 1) {
+      const sizes = Array.from({ length: count }, (_, i) => 1 + ((i * 5) % 7))
+      const found = budget(
+        sizes.map((plusMinus, i) => ({ name: `${i}`, si: 0, plusMinus })),
+        (...values) => values.reduce((sum: number, value) => sum + (value ?? 0), 0),
+      )
+      expect(found.plusMinus).toBeCloseTo(Math.hypot(...sizes), 9)
+      expect(found.parts.map(({ plusMinus }) => plusMinus)).toEqual(sizes.toSorted((a, b) => b - a))
+    }
+  })
+
   it('names what each ingredient brings, the largest first', () => {
     const found = budget(
       [

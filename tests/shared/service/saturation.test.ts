@@ -54,6 +54,21 @@ describe('saturation', () => {
     expect(result.glide.value).toBe(0)
   })
 
+  it.each(['R-407C', 'R-448A', 'R-454B'])(
+    'tells the glide of %s from bubble to dew',
+    (refrigerant) => {
+      const { result } = saturation.run({
+        refrigerant,
+        pressure: '100 psig',
+        units: 'si',
+        precise: true,
+      })
+      const apart = result.dew.temperature.value - result.bubble.temperature.value
+      expect(apart).toBeGreaterThan(0.5)
+      expect(result.glide.value).toBeCloseTo(apart, 9)
+    },
+  )
+
   it('reaches the ends of its range, whatever rounding makes of them', () => {
     // -60 °C is 213.14999999999998 K in binary.
     for (const given of ['-60 °C', '-76 °F', '213.15 K']) {
