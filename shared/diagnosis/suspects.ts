@@ -84,6 +84,7 @@ export function suspectsOf(
       impact: impact as number | undefined,
       mean: mean.map((value, i) => value + (found.shift[i] as number)),
       covariance,
+      isGuess: knowledge === 'kind',
     }
   })
   const mistakes = mistakesOf(hypotheses[0] as Hypothesis, sound, doubts).map((mistake) => ({
