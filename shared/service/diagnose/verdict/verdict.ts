@@ -72,7 +72,7 @@ export function verdictOf(inferred: Inferred, given: Grounds): Verdict {
 }
 
 /** A cause less likely than this keeps no low charge company. */
-const KEEPS_COMPANY = 0.005
+const KEEPS_COMPANY = 0.002
 
 /**
  * Who reads of a low charge alone may fill a machine that is full: below a high share, and where no

@@ -235,12 +235,12 @@ describe('a fault that costs hardly any cooling', () => {
 describe('a low charge', () => {
   it('is named alone only where nearly nothing else is likely: below that with the likeliest other fault', () => {
     const low = (share: number, others: Shares) => inferred({ undercharge: share, ...others })
-    expect(said(low(0.975, { restriction: 0.025 }))).toBe('fault undercharge 0.975')
-    expect(said(low(0.96, { none: 0.03, restriction: 0.006, air: 0.004 }))).toBe(
-      'fault undercharge+restriction 0.966 merged',
+    expect(said(low(0.992, { restriction: 0.008 }))).toBe('fault undercharge 0.992')
+    expect(said(low(0.985, { none: 0.01, restriction: 0.003, air: 0.002 }))).toBe(
+      'fault undercharge+restriction 0.988 merged',
     )
-    expect(said(low(0.96, { 'reading-or-test-wrong': 0.036, air: 0.004 }))).toBe(
-      'cannot-tell undercharge 0.960',
+    expect(said(low(0.985, { 'reading-or-test-wrong': 0.014, air: 0.001 }))).toBe(
+      'cannot-tell undercharge 0.985',
     )
     // a pattern of the trade says it as well, or the pressure at rest
     for (const shown of [{ showsLowCharge: true }, { atRest: 'undercharge' as const }]) {
