@@ -1,6 +1,5 @@
 import type { Solution } from './branch.ts'
 import type { Guess } from './evaluate.ts'
-import { boilingHeat } from './evaporator.ts'
 import { guessAtSuction } from './first-guess.ts'
 import type { Outcome } from './outcome.ts'
 import { type Running, running } from './running.ts'
@@ -94,7 +93,9 @@ export function cycle(
   const { compression, suction, condensation, guess } = averaged.trial
   const perSecond = compression.flow * (suction.enthalpy - condensation.enthalpy)
   const duty =
-    averaged === mean ? (guess.duty ?? 1) : Math.min(1, boilingAll(setup, averaged) / perSecond)
+    averaged === mean
+      ? (guess.duty ?? 1)
+      : Math.min(1, averaged.trial.evaporation.boiling.whole / perSecond)
   return {
     kind: 'cycling',
     by,
@@ -127,12 +128,6 @@ function walked(
         : solveUnsettled(setup, 'suction', { ...near, suctionPa: next })
   }
   return here
-}
-
-/** W that the air brings to an evaporator that boils all over. */
-function boilingAll(setup: Setup, { trial }: Solution): number {
-  const { evaporatingAt, evaporatorFilm } = trial
-  return boilingHeat(setup.evaporator, setup.returnAir, evaporatingAt.meanK, evaporatorFilm).whole
 }
 
 /** Much of the condenser stands full of liquid. */
