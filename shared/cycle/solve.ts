@@ -128,9 +128,7 @@ export function* solvingFrom(
 /** On the branch that a guess was found on, where that is not the one tried first anyway. */
 function onItsBranch(setup: Setup, from: Guess, pinned: Branch['pinned']): Solution | undefined {
   const branch = from.slopes?.of
-  if (branch === undefined || branch.pinned !== pinned || typeof pinned === 'object') {
-    return undefined
-  }
+  if (branch === undefined || !holdsTheSame(branch.pinned, pinned)) return undefined
   const { stroke } = setup.machine.compressor
   const stuck = setup.case.faults.strokeStuck
   const varies = stroke !== undefined && stuck === undefined
@@ -139,10 +137,14 @@ function onItsBranch(setup: Setup, from: Guess, pinned: Branch['pinned']): Solut
   if (isFirst || (branch.stroke === 'holding' && !varies)) return undefined
   const ends = varies ? [1, stroke.minimum] : [stuck ?? 1]
   if (branch.stroke === 'given' && !ends.includes(from.stroke)) return undefined
-  const found = solveBranch(setup, branch, from)
+  const found = solveBranch(setup, { ...branch, pinned }, from)
   if (found === undefined) return undefined
   return liquidAgrees(setup, found) && (!varies || strokeAgrees(setup, found)) ? found : undefined
 }
+
+/** At whatever temperature of the fins. */
+const holdsTheSame = (a: Branch['pinned'], b: Branch['pinned']) =>
+  a === b || (typeof a === 'object' && typeof b === 'object')
 
 function liquidAgrees(setup: Setup, found: Solution): boolean {
   const { liquid, pinned } = found.branch

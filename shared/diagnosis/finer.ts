@@ -47,31 +47,66 @@ function curveThrough(nodes: readonly Effect[], parts: number): readonly Finer[]
   return others.flatMap((effect, k) => {
     const before = nodes[k] as Effect
     const width = effect.severity - before.severity
-    const meanAt = (share: number) =>
-      before.mean.map((value, i) => {
-        const [m0, m1] = [slopes[i]?.[k] ?? 0, slopes[i]?.[k + 1] ?? 0]
-        return hermite(share, value, effect.mean[i] as number, m0 * width, m1 * width)
-      })
-    const ends = Array.from({ length: parts + 1 }, (_, end) => meanAt(end / parts))
+    const places = 2 * parts
+    // readings at both ends of each part and in its middle
+    const along = Array.from({ length: places + 1 }, (_, place) =>
+      meansBetween(before.mean, effect.mean, slopes, k, width, place / places),
+    )
     return Array.from({ length: parts }, (_, part): Finer => {
       const share = (part + 0.5) / parts
-      const mean = meanAt(share)
-      const [from, to] = [ends[part] as Float64Array, ends[part + 1] as Float64Array]
+      const [from, mean, to] = along.slice(2 * part) as [Float64Array, Float64Array, Float64Array]
       return {
         ...effect,
         severity: before.severity + share * width,
         impact: before.impact + share * (effect.impact - before.impact),
         mean,
         width: width / parts,
-        along: to.map((value, i) => value - (from[i] as number)),
-        carried: mean.map((value, i) => {
-          const [start, end] = [before.mean[i] as number, effect.mean[i] as number]
-          const straight = start + share * (end - start)
-          return (BENT * (end - start)) ** 2 + (UNSURE * (value - straight)) ** 2
-        }),
+        along: difference(to, from),
+        carried: missedBetween(before.mean, effect.mean, mean, share),
       }
     })
   })
+}
+
+/** Readings at a share of the way between two nodes, the slopes there being those of node k and the next. */
+function meansBetween(
+  before: Float64Array,
+  after: Float64Array,
+  slopes: readonly Float64Array[],
+  k: number,
+  width: number,
+  share: number,
+): Float64Array {
+  const mean = new Float64Array(before.length)
+  for (let i = 0; i < mean.length; i += 1) {
+    const slope = slopes[i] as Float64Array
+    const [m0, m1] = [slope[k] as number, slope[k + 1] as number]
+    mean[i] = hermite(share, before[i] as number, after[i] as number, m0 * width, m1 * width)
+  }
+  return mean
+}
+
+/** Variance by which the curve may miss what lies at a share of the way. */
+function missedBetween(
+  before: Float64Array,
+  after: Float64Array,
+  mean: Float64Array,
+  share: number,
+): Float64Array {
+  const variance = new Float64Array(mean.length)
+  for (let i = 0; i < mean.length; i += 1) {
+    const start = before[i] as number
+    const change = (after[i] as number) - start
+    const straight = start + share * change
+    variance[i] = (BENT * change) ** 2 + (UNSURE * ((mean[i] as number) - straight)) ** 2
+  }
+  return variance
+}
+
+function difference(a: Float64Array, b: Float64Array): Float64Array {
+  const out = new Float64Array(a.length)
+  for (let i = 0; i < out.length; i += 1) out[i] = (a[i] as number) - (b[i] as number)
+  return out
 }
 
 /** Cubic of Hermite from y0 to y1 by the slopes there, both over the whole width. */

@@ -35,6 +35,8 @@ export function fitOf(hypothesis: Hypothesis, observations: readonly Observation
     observations,
     ({ value }, i) => value - (hypothesis.mean[at(index, i)] as number),
   )
+  // a t whose covariance is the one above; where that is a guess, one that is wider in its middle
+  const scale = hypothesis.isGuess === true ? DEGREES : DEGREES - 2
   const factor = cholesky(covariance, m)
   const half = forward(factor, gap)
   const distance = half.reduce((sum, v) => sum + v * v, 0)
@@ -42,7 +44,7 @@ export function fitOf(hypothesis: Hypothesis, observations: readonly Observation
   for (let i = 0; i < m; i += 1) logDeterminant += 2 * Math.log(factor[i * m + i] as number)
   return {
     distance,
-    logLikelihood: -0.5 * logDeterminant - 0.5 * (DEGREES + m) * Math.log1p(distance / DEGREES),
+    logLikelihood: -0.5 * logDeterminant - 0.5 * (DEGREES + m) * Math.log1p(distance / scale),
     factor,
     solved: backward(factor, half),
   }

@@ -22,6 +22,8 @@ export interface Hypothesis {
   readonly mean: Float64Array
   /** Spread of them by what is not known of machine and test, row by row; instruments left out. */
   readonly covariance: Float64Array
+  /** That spread is what machines of its kind are guessed to differ by, not what this one is known to. */
+  readonly isGuess?: boolean
 }
 
 /** How well the machine is known: by readings of its own when it was sound, or by its kind alone. */
@@ -74,7 +76,8 @@ export function* hypothesesInPieces(
 }
 
 /** The readings or the test are wrong: what is shown lies anywhere around the sound machine. */
-export const mistaken = ({ mean, covariance }: Hypothesis): Hypothesis => ({
+export const mistaken = ({ mean, covariance, isGuess = false }: Hypothesis): Hypothesis => ({
+  isGuess,
   cause: 'reading-or-test-wrong',
   severity: 0,
   mean,

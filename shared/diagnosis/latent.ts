@@ -7,6 +7,7 @@ import {
   type MachineNuisance,
   NUISANCES,
   OF_THE_MACHINE,
+  OF_THE_TEST,
   SPREAD,
   type TestNuisance,
 } from './nuisance.ts'
@@ -85,13 +86,20 @@ function loadings({ columns, mean }: Effect, feature: number): Float64Array {
 /** Spread of a test's conditions, 1 σ. */
 export type TestSizes = Readonly<Record<TestNuisance, number>>
 
-/** ρ of the readings of one test by its conditions. */
-function byTest(effect: Effect, i: number, j: number, sizes: TestSizes): number {
+/** What a test's conditions move together: a column of all readings each, by 1 σ. */
+const byTest = ({ columns }: Effect, sizes: TestSizes): readonly Float64Array[] =>
+  OF_THE_TEST.map((name) => scaled(columns[NUISANCES.indexOf(name)] as Float64Array, sizes[name]))
+
+function scaled(column: Float64Array, by: number): Float64Array {
+  const out = new Float64Array(column.length)
+  for (let i = 0; i < out.length; i += 1) out[i] = (column[i] as number) * by
+  return out
+}
+
+/** Covariance of two readings by what moves them together. */
+function shared(columns: readonly Float64Array[], i: number, j: number): number {
   let sum = 0
-  for (const [name, size] of Object.entries(sizes) as [TestNuisance, number][]) {
-    const column = effect.columns[NUISANCES.indexOf(name)] as Float64Array
-    sum += (column[i] as number) * (column[j] as number) * size * size
-  }
+  for (const column of columns) sum += (column[i] as number) * (column[j] as number)
   return sum
 }
 
@@ -112,12 +120,13 @@ export function afterBaseline(
   const rows = index.map((i) => loadings(sound, i))
   // covariance of the latent with the readings, and of the readings
   const cross = rows.map((row) => times(covariance, row))
+  const tested = byTest(sound, sizes)
   const total = new Float64Array(m * m)
   for (let a = 0; a < m; a += 1) {
     for (let b = 0; b < m; b += 1) {
       total[a * m + b] =
         dot(rows[a] as Float64Array, cross[b] as Float64Array) +
-        byTest(sound, index[a] as number, index[b] as number, sizes)
+        shared(tested, index[a] as number, index[b] as number)
     }
     const { sigma } = observations[a] as Observation
     total[a * m + a] = (total[a * m + a] as number) + sigma * sigma
@@ -163,11 +172,11 @@ export function spreadBy(
   const n = FEATURES.length
   const rows = FEATURES.map((_, i) => loadings(effect, i))
   const cross = rows.map((row) => times(latent.covariance, row))
+  const tested = byTest(effect, sizes)
   const covariance = new Float64Array(n * n)
   for (let i = 0; i < n; i += 1) {
     for (let j = 0; j <= i; j += 1) {
-      const value =
-        dot(rows[i] as Float64Array, cross[j] as Float64Array) + byTest(effect, i, j, sizes)
+      const value = dot(rows[i] as Float64Array, cross[j] as Float64Array) + shared(tested, i, j)
       covariance[i * n + j] = value
       covariance[j * n + i] = value
     }

@@ -75,8 +75,11 @@ function offBy(doubt: Doubt, { mean }: Hypothesis, columns: Effect['columns']): 
 
 function widened(covariance: Float64Array, off: Float64Array): Float64Array {
   const n = FEATURES.length
-  return covariance.map((value, k) => {
-    const [i, j] = [Math.floor(k / n), k % n]
-    return value + (off[i] as number) * (off[j] as number)
-  })
+  const out = new Float64Array(n * n)
+  for (let i = 0; i < n; i += 1) {
+    for (let j = 0; j < n; j += 1) {
+      out[i * n + j] = (covariance[i * n + j] as number) + (off[i] as number) * (off[j] as number)
+    }
+  }
+  return out
 }

@@ -64,26 +64,15 @@ export function suspectsOf(
   const hypotheses = effects.map((effect) => {
     const found = spreads.get(effect.columns) ?? spreadBy(latent, effect, sizes)
     spreads.set(effect.columns, found)
-    const { cause, severity, impact, mean, carried, along, width } = effect
-    const covariance = Float64Array.from(found.covariance)
-    const n = FEATURES.length
-    for (let i = 0; i < n; i += 1) {
-      for (let j = 0; j < n; j += 1) {
-        covariance[i * n + j] =
-          (covariance[i * n + j] as number) +
-          ((along[i] as number) * (along[j] as number)) / UNIFORM
-      }
-      const change = (mean[i] as number) - (sound.mean[i] as number)
-      const off = knowledge === 'model' ? 0 : figures.discrepancy.ofTheChange * change
-      covariance[i * n + i] = (covariance[i * n + i] as number) + off * off + (carried[i] as number)
-    }
+    const { cause, severity, impact, mean, width } = effect
     return {
       cause,
       severity,
       width: cause !== 'none' && impact < MATTERS ? OF_LITTLE * width : width,
       impact: impact as number | undefined,
-      mean: mean.map((value, i) => value + (found.shift[i] as number)),
-      covariance,
+      mean: sum(mean, found.shift),
+      covariance: covarianceOf(effect, found.covariance, sound.mean, knowledge),
+      isGuess: knowledge === 'kind',
     }
   })
   const mistakes = mistakesOf(hypotheses[0] as Hypothesis, sound, doubts).map((mistake) => ({
@@ -105,4 +94,31 @@ export function suspectsOf(
         ((priorOf(hypothesis.cause) / total) * width) / (widths.get(hypothesis.cause) as number),
       ),
   }))
+}
+
+/** What is not known of machine and test, where in its span the severity lies, and what the change may be off by. */
+function covarianceOf(
+  { mean, along, carried }: Finer,
+  known: Float64Array,
+  sound: Float64Array,
+  knowledge: Candidate['knowledge'],
+): Float64Array {
+  const n = FEATURES.length
+  const covariance = new Float64Array(n * n)
+  for (let i = 0; i < n; i += 1) {
+    const part = (along[i] as number) / UNIFORM
+    for (let j = 0; j < n; j += 1) {
+      covariance[i * n + j] = (known[i * n + j] as number) + part * (along[j] as number)
+    }
+    const change = (mean[i] as number) - (sound[i] as number)
+    const off = knowledge === 'model' ? 0 : figures.discrepancy.ofTheChange * change
+    covariance[i * n + i] = (covariance[i * n + i] as number) + off * off + (carried[i] as number)
+  }
+  return covariance
+}
+
+function sum(a: Float64Array, b: Float64Array): Float64Array {
+  const out = new Float64Array(a.length)
+  for (let i = 0; i < out.length; i += 1) out[i] = (a[i] as number) + (b[i] as number)
+  return out
 }

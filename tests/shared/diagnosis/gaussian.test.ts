@@ -1,0 +1,55 @@
+import { describe, expect, it } from 'vitest'
+import { preset } from '../../../shared/cycle/index.ts'
+import { FEATURES } from '../../../shared/diagnosis/features.ts'
+import { fitOf } from '../../../shared/diagnosis/gaussian.ts'
+import { carriedEffects } from '../../../shared/diagnosis/kinds.ts'
+import { DOUBTS } from '../../../shared/diagnosis/mistakes.ts'
+import { suspectsOf } from '../../../shared/diagnosis/suspects.ts'
+
+const n = FEATURES.length
+const SIGMA = 3
+const SIGMA_READ = 4
+const AT = FEATURES.indexOf('ventK')
+const MEAN = 285
+
+/** Mean square of one reading about its hypothesis, by the likelihood integrated over all that it could be. */
+function spreadSquared(isGuess: boolean): number {
+  const mean = new Float64Array(n)
+  mean[AT] = MEAN
+  const covariance = new Float64Array(n * n)
+  for (let i = 0; i < n; i += 1) covariance[i * n + i] = SIGMA ** 2
+  const hypothesis = { cause: 'none', severity: 0, mean, covariance, isGuess } as const
+  let [total, squares] = [0, 0]
+  for (let off = -4000; off <= 4000; off += 0.25) {
+    const observation = { feature: 'ventK', value: MEAN + off, sigma: SIGMA_READ } as const
+    const density = Math.exp(fitOf(hypothesis, [observation]).logLikelihood)
+    total += density
+    squares += density * off * off
+  }
+  return squares / total
+}
+
+describe('the weight of an error', () => {
+  it('has the spread of machine and instrument together as its standard deviation', () => {
+    expect(spreadSquared(false)).toBeCloseTo(SIGMA ** 2 + SIGMA_READ ** 2, 1)
+  })
+
+  it('is spread wider where the spread of the machine is a guess: by 5 / 3 for five degrees of freedom', () => {
+    expect(spreadSquared(true)).toBeCloseTo((5 / 3) * (SIGMA ** 2 + SIGMA_READ ** 2), 1)
+  })
+})
+
+describe('whose spread is a guess', () => {
+  const van = preset('van-valve-134a')
+  const NO_TEST = { speed: 0, returnHumidity: 0, returnAirK: 0, ambientK: 0 }
+  const guessesOf = (knowledge: 'model' | 'kind') => {
+    const effects = carriedEffects(van, van.nominal)
+    const all = suspectsOf({ share: 1, effects, knowledge }, NO_TEST, undefined, DOUBTS)
+    return new Set(all.map(({ isGuess }) => isGuess))
+  }
+
+  it('is that of a machine of some kind, faults and mistakes alike, and not of one that is known', () => {
+    expect([...guessesOf('kind')]).toEqual([true])
+    expect([...guessesOf('model')]).toEqual([false])
+  })
+})
