@@ -46,16 +46,7 @@ export function* solvingAnyhow(
 export const solveAnyhow = (...asked: Parameters<typeof solvingAnyhow>): Solution | undefined =>
   atOnce(solvingAnyhow(...asked))
 
-/** The state with the low side held fast, from a guess or from some that are less usual. */
-export function solvePinned(
-  setup: Setup,
-  pinned: Branch['pinned'],
-  from: Guess,
-): Solution | undefined {
-  return solveFrom(setup, from, pinned) ?? solveAnyhow(setup, 2, pinned, from)
-}
-
-/** The same where no mean flow settles: the full flow, with the evaporator's balance left out. */
+/** The low side held fast where no mean flow settles: the full flow, with the evaporator's balance left out. */
 export function solveUnsettled(
   setup: Setup,
   pinned: Branch['pinned'],
