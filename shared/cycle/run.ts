@@ -6,7 +6,7 @@ import type { Guess } from './evaluate.ts'
 import type { Outcome } from './outcome.ts'
 import { stateOf } from './readings.ts'
 import { type Running, running } from './running.ts'
-import { findBelow, settled, standsFirm } from './scan.ts'
+import { findBelow, searchBelow, settled, standsFirm } from './scan.ts'
 import { type Setup, setUp } from './setup.ts'
 import { MOST_STARTS, solveFrom, solveSteady, solvingAnyhow, solvingFrom } from './solve.ts'
 import type { Case, Controls } from './types.ts'
@@ -131,11 +131,12 @@ const TRIED = 1
 function* steadyState(setup: Setup): InPieces<Solution | 'tripped' | undefined> {
   const found = (yield* solveSteady(setup)) ?? (yield* solvingAnyhow(setup, TRIED))
   if (found !== undefined) return yield* settled(setup, found)
-  const below = yield* findBelow(setup, setup.machine.controls.highCutOutPa)
+  const search = searchBelow(setup, setup.machine.controls.highCutOutPa)
+  const below = yield* findBelow(search)
   if (below !== undefined) return below
   const any = yield* solvingAnyhow(setup, MOST_STARTS, undefined, undefined, TRIED)
   if (any !== undefined) return yield* settled(setup, any)
-  return yield* findBelow(setup, setup.machine.controls.highCutOutPa, true)
+  return yield* findBelow(search, true)
 }
 
 /** No state at all: pumped down, unless a control stops it before. */
