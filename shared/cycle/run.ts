@@ -6,7 +6,7 @@ import type { Guess } from './evaluate.ts'
 import type { Outcome } from './outcome.ts'
 import { stateOf } from './readings.ts'
 import { type Running, running } from './running.ts'
-import { findBelow, searchBelow, settled, standsFirm } from './scan.ts'
+import { findBelow, type Rungs, searchBelow, settled, standsFirm, tripsPlainly } from './scan.ts'
 import { type Setup, setUp } from './setup.ts'
 import { MOST_STARTS, solveFrom, solveSteady, solvingAnyhow, solvingFrom } from './solve.ts'
 import type { Case, Controls } from './types.ts'
@@ -51,6 +51,8 @@ export interface Nearby {
   readonly free?: Guess | undefined
   /** Of the last that cycled. */
   readonly swing?: Swing | undefined
+  /** Of one that trips because it has no state. */
+  readonly rungs?: Rungs | undefined
 }
 
 /**
@@ -92,6 +94,12 @@ export function* runFromCoils(asked: Case): InPieces<Nearby | undefined> {
  * found near by. So each row ends as {@link run} says.
  */
 export function* runNext(asked: Case, before: Nearby): InPieces<Nearby> {
+  const { outcome: was } = before
+  if (was.kind === 'high-pressure-trip' && was.state === undefined) {
+    const { limitPa } = was
+    const rungs = yield* tripsPlainly(setUp(asked), limitPa, before.rungs, before.free)
+    if (rungs !== undefined) return { ...before, outcome: { kind: was.kind, limitPa }, rungs }
+  }
   const near = yield* runNearInPieces(asked, before)
   if (near?.outcome.kind === 'steady' || near?.outcome.kind === 'cycling') return near
   const outcome = yield* runInPieces(asked)

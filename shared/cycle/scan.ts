@@ -2,7 +2,7 @@ import type { InPieces } from '../pieces.ts'
 import type { Solution } from './branch.ts'
 import type { Guess } from './evaluate.ts'
 import { type Setup, setUp } from './setup.ts'
-import { mustRise, solveAnyhow, solveFrom, solvingFrom } from './solve.ts'
+import { heldShare, mustRise, solveAnyhow, solveFrom, solvingFrom } from './solve.ts'
 import type { Case } from './types.ts'
 
 /** A high side held fast, with the balances that this leaves solved. */
@@ -105,15 +105,9 @@ function isOpen(ladder: Ladder, at: number): boolean {
  * the lowest those that did not. A closer look leaves out what lies between two that do not balance.
  */
 function* climb({ setup, toPa, ladder }: Search, stride: number): InPieces<void> {
-  const { conditions, faults } = setup.case
   const highSide = levelsDownFrom(setup, toPa, FINEST)
   const seen = (at: number) => ladder[at] ?? undefined
-  let before: Guess = {
-    suctionPa: setup.fluid.saturationPressure(conditions.returnAirK - 20),
-    superheatK: 6,
-    dischargePa: 0,
-    stroke: faults.strokeStuck ?? 1,
-  }
+  let before = firstOf(setup)
   const first = !ladder.some((level) => level != null)
   let solved = false
   const isLast = stride === LAST_LOOK
@@ -142,12 +136,77 @@ function* climb({ setup, toPa, ladder }: Search, stride: number): InPieces<void>
   }
 }
 
+/** Where the first level is tried from, whatever its high side. */
+const firstOf = ({ fluid, case: { conditions, faults } }: Setup): Guess => ({
+  suctionPa: fluid.saturationPressure(conditions.returnAirK - 20),
+  dischargePa: 0,
+  superheatK: 6,
+  stroke: faults.strokeStuck ?? 1,
+})
+
 /** The balances at a high side, from a guess or, where that is asked for, from some that are less usual. */
 function levelFrom(setup: Setup, start: Guess, anyhow = false): Level | undefined {
   const solution =
     solveFrom(setup, start, 'discharge') ??
     (anyhow ? solveAnyhow(setup, 2, 'discharge', start) : undefined)
   return solution && { solution, rises: mustRise(setup, solution) }
+}
+
+/** Levels between the highest and the lowest by which a trip is seen at once, and above the cut-out. */
+const RUNGS = { below: 6, above: 2 }
+/** Share of the charge that the machine must be short of everywhere, between two levels as well. */
+const SHORT = 0.02
+
+/** Levels at none of which a machine holds its charge: where those of a case near by start. */
+export type Rungs = readonly Guess[]
+
+/**
+ * Whether a machine trips because it has no state at all, below its cut-out or above: at every level it
+ * holds clearly less than its charge. For a case near by one that was found to be so.
+ *
+ * @param near - The levels of that one, where they are known.
+ * @param free - A state near by, where there was one.
+ * @returns undefined where it is not plain.
+ */
+export function* tripsPlainly(
+  setup: Setup,
+  cutOutPa: number,
+  near: Rungs | undefined,
+  free: Guess | undefined,
+): InPieces<Rungs | undefined> {
+  const { highestPa } = setup.fluid
+  const below = levelsDownFrom(setup, cutOutPa, RUNGS.below)
+  const topPa = Math.max(0.995 * highestPa, below(0))
+  // from the cut-out down, then up from it
+  const highSides = [
+    ...Array.from({ length: RUNGS.below + 1 }, (_, i) => below(i)),
+    ...Array.from({ length: RUNGS.above }, (_, i) => {
+      return below(0) + ((topPa - below(0)) * (i + 1)) / RUNGS.above
+    }),
+  ]
+  const rungs: Guess[] = []
+  const shares: number[] = []
+  for (const [index, dischargePa] of highSides.entries()) {
+    yield
+    const before = index === RUNGS.below + 1 ? rungs[0] : rungs.at(-1)
+    const start = near?.[index] ?? before ?? free ?? firstOf(setup)
+    const level = levelFrom(setup, { ...start, dischargePa })
+    if (level === undefined || !level.rises) return undefined
+    rungs.push(level.solution.trial.guess)
+    if (index <= RUNGS.below) shares.push(heldShare(setup, level.solution))
+    else shares.unshift(heldShare(setup, level.solution))
+  }
+  return peakOf(shares) < 1 - SHORT ? rungs : undefined
+}
+
+/** Largest of some values in even steps, or of the parabola through it and its neighbours. */
+function peakOf(values: readonly number[]): number {
+  const most = Math.max(...values)
+  const at = values.indexOf(most)
+  const [before, after] = [values[at - 1], values[at + 1]]
+  if (before === undefined || after === undefined) return most
+  const bend = before - 2 * most + after
+  return bend < 0 ? most - (after - before) ** 2 / (8 * bend) : most
 }
 
 /** Liquid face of a condenser from which on a second state is looked for. */
@@ -229,12 +288,7 @@ interface Scan {
 export function scanHighSide(asked: Case, toPa: number, steps = FINEST): Scan {
   const setup = setUp(asked)
   const highSide = levelsDownFrom(setup, toPa, steps)
-  let near: Guess = {
-    suctionPa: setup.fluid.saturationPressure(asked.conditions.returnAirK - 20),
-    superheatK: 6,
-    dischargePa: 0,
-    stroke: asked.faults.strokeStuck ?? 1,
-  }
+  let near = firstOf(setup)
   let [balanced, crossings] = [0, 0]
   let risesAtTop = false
   let before: boolean | undefined

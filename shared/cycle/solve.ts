@@ -244,10 +244,14 @@ function vapourLetThrough(setup: Setup, trial: Trial): number {
 }
 
 /**
- * At a high side held fast: does the charge ask for more? It does where the machine, with its store
- * as full as what passes it allows, holds less than there is.
+ * At a high side held fast: what the machine holds, with its store as full as what passes it allows, as
+ * a share of its charge. Below 1 the charge asks for a higher one.
  */
-export function mustRise(setup: Setup, { trial }: Solution): boolean {
+export function heldShare(setup: Setup, { trial }: Solution): number {
   const level = vapourLetThrough(setup, trial) > 0 ? 0 : 1
-  return massIn(setup, trial, level) < setup.charge
+  return massIn(setup, trial, level) / setup.charge
 }
+
+/** The charge asks for a higher one. */
+export const mustRise = (setup: Setup, solution: Solution): boolean =>
+  heldShare(setup, solution) < 1
