@@ -62,20 +62,36 @@ export function saturatedAirEnthalpy(temperatureK: number, barometerPa: number):
 
 const COLDEST_K = 200
 const HOTTEST_K = 340
+const USUAL_K = 285
+/** K over which the first slope is taken. */
+const SPAN_K = 0.01
 
-/** K at which saturated air has an enthalpy: Newton held in a bracket, for it rises ever faster. */
-export function saturatedAirTemperature(enthalpy: number, barometerPa: number): number {
+/**
+ * K at which saturated air has an enthalpy: Newton's step, then secants, held in a bracket, for it
+ * rises ever faster.
+ *
+ * @param nearK - Where it may be.
+ */
+export function saturatedAirTemperature(
+  enthalpy: number,
+  barometerPa: number,
+  nearK = USUAL_K,
+): number {
+  const gapAt = (kelvin: number) => saturatedAirEnthalpy(kelvin, barometerPa) - enthalpy
   let [low, high] = [COLDEST_K, HOTTEST_K]
-  let t = 285
+  let t = nearK
+  let gap = gapAt(t)
+  let slope = (gapAt(t + SPAN_K) - gap) / SPAN_K
   for (let step = 0; step < 60; step += 1) {
-    const gap = saturatedAirEnthalpy(t, barometerPa) - enthalpy
     if (gap > 0) high = t
     else low = t
-    const slope = (saturatedAirEnthalpy(t + 0.01, barometerPa) - gap - enthalpy) / 0.01
     let next = t - gap / slope
     if (!(next > low && next < high)) next = (low + high) / 2
-    if (Math.abs(next - t) < 1e-10) return next
+    if (Math.abs(next - t) < 1e-9) return next
+    const nextGap = gapAt(next)
+    slope = (nextGap - gap) / (next - t)
     t = next
+    gap = nextGap
   }
   return t
 }

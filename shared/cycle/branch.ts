@@ -99,10 +99,8 @@ export function solveBranch(setup: Setup, branch: Branch, start: Guess): Solutio
   const at = trials.get(found.at)
   if (at === undefined) return undefined
   const { jacobian } = found
-  const trial =
-    jacobian === undefined
-      ? at
-      : { ...at, guess: { ...at.guess, slopes: { of: branch, jacobian } } }
+  const slopes = jacobian && { of: branch, jacobian }
+  const trial = slopes ? { ...at, guess: { ...at.guess, slopes } } : at
   return {
     branch,
     trial,
@@ -174,7 +172,8 @@ function residualsOf(setup: Setup, branch: Branch, trial: Trial): Float64Array {
       : [(evaporation.enthalpy - suction.enthalpy) / evaporatingAt.latentHeat]),
   ]
   if (typeof branch.pinned === 'object') {
-    residuals.push((finsOf(setup, trial) - branch.pinned.finsK) / SUPERHEAT_SCALE)
+    const { finsK } = branch.pinned
+    residuals.push((finsOf(setup, trial, finsK) - finsK) / SUPERHEAT_SCALE)
   }
   if (branch.pinned !== 'discharge') {
     const spare = setup.machine.store.kind
@@ -187,9 +186,9 @@ function residualsOf(setup: Setup, branch: Branch, trial: Trial): Float64Array {
   return Float64Array.from(residuals)
 }
 
-/** Temperature of the fins where it boils, K. */
-function finsOf(setup: Setup, { evaporatingAt, evaporatorFilm }: Trial): number {
-  return surfaceTemperature(setup.evaporator, setup.returnAir, evaporatingAt.meanK, evaporatorFilm)
+/** Temperature of the fins where it boils, K, from where it is to be. */
+function finsOf(setup: Setup, { evaporation }: Trial, nearK: number): number {
+  return surfaceTemperature(setup.evaporator, setup.returnAir, evaporation.boiling, nearK)
 }
 
 /** Suction pressure that a variable stroke holds at a discharge pressure, both Pa absolute. */

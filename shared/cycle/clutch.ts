@@ -1,11 +1,10 @@
 import type { Solution } from './branch.ts'
 import type { Guess } from './evaluate.ts'
-import { boilingHeat } from './evaporator.ts'
 import { guessAtSuction } from './first-guess.ts'
 import type { Outcome } from './outcome.ts'
 import { type Running, running } from './running.ts'
 import type { Setup } from './setup.ts'
-import { solvePinned, solveUnsettled } from './solve.ts'
+import { solveAnyhow, solveFrom, solveUnsettled } from './solve.ts'
 import type { Controls } from './types.ts'
 
 /** Fins above the boiling refrigerant, K: where a search starts. */
@@ -15,6 +14,21 @@ const FLOODED = 0.4
 
 /** What lets a clutch go. */
 export type Stop = 'thermostat' | 'low-pressure-switch'
+
+/** Between what a clutch swings: where a case near by is sought from. */
+export interface Swing {
+  readonly opening: Guess
+  readonly mean: Guess
+}
+
+/** The swing of an outcome; nothing where no clutch cycles, or where no mean flow settles. */
+export function swingOf(outcome: Outcome): Swing | undefined {
+  if (outcome.kind !== 'cycling') return undefined
+  const [opening, mean] = [outcome.state.solution, outcome.averaged]
+  return opening.branch.unsettled === true || mean.branch.unsettled === true
+    ? undefined
+    : { opening: opening.trial.guess, mean: mean.trial.guess }
+}
 
 /** The control that stops the compressor in a state, if one does. */
 export function clutchOpens(controls: Controls, state: Running): Stop | undefined {
@@ -36,13 +50,13 @@ export function clutchOpens(controls: Controls, state: Running): Stop | undefine
  * the duty, at the opening one the state just before it opens, which makers' charts ask to read.
  *
  * @param steady - Without the control, where there is such a state.
- * @param beside - A state near by, to start from.
+ * @param beside - The swing of a case near by, to start from.
  */
 export function cycle(
   setup: Setup,
   by: Stop,
   steady?: Running,
-  beside?: Guess,
+  beside?: Swing,
 ): Outcome | undefined {
   const { thermostat, cyclingSwitch, highCutOutPa } = setup.machine.controls
   const [opens, closes] =
@@ -50,25 +64,29 @@ export function cycle(
       ? [thermostat?.opensK, thermostat?.closesK]
       : [cyclingSwitch?.opensPa, cyclingSwitch?.closesPa]
   if (opens === undefined || closes === undefined) return undefined
-  const at = (setting: number, near: Guess | undefined) => {
+  const pinnedAt = (setting: number) => (by === 'thermostat' ? { finsK: setting } : 'suction')
+  const at = (setting: number, near: Guess | undefined, start?: Guess) => {
     const suctionPa =
       by === 'thermostat' ? setup.fluid.saturationPressure(setting - FINS_ABOVE_K) : setting
-    const start = near ?? guessAtSuction(setup, suctionPa)
-    return solvePinned(
-      setup,
-      by === 'thermostat' ? { finsK: setting } : 'suction',
-      by === 'thermostat' ? start : { ...start, suctionPa },
-    )
+    const pinned = pinnedAt(setting)
+    const usual = start ?? guessAtSuction(setup, suctionPa)
+    for (const guess of [near, usual]) {
+      const from = guess && (by === 'thermostat' ? guess : { ...guess, suctionPa })
+      const found = from && solveFrom(setup, from, pinned)
+      if (found !== undefined) return found
+    }
+    return steady === undefined
+      ? solveAnyhow(setup, 2, pinned, { ...usual, suctionPa })
+      : led(setup, steady, by, setting)
   }
   const unsettled = (setting: number, near: Solution | undefined) => {
     const suctionPa =
       by === 'thermostat' ? setup.fluid.saturationPressure(setting - FINS_ABOVE_K) : setting
-    const pinned = by === 'thermostat' ? { finsK: setting } : 'suction'
     for (const start of [
       near?.trial.guess ?? guessAtSuction(setup, suctionPa),
       steady?.solution.trial.guess,
     ]) {
-      const found = start && solveUnsettled(setup, pinned, { ...start, suctionPa })
+      const found = start && solveUnsettled(setup, pinnedAt(setting), { ...start, suctionPa })
       if (found !== undefined) return found
     }
     return steady && walked(setup, steady, by, setting)
@@ -78,8 +96,8 @@ export function cycle(
     limitPa: highCutOutPa,
     state: running(setup, last),
   })
-  const opening = at(opens, beside)
-  const mean = opening && at((opens + closes) / 2, opening.trial.guess)
+  const opening = at(opens, beside?.opening)
+  const mean = opening && at((opens + closes) / 2, beside?.mean, opening.trial.guess)
   const [shown, averaged] =
     opening !== undefined && mean !== undefined
       ? [opening, mean]
@@ -94,20 +112,54 @@ export function cycle(
   const { compression, suction, condensation, guess } = averaged.trial
   const perSecond = compression.flow * (suction.enthalpy - condensation.enthalpy)
   const duty =
-    averaged === mean ? (guess.duty ?? 1) : Math.min(1, boilingAll(setup, averaged) / perSecond)
+    averaged === mean
+      ? (guess.duty ?? 1)
+      : Math.min(1, averaged.trial.evaporation.boiling.whole / perSecond)
   return {
     kind: 'cycling',
     by,
     duty,
     state: running(setup, shown),
+    averaged,
     averageCapacity: duty * perSecond,
     // the low side swings evenly about its mean
     closesPa: 2 * guess.suctionPa - shown.trial.guess.suctionPa,
   }
 }
 
+/** Steps from a steady state to the setting of its control, few first. */
+const LED = [1, 4]
+
 /** Steps from a steady state, which is its own answer at its own setting, to that of its control. */
 const WALK = 12
+
+/**
+ * The state at a setting, led there from the steady state, which is that of its own setting with the
+ * clutch engaged all the time: at once, then step by step.
+ */
+function led(
+  setup: Setup,
+  { solution, leaving }: Running,
+  by: Stop,
+  setting: number,
+): Solution | undefined {
+  const { slopes: _, ...guess } = solution.trial.guess
+  const from = by === 'thermostat' ? leaving.surfaceK : guess.suctionPa
+  for (const steps of LED) {
+    let here: Solution | undefined
+    for (let step = 1; step <= steps; step += 1) {
+      const next = from + ((setting - from) * step) / steps
+      const near: Guess = here?.trial.guess ?? guess
+      here =
+        by === 'thermostat'
+          ? solveFrom(setup, near, { finsK: next })
+          : solveFrom(setup, { ...near, suctionPa: next }, 'suction')
+      if (here === undefined) break
+    }
+    if (here !== undefined) return here
+  }
+  return undefined
+}
 
 /** The full flow at a setting, led from the steady state step by step. */
 function walked(
@@ -127,12 +179,6 @@ function walked(
         : solveUnsettled(setup, 'suction', { ...near, suctionPa: next })
   }
   return here
-}
-
-/** W that the air brings to an evaporator that boils all over. */
-function boilingAll(setup: Setup, { trial }: Solution): number {
-  const { evaporatingAt, evaporatorFilm } = trial
-  return boilingHeat(setup.evaporator, setup.returnAir, evaporatingAt.meanK, evaporatorFilm).whole
 }
 
 /** Much of the condenser stands full of liquid. */

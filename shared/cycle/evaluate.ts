@@ -50,8 +50,6 @@ export interface Trial {
   readonly device: DeviceFlow
   /** Pressure that the flow needs through liquid line and device over what there is: 1 in balance. */
   readonly driveNeeded: number
-  /** The refrigerant's side of the evaporator against its nominal conductance. */
-  readonly evaporatorFilm: number
   /** Superheat at the evaporator's outlet as the bulb feels it, K; below 0 wet. */
   readonly bulbK: number
   /** kg by part; the store is not in it. */
@@ -105,7 +103,6 @@ export function tryOut(setup: Setup, guess: Guess, saturatedOutlet = false): Tri
   // a clutch stops compressor and condenser alike; what is stored keeps device and evaporator going
   const duty = guess.duty ?? 1
   const meanFlow = duty * flow
-  const evaporatorFilm = (duty * share) ** FILM_EXPONENT
   if (!(duty > LEAST_DUTY && duty < MOST_DUTY)) return undefined
 
   const atCondenserPa = dischargePa - dropPa(machine.drops.discharge, share, discharge.density)
@@ -128,7 +125,7 @@ export function tryOut(setup: Setup, guess: Guess, saturatedOutlet = false): Tri
   const evaporation = evaporate(fluid, setup.evaporator, setup.returnAir, evaporatingAt, {
     enthalpy: condensation.enthalpy,
     flow: meanFlow,
-    film: evaporatorFilm,
+    film: (duty * share) ** FILM_EXPONENT,
   })
   if (evaporation === undefined) return undefined
 
@@ -154,7 +151,6 @@ export function tryOut(setup: Setup, guess: Guess, saturatedOutlet = false): Tri
     evaporation,
     device,
     driveNeeded,
-    evaporatorFilm,
     bulbK,
     mass: {
       compressorAndDischarge: machine.lines.discharge * discharge.density,

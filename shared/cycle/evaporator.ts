@@ -13,8 +13,8 @@ export interface Evaporation {
   readonly boilingFace: number
   /** W given by the air, from the air's own side. */
   readonly airHeat: number
-  /** Water condenses on the coil. */
-  readonly wet: boolean
+  /** What a coil that boils all over would give. */
+  readonly boiling: BoilingHeat
   /** kg held. */
   readonly mass: number
 }
@@ -26,6 +26,7 @@ const ROUNDS = 2
 /** How the air gives its heat to a boiling zone: W over the whole face, dry or wet. */
 interface BoilingHeat {
   readonly whole: number
+  /** Water condenses on the coil. */
   readonly wet: boolean
 }
 
@@ -70,7 +71,8 @@ export function evaporate(
   const { flow, film } = inlet
   const excess = air.temperatureK - at.dewK
   if (!(excess > 0)) return undefined
-  const { whole, wet } = boilingHeat(coil, air, at.meanK, film)
+  const boiling = boilingHeat(coil, air, at.meanK, film)
+  const { whole } = boiling
   const needed = (flow * (at.vapourEnthalpy - inlet.enthalpy)) / whole
   const from = Math.max(0, (inlet.enthalpy - at.liquidEnthalpy) / at.latentHeat)
   if (needed >= 1) {
@@ -80,7 +82,7 @@ export function evaporate(
       enthalpy,
       boilingFace: 1,
       airHeat: whole,
-      wet,
+      boiling,
       mass: coil.volume * meanBoilingDensity(from, Math.max(to, from), at),
     }
   }
@@ -94,7 +96,7 @@ export function evaporate(
     enthalpy: at.vapourEnthalpy + heatCapacity * (outK - at.dewK),
     boilingFace,
     airHeat: boilingFace * whole + (1 - boilingFace) * singleRate * meanExcess(excess, outExcess),
-    wet,
+    boiling,
     mass:
       boilingFace * coil.volume * meanBoilingDensity(Math.min(from, 1), 1, at) +
       // superheated vapour thins out in proportion to its temperature, near enough
@@ -119,34 +121,29 @@ const PROBE_FROM = 0.45
 const PROBE_TO = 0.75
 
 /**
- * Fins of a zone that boils at a temperature, both K: the surface is where the line from the air's
- * state through its outlet meets saturation, h_s = h_in − (h_in − h_out)/(1 − e^(−NTU_o)) with wet
- * fins, the same for temperature with dry ones.
+ * Fins of a zone that boils, K: the surface is where the line from the air's state through its
+ * outlet meets saturation, h_s = h_in − (h_in − h_out)/(1 − e^(−NTU_o)) with wet fins, the same for
+ * temperature with dry ones.
+ *
+ * @param nearK - Where it may be.
  */
 export function surfaceTemperature(
   coil: Coil,
   air: AirStream,
-  boilingK: number,
-  film: number,
+  { whole, wet }: BoilingHeat,
+  nearK?: number,
 ): number {
   const reach = approach(coil.airConductance, air.capacityRate)
-  const { whole, wet } = boilingHeat(coil, air, boilingK, film)
   return wet
-    ? saturatedAirTemperature(air.enthalpy - whole / air.dryFlow / reach, air.barometerPa)
+    ? saturatedAirTemperature(air.enthalpy - whole / air.dryFlow / reach, air.barometerPa, nearK)
     : air.temperatureK - whole / air.capacityRate / reach
 }
 
 /** The air behind the coil, mixed from behind the boiling and the superheating part of its face. */
-export function leavingAir(
-  coil: Coil,
-  air: AirStream,
-  at: Saturation,
-  film: number,
-  evaporation: Evaporation,
-): LeavingAir {
-  const { boilingFace, airHeat } = evaporation
-  const { whole, wet } = boilingHeat(coil, air, at.meanK, film)
-  const surfaceK = surfaceTemperature(coil, air, at.meanK, film)
+export function leavingAir(coil: Coil, air: AirStream, evaporation: Evaporation): LeavingAir {
+  const { boilingFace, airHeat, boiling } = evaporation
+  const { whole, wet } = boiling
+  const surfaceK = surfaceTemperature(coil, air, boiling)
   const reach = approach(coil.airConductance, air.capacityRate)
   const boiledK = air.temperatureK - reach * (air.temperatureK - surfaceK)
   const boiledHumidity = wet

@@ -1,8 +1,8 @@
 import { type Refrigerant, saturatedCurves } from '../refrigerant/index.ts'
-import { density as molarDensity, type Phase } from '../substance/density.ts'
+import type { Phase } from '../substance/density.ts'
 import type { HelmholtzModel } from '../substance/model.ts'
-import { stateAt } from '../substance/state.ts'
-import { type FoundState, findState } from '../substance/state-found.ts'
+import type { MolarState } from '../substance/state.ts'
+import { type FoundState, findAtTemperature, findState } from '../substance/state-found.ts'
 
 /** Both ends of boiling at one pressure. SI, a kg. */
 export interface Saturation {
@@ -122,7 +122,7 @@ const HIGHEST_SHARE = 0.93
 export function cycleFluid(refrigerant: Refrigerant): Fluid {
   const model: HelmholtzModel = refrigerant.model()
   const { bubble, dew, molarMass, raise } = refrigerant
-  const last = new Map<Place, FoundState>()
+  const last = new Map<Place, MolarState>()
 
   const saturation = (pressurePa: number): Saturation => new SaturationAt(refrigerant, pressurePa)
 
@@ -134,12 +134,16 @@ export function cycleFluid(refrigerant: Refrigerant): Fluid {
     entropy: state.entropy / molarMass + raise.entropy,
   })
 
-  /** What a search starts from: where the last one at this place ended, if that was the same phase. */
-  const guess = (place: Place, phase: 'liquid' | 'vapour', shiftK: number, at: Saturation) => {
+  /** What the last search at this place looked at, if that was the same phase. */
+  const known = (place: Place, phase: Phase) => {
     const before = last.get(place)
-    if (before !== undefined && before.density > model.reducingDensity === (phase === 'liquid')) {
-      return before
-    }
+    return before !== undefined && before.density > model.reducingDensity === (phase === 'liquid')
+      ? before
+      : undefined
+  }
+
+  /** What a search starts from where nothing is known. */
+  const guess = (phase: Phase, shiftK: number, at: Saturation) => {
     const lineK = phase === 'liquid' ? at.bubbleK : at.dewK
     const temperatureK = Math.min(Math.max(lineK + shiftK, 0.7 * lineK), 1.6 * lineK)
     const density =
@@ -167,9 +171,10 @@ export function cycleFluid(refrigerant: Refrigerant): Fluid {
       at.pressurePa,
       held,
       (value - raise[held]) * molarMass,
-      guess(place, phase, shiftK, at),
+      guess(phase, shiftK, at),
+      known(place, phase),
     )
-    last.set(place, state)
+    last.set(place, state.from)
     return point(state)
   }
 
@@ -186,10 +191,15 @@ export function cycleFluid(refrigerant: Refrigerant): Fluid {
           : [at.dewK, at.vapourEnthalpy, at.vapourHeatCapacity]
       if (Math.abs(temperatureK - lineK) < SAME_K) return heatCapacity
       const place = phase === 'liquid' ? 'cold' : 'warm'
-      const from = guess(place, phase, temperatureK - lineK, at)
-      const density = molarDensity(model, temperatureK, at.pressurePa, phase, from.density)
-      const state = stateAt(model, temperatureK, density)
-      last.set(place, state)
+      const state = findAtTemperature(
+        model,
+        temperatureK,
+        at.pressurePa,
+        phase,
+        guess(phase, temperatureK - lineK, at),
+        known(place, phase),
+      )
+      last.set(place, state.from)
       return (point(state).enthalpy - enthalpy) / (temperatureK - lineK)
     },
     withEnthalpy: (enthalpy, at, place) => search('enthalpy', enthalpy, at, place),

@@ -1,3 +1,4 @@
+import type { Solution } from './branch.ts'
 import type { Running } from './running.ts'
 
 /** How a machine ends up. Every case ends as one of these. */
@@ -14,6 +15,8 @@ export type Outcome =
       readonly duty: number
       /** Just before it opens; the evaporator is not settled then, all else nearly. */
       readonly state: Running
+      /** At the mean of the two settings: what duty and capacity are taken from. */
+      readonly averaged: Solution
       /** W taken from the air, averaged. */
       readonly averageCapacity: number
       /** Suction pressure when it closes again, Pa absolute. */

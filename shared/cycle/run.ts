@@ -1,12 +1,12 @@
 import { ZERO_CELSIUS_K } from '../gas-constants.ts'
 import { atOnce, type InPieces } from '../pieces.ts'
 import type { Solution } from './branch.ts'
-import { clutchOpens, cycle } from './clutch.ts'
+import { clutchOpens, cycle, type Swing, swingOf } from './clutch.ts'
 import type { Guess } from './evaluate.ts'
 import type { Outcome } from './outcome.ts'
 import { stateOf } from './readings.ts'
 import { type Running, running } from './running.ts'
-import { findBelow, settled, standsFirm } from './scan.ts'
+import { findBelow, type Rungs, searchBelow, settled, standsFirm, tripsPlainly } from './scan.ts'
 import { type Setup, setUp } from './setup.ts'
 import { MOST_STARTS, solveFrom, solveSteady, solvingAnyhow, solvingFrom } from './solve.ts'
 import type { Case, Controls } from './types.ts'
@@ -49,7 +49,10 @@ export interface Nearby {
   readonly outcome: Outcome
   /** Without its controls, where that was found. */
   readonly free?: Guess | undefined
-  readonly cycling?: Guess | undefined
+  /** Of the last that cycled. */
+  readonly swing?: Swing | undefined
+  /** Of one that trips because it has no state. */
+  readonly rungs?: Rungs | undefined
 }
 
 /**
@@ -61,8 +64,21 @@ export interface Nearby {
 export const runNear = (asked: Case, before: Outcome | Nearby): Nearby | undefined =>
   atOnce(runNearInPieces(asked, before))
 
-export const runNearInPieces = (asked: Case, before: Outcome | Nearby) =>
-  nearBy(asked, before, 'beside')
+export function* runNearInPieces(
+  asked: Case,
+  before: Outcome | Nearby,
+): InPieces<Nearby | undefined> {
+  const { outcome, free, swing } = 'outcome' in before ? before : { outcome: before }
+  const start = free ?? guessOf(outcome)
+  if (start === undefined) return undefined
+  const { duty: _, ...guess } = start
+  const setup = setUp(asked)
+  const found = yield* solvingFrom(setup, guess)
+  if (found === undefined || !standsFirm(setup, found)) return undefined
+  const swings = swingOf(outcome) ?? swing
+  const next = judged(setup, found, swings)
+  return { outcome: next, free: found.trial.guess, swing: swingOf(next) ?? swings }
+}
 
 /** From the coils' own temperatures, without a search: for where a state near by leads nowhere. */
 export function* runFromCoils(asked: Case): InPieces<Nearby | undefined> {
@@ -73,46 +89,31 @@ export function* runFromCoils(asked: Case): InPieces<Nearby | undefined> {
 }
 
 /**
- * The next case of a sweep: its state from that of the one before, how a clutch swings from the
- * beginning, and all of it from the beginning where another control stops it, where it freezes up, or
- * where nothing was found near by. So each row ends as {@link run} says.
+ * The next case of a sweep: its state, and how a clutch swings, from those of the one before, and all
+ * of it from the beginning where another control stops it, where it freezes up, or where nothing was
+ * found near by. So each row ends as {@link run} says.
  */
 export function* runNext(asked: Case, before: Nearby): InPieces<Nearby> {
-  const near = yield* nearBy(asked, before, 'afresh')
+  const { outcome: was } = before
+  if (was.kind === 'high-pressure-trip' && was.state === undefined) {
+    const { limitPa } = was
+    const rungs = yield* tripsPlainly(setUp(asked), limitPa, before.rungs, before.free)
+    if (rungs !== undefined) return { ...before, outcome: { kind: was.kind, limitPa }, rungs }
+  }
+  const near = yield* runNearInPieces(asked, before)
   if (near?.outcome.kind === 'steady' || near?.outcome.kind === 'cycling') return near
   const outcome = yield* runInPieces(asked)
   const shown = stateOf(outcome)
+  const swing = swingOf(outcome) ?? before.swing
   return shown === undefined
-    ? { outcome, free: before.free ?? guessOf(before.outcome) }
-    : { outcome, free: near?.free ?? shown.solution.trial.guess }
+    ? { outcome, free: before.free ?? guessOf(before.outcome), swing }
+    : { outcome, free: near?.free ?? shown.solution.trial.guess, swing }
 }
 
 const guessOf = (outcome: Outcome) => stateOf(outcome)?.solution.trial.guess
 
-function* nearBy(
-  asked: Case,
-  before: Outcome | Nearby,
-  swing: 'beside' | 'afresh',
-): InPieces<Nearby | undefined> {
-  const { outcome, free, cycling } = 'outcome' in before ? before : { outcome: before }
-  const shown = guessOf(outcome)
-  const start = free ?? shown
-  if (start === undefined) return undefined
-  const { duty: _, ...guess } = start
-  const setup = setUp(asked)
-  const found = yield* solvingFrom(setup, guess)
-  if (found === undefined || !standsFirm(setup, found)) return undefined
-  const swings = cycling ?? (outcome.kind === 'cycling' ? shown : undefined)
-  const next = judged(setup, found, swing === 'beside' ? swings : undefined)
-  return {
-    outcome: next,
-    free: found.trial.guess,
-    cycling: next.kind === 'cycling' ? guessOf(next) : swings,
-  }
-}
-
 /** What its controls make of a state that a machine would settle in without them. */
-function judged(setup: Setup, steady: Solution, near?: Guess): Outcome {
+function judged(setup: Setup, steady: Solution, near?: Swing): Outcome {
   const { controls } = setup.machine
   const state = running(setup, steady)
   const { suctionPa, dischargePa } = steady.trial.guess
@@ -138,11 +139,12 @@ const TRIED = 1
 function* steadyState(setup: Setup): InPieces<Solution | 'tripped' | undefined> {
   const found = (yield* solveSteady(setup)) ?? (yield* solvingAnyhow(setup, TRIED))
   if (found !== undefined) return yield* settled(setup, found)
-  const below = yield* findBelow(setup, setup.machine.controls.highCutOutPa)
+  const search = searchBelow(setup, setup.machine.controls.highCutOutPa)
+  const below = yield* findBelow(search)
   if (below !== undefined) return below
   const any = yield* solvingAnyhow(setup, MOST_STARTS, undefined, undefined, TRIED)
   if (any !== undefined) return yield* settled(setup, any)
-  return yield* findBelow(setup, setup.machine.controls.highCutOutPa, true)
+  return yield* findBelow(search, true)
 }
 
 /** No state at all: pumped down, unless a control stops it before. */

@@ -33,15 +33,9 @@ const WET_SUCTION = -0.01
 /** What follows from a solution. */
 export function running(setup: Setup, solution: Solution): Running {
   const { trial, branch } = solution
-  const { evaporation, evaporatingAt, condensation, compression, suction } = trial
+  const { evaporation, condensation, compression, suction } = trial
   const { store } = setup.machine
-  const leaving = leavingAir(
-    setup.evaporator,
-    setup.returnAir,
-    evaporatingAt,
-    trial.evaporatorFilm,
-    evaporation,
-  )
+  const leaving = leavingAir(setup.evaporator, setup.returnAir, evaporation)
   const remarks: Remark[] = []
   if (store.kind === 'receiver' && branch.liquid === 'empty') remarks.push('receiver-empty')
   if (store.kind !== 'receiver' && condensation.quality > 0) remarks.push('vapour-at-device')

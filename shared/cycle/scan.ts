@@ -1,7 +1,8 @@
 import type { InPieces } from '../pieces.ts'
 import type { Solution } from './branch.ts'
+import type { Guess } from './evaluate.ts'
 import { type Setup, setUp } from './setup.ts'
-import { mustRise, solveAnyhow, solveFrom, solvingFrom } from './solve.ts'
+import { heldShare, mustRise, solveAnyhow, solveFrom, solvingFrom } from './solve.ts'
 import type { Case } from './types.ts'
 
 /** A high side held fast, with the balances that this leaves solved. */
@@ -14,77 +15,198 @@ interface Level {
 /** The lowest condensing temperature looked at, above the outdoor air, K. */
 const LEAST_EXCESS_K = 1
 
-/**
- * Walk down from a high side in even steps of its condensing temperature, each solved from the one
- * before: evaporator, device and compressor agree, the charge is left open. A steady state lies
- * where the charge begins to fit.
- */
-function* levels(
-  setup: Setup,
-  toPa: number,
-  steps: number,
-  thorough = false,
-): Generator<Level | undefined> {
+/** High sides in even steps of their condensing temperature, from the highest, Pa. */
+function levelsDownFrom(setup: Setup, toPa: number, steps: number): (step: number) => number {
   const { bubble } = setup.fluid.refrigerant
   const { faults, conditions } = setup.case
-  const airPa = faults.airPa
   const fromK = conditions.ambientK + LEAST_EXCESS_K
-  const toK = bubble.temperature(Math.min(toPa, 0.995 * setup.fluid.highestPa) - airPa)
-  let solved = false
-  let before = {
-    suctionPa: setup.fluid.saturationPressure(conditions.returnAirK - 20),
-    superheatK: 6,
-    stroke: faults.strokeStuck ?? 1,
-  }
-  for (let step = 0; step <= steps; step += 1) {
-    const dischargePa = bubble.pressure(toK + ((fromK - toK) * step) / steps) + airPa
-    const start = { ...before, dischargePa }
-    const solution =
-      solveFrom(setup, start, 'discharge') ??
-      (solved && !thorough ? undefined : solveAnyhow(setup, 2, 'discharge', start))
-    if (solution === undefined) yield undefined
-    else {
-      solved = true
-      before = solution.trial.guess
-      yield { solution, rises: mustRise(setup, solution) }
-    }
-  }
+  const toK = bubble.temperature(Math.min(toPa, 0.995 * setup.fluid.highestPa) - faults.airPa)
+  return (step) => bubble.pressure(toK + ((fromK - toK) * step) / steps) + faults.airPa
 }
 
-/** Steps of a first look, and of the second where the first was not plain. */
-const LOOKS = [6, 24]
-/** Steps of the last look, slow, each from several starts. */
-const FINE = 120
+/** Levels of the last look, from the highest, 0, to the lowest. */
+const FINEST = 120
+/** How far apart those of each look are: a first, one where that was not plain, and a last. */
+const FIRST_LOOKS = [20, 5]
+const LAST_LOOK = 1
+/** Of the closest of the first looks: the last is only at what lies between two that differ. */
+const CLOSE = 5
 const HALVINGS = 30
+
+/** Levels that were looked at; `null` where nothing balances. */
+type Ladder = (Level | null | undefined)[]
+
+/** A search of the high side for where the charge begins to fit: what was looked at is kept for a closer look. */
+export interface Search {
+  readonly setup: Setup
+  readonly toPa: number
+  readonly ladder: Ladder
+  /** High sides, Pa, at which the charge begins to fit without a state: the levels there are of two kinds. */
+  readonly jumps: number[]
+}
+
+export const searchBelow = (setup: Setup, toPa: number): Search => ({
+  setup,
+  toPa,
+  ladder: Array.from({ length: FINEST + 1 }),
+  jumps: [],
+})
 
 /**
  * The steady state below a high side: where the charge fits above and asks for more below.
- * `tripped` where it asks for more at every one; `undefined` where nothing is plain. Slower than a solve from a guess by several times.
+ * `tripped` where it asks for more at every one; `undefined` where nothing is plain. Slower than a
+ * solve from a guess by several times.
+ *
+ * @param last - A closer look after one that was not plain.
  */
 export function* findBelow(
-  setup: Setup,
-  toPa: number,
-  fine = false,
+  search: Search,
+  last = false,
 ): InPieces<Solution | 'tripped' | undefined> {
-  for (const steps of fine ? [FINE] : LOOKS) {
+  const { setup, ladder, jumps } = search
+  for (const stride of last ? [LAST_LOOK] : FIRST_LOOKS) {
+    yield* climb(search, stride)
     let above: Level | undefined
     let [balanced, rising] = [0, 0]
-    for (const level of levels(setup, toPa, steps, fine)) {
-      yield
-      if (level === undefined) continue
+    for (let at = 0; at <= FINEST; at += stride) {
+      const level = ladder[at]
+      if (level == null) continue
       balanced += 1
       if (level.rises) rising += 1
       if (above !== undefined && !above.rises && level.rises) {
-        const found = yield* between(setup, above, level)
-        if (found !== undefined) return found
+        const [low, high] = [highSideOf(level), highSideOf(above)]
+        if (!jumps.some((pa) => pa >= low && pa <= high)) {
+          const found = yield* between(setup, above, level)
+          if (typeof found !== 'number') return found
+          jumps.push(found)
+        }
       }
       above = level
     }
     // plain where every level balances, and all ask for more
-    if (rising === balanced && balanced === steps + 1) return 'tripped'
-    if (steps === FINE && rising > 0 && rising === balanced) return 'tripped'
+    const isAll = balanced === FINEST / stride + 1
+    if (rising === balanced && rising > 0 && (isAll || stride === LAST_LOOK)) return 'tripped'
   }
   return undefined
+}
+
+const highSideOf = ({ solution }: Level) => solution.trial.guess.dischargePa
+
+/** Whether a last look can show what the looks before it did not: where balances, or what the charge asks for, ends. */
+function isOpen(ladder: Ladder, at: number): boolean {
+  const [above, below] = [Math.floor(at / CLOSE), Math.ceil(at / CLOSE)].map(
+    (step) => ladder[step * CLOSE] ?? undefined,
+  )
+  return above?.rises !== below?.rises
+}
+
+/**
+ * Look at every so many levels: down from the highest, each from the last that balanced, then up from
+ * the lowest those that did not. A closer look leaves out what lies between two that do not balance.
+ */
+function* climb({ setup, toPa, ladder }: Search, stride: number): InPieces<void> {
+  const highSide = levelsDownFrom(setup, toPa, FINEST)
+  const seen = (at: number) => ladder[at] ?? undefined
+  let before = firstOf(setup)
+  const first = !ladder.some((level) => level != null)
+  let solved = false
+  const isLast = stride === LAST_LOOK
+  for (let at = 0; at <= FINEST; at += stride) {
+    if (isLast && !isOpen(ladder, at)) {
+      before = seen(at)?.solution.trial.guess ?? before
+      continue
+    }
+    if (ladder[at] === undefined && (first || seen(at - stride))) {
+      yield
+      const start = { ...before, dischargePa: highSide(at) }
+      ladder[at] = levelFrom(setup, start, !solved) ?? null
+    }
+    const level = seen(at)
+    if (level === undefined) continue
+    solved = true
+    before = level.solution.trial.guess
+  }
+  for (let at = FINEST - stride; at >= 0; at -= stride) {
+    const below = seen(at + stride)
+    if (below === undefined || seen(at) !== undefined) continue
+    if (isLast && !isOpen(ladder, at)) continue
+    yield
+    const start = { ...below.solution.trial.guess, dischargePa: highSide(at) }
+    ladder[at] = levelFrom(setup, start) ?? null
+  }
+}
+
+/** Where the first level is tried from, whatever its high side. */
+const firstOf = ({ fluid, case: { conditions, faults } }: Setup): Guess => ({
+  suctionPa: fluid.saturationPressure(conditions.returnAirK - 20),
+  dischargePa: 0,
+  superheatK: 6,
+  stroke: faults.strokeStuck ?? 1,
+})
+
+/** The balances at a high side, from a guess or, where that is asked for, from some that are less usual. */
+function levelFrom(setup: Setup, start: Guess, anyhow = false): Level | undefined {
+  const solution =
+    solveFrom(setup, start, 'discharge') ??
+    (anyhow ? solveAnyhow(setup, 2, 'discharge', start) : undefined)
+  return solution && { solution, rises: mustRise(setup, solution) }
+}
+
+/** Levels between the highest and the lowest by which a trip is seen at once, and above the cut-out. */
+const RUNGS = { below: 6, above: 2 }
+/** Share of the charge that the machine must be short of everywhere, between two levels as well. */
+const SHORT = 0.02
+
+/** Levels at none of which a machine holds its charge: where those of a case near by start. */
+export type Rungs = readonly Guess[]
+
+/**
+ * Whether a machine trips because it has no state at all, below its cut-out or above: at every level it
+ * holds clearly less than its charge. For a case near by one that was found to be so.
+ *
+ * @param near - The levels of that one, where they are known.
+ * @param free - A state near by, where there was one.
+ * @returns undefined where it is not plain.
+ */
+export function* tripsPlainly(
+  setup: Setup,
+  cutOutPa: number,
+  near: Rungs | undefined,
+  free: Guess | undefined,
+): InPieces<Rungs | undefined> {
+  const { highestPa } = setup.fluid
+  const below = levelsDownFrom(setup, cutOutPa, RUNGS.below)
+  const topPa = Math.max(0.995 * highestPa, below(0))
+  // from the cut-out down, then up from it
+  const highSides = [
+    ...Array.from({ length: RUNGS.below + 1 }, (_, i) => below(i)),
+    ...Array.from({ length: RUNGS.above }, (_, i) => {
+      return below(0) + ((topPa - below(0)) * (i + 1)) / RUNGS.above
+    }),
+  ]
+  const rungs: Guess[] = []
+  const shares: number[] = []
+  for (const [index, dischargePa] of highSides.entries()) {
+    yield
+    const before = index === RUNGS.below + 1 ? rungs[0] : rungs.at(-1)
+    const start = near?.[index] ?? before ?? free ?? firstOf(setup)
+    const level = levelFrom(setup, { ...start, dischargePa })
+    if (level === undefined || !level.rises) return undefined
+    rungs.push(level.solution.trial.guess)
+    if (index <= RUNGS.below) shares.push(heldShare(setup, level.solution))
+    else shares.unshift(heldShare(setup, level.solution))
+  }
+  return peakOf(shares) < 1 - SHORT ? rungs : undefined
+}
+
+/** Largest of some values in even steps, or of the parabola through it and its neighbours. */
+function peakOf(values: readonly number[]): number {
+  const most = Math.max(...values)
+  const at = values.indexOf(most)
+  const [before, after] = [values[at - 1], values[at + 1]]
+  if (before === undefined || after === undefined) return most
+  const bend = before - 2 * most + after
+  return bend < 0 ? most - (after - before) ** 2 / (8 * bend) : most
 }
 
 /** Liquid face of a condenser from which on a second state is looked for. */
@@ -106,37 +228,46 @@ export function standsFirm(setup: Setup, { trial }: Solution): boolean {
 /** Where it does not, the one that a machine comes to from rest lies below. */
 export function* settled(setup: Setup, solution: Solution): InPieces<Solution> {
   if (standsFirm(setup, solution)) return solution
-  const below = yield* findBelow(setup, solution.trial.guess.dischargePa / NUDGE)
+  const below = yield* findBelow(searchBelow(setup, solution.trial.guess.dischargePa / NUDGE))
   return below === undefined || below === 'tripped' ? solution : below
 }
 
 /** Shares of the way at which a bracket is cut, the first that balances. */
 const CUTS = [0.5, 0.35, 0.65, 0.2, 0.8]
 
-/** Narrow the bracket between two high sides until a solve from within finds the state. */
-function* between(setup: Setup, above: Level, below: Level): InPieces<Solution | undefined> {
+/** Share to which a bracket is narrowed before the next solve from within it, and where it ends. */
+const NARROWER = 0.02
+const NARROWEST = 1e-5
+
+/**
+ * Narrow the bracket between two high sides until a solve from within finds the state; where it ends
+ * without one, that high side, Pa.
+ */
+function* between(setup: Setup, above: Level, below: Level): InPieces<Solution | number> {
   let [high, low] = [above, below]
+  let tried = Number.POSITIVE_INFINITY
   for (let step = 0; step < HALVINGS; step += 1) {
     yield
     const [a, b] = [high.solution.trial.guess, low.solution.trial.guess]
+    const width = a.dischargePa / b.dischargePa - 1
+    const isDue = width <= NARROWER * tried || step === 0
+    if (isDue) tried = width
     let middle: Level | undefined
     for (const cut of CUTS) {
       const dischargePa = a.dischargePa + cut * (b.dischargePa - a.dischargePa)
       for (const near of [a, b]) {
-        const found = yield* solvingFrom(setup, { ...near, dischargePa })
+        const found = isDue ? yield* solvingFrom(setup, { ...near, dischargePa }) : undefined
         if (found !== undefined) return found
-        const solution = solveFrom(setup, { ...near, dischargePa }, 'discharge')
-        if (solution === undefined) continue
-        middle = { solution, rises: mustRise(setup, solution) }
-        break
+        middle = levelFrom(setup, { ...near, dischargePa })
+        if (middle !== undefined) break
       }
       if (middle !== undefined) break
     }
-    if (middle === undefined) return undefined
+    if (middle === undefined || width < NARROWEST) break
     if (middle.rises) low = middle
     else high = middle
   }
-  return undefined
+  return highSideOf(low)
 }
 
 /** What a fine scan of the high side saw. */
@@ -150,13 +281,21 @@ interface Scan {
   readonly risesAtTop: boolean
 }
 
-/** Is there a steady state below a high side, and how many? It confirms, in tests, what `run` says. */
-export function scanHighSide(asked: Case, toPa: number, steps = 120): Scan {
+/**
+ * Is there a steady state below a high side, and how many? It confirms, in tests, what `run` says: every
+ * level in turn, each from several starts.
+ */
+export function scanHighSide(asked: Case, toPa: number, steps = FINEST): Scan {
+  const setup = setUp(asked)
+  const highSide = levelsDownFrom(setup, toPa, steps)
+  let near = firstOf(setup)
   let [balanced, crossings] = [0, 0]
   let risesAtTop = false
   let before: boolean | undefined
-  for (const level of levels(setUp(asked), toPa, steps, true)) {
+  for (let step = 0; step <= steps; step += 1) {
+    const level = levelFrom(setup, { ...near, dischargePa: highSide(step) }, true)
     if (level === undefined) continue
+    near = level.solution.trial.guess
     balanced += 1
     if (before === undefined) risesAtTop = level.rises
     else if (level.rises !== before) crossings += 1

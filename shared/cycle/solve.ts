@@ -46,16 +46,7 @@ export function* solvingAnyhow(
 export const solveAnyhow = (...asked: Parameters<typeof solvingAnyhow>): Solution | undefined =>
   atOnce(solvingAnyhow(...asked))
 
-/** The state with the low side held fast, from a guess or from some that are less usual. */
-export function solvePinned(
-  setup: Setup,
-  pinned: Branch['pinned'],
-  from: Guess,
-): Solution | undefined {
-  return solveFrom(setup, from, pinned) ?? solveAnyhow(setup, 2, pinned, from)
-}
-
-/** The same where no mean flow settles: the full flow, with the evaporator's balance left out. */
+/** The low side held fast where no mean flow settles: the full flow, with the evaporator's balance left out. */
 export function solveUnsettled(
   setup: Setup,
   pinned: Branch['pinned'],
@@ -253,10 +244,14 @@ function vapourLetThrough(setup: Setup, trial: Trial): number {
 }
 
 /**
- * At a high side held fast: does the charge ask for more? It does where the machine, with its store
- * as full as what passes it allows, holds less than there is.
+ * At a high side held fast: what the machine holds, with its store as full as what passes it allows, as
+ * a share of its charge. Below 1 the charge asks for a higher one.
  */
-export function mustRise(setup: Setup, { trial }: Solution): boolean {
+export function heldShare(setup: Setup, { trial }: Solution): number {
   const level = vapourLetThrough(setup, trial) > 0 ? 0 : 1
-  return massIn(setup, trial, level) < setup.charge
+  return massIn(setup, trial, level) / setup.charge
 }
+
+/** The charge asks for a higher one. */
+export const mustRise = (setup: Setup, solution: Solution): boolean =>
+  heldShare(setup, solution) < 1

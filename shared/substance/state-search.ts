@@ -11,7 +11,7 @@ const LONGEST_DENSITY_STEP = 0.25
 const LONGEST_TEMPERATURE_STEP = 0.08
 
 /** What is held beside the pressure, molar: J/mol of enthalpy or J/(mol·K) of entropy. */
-type Held = 'enthalpy' | 'entropy'
+export type Held = 'enthalpy' | 'entropy'
 
 /** Where to start: K and mol/m³ on the side (liquid or vapour) that is sought. */
 export interface StateGuess {
@@ -39,7 +39,11 @@ export function searchState(
   return searched(model, pressurePa, held, value, guess, TOLERANCE).state
 }
 
-/** A state from which less than `enough` of a step is left, with that step. */
+/**
+ * A state from which less than `enough` of a step is left, with that step.
+ *
+ * @param known - The state at the guess, where it was looked at already.
+ */
 export function searched(
   model: HelmholtzModel,
   pressurePa: number,
@@ -47,12 +51,13 @@ export function searched(
   value: number,
   guess: StateGuess,
   enough: number,
+  known?: MolarState,
 ): { readonly state: MolarState; readonly byT: number; readonly byRho: number } {
   let { temperatureK: t, density: rho } = guess
   const liquid = rho > model.reducingDensity
   let previous = Infinity
   for (let step = 0; step < MAX_STEPS; step += 1) {
-    const s = stateAt(model, t, rho)
+    const s = step === 0 && known !== undefined ? known : stateAt(model, t, rho)
     if (!(s.dpdRho > 0 && s.cv > 0)) {
       // between the phases: back towards the side that was asked for
       rho *= liquid ? 1.03 : 0.9

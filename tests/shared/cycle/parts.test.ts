@@ -184,7 +184,7 @@ describe('the evaporator', () => {
         expect(found).toBeDefined()
         if (found === undefined) continue
         expect((flow * (found.enthalpy - enthalpy)) / found.airHeat).toBeCloseTo(1, 9)
-        const out = leavingAir(coil, air, at, film, found)
+        const out = leavingAir(coil, air, found)
         // the leaving air carries the same heat away, its condensate being left on the coil
         const left =
           1006 * (out.temperatureK - 273.15) +
