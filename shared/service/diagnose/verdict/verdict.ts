@@ -67,21 +67,23 @@ export function verdictOf(inferred: Inferred, given: Grounds): Verdict {
     atRest === undefined || found.named.includes(atRest)
       ? found
       : withCause(found, inferred, atRest)
-  const isShown = atRest === 'undercharge' || given.showsLowCharge
-  return isShown ? verdict : notLowAlone(verdict, inferred)
+  const { lowChargeAlone, lowChargeWithPattern } = figures.named
+  return atRest === 'undercharge'
+    ? verdict
+    : notLowAlone(verdict, inferred, given.showsLowCharge ? lowChargeWithPattern : lowChargeAlone)
 }
 
 /** A cause less likely than this keeps no low charge company. */
 const KEEPS_COMPANY = 0.002
 
 /**
- * Who reads of a low charge alone may fill a machine that is full: below a high share, and where no
- * pattern of the trade says so, the likeliest other fault is named with it.
+ * Who reads of a low charge alone may fill a machine that is full: below a high share, a little less
+ * high where a pattern of the trade says so, the likeliest other fault is named with it.
  */
-function notLowAlone(verdict: Verdict, { posterior }: Inferred): Verdict {
+function notLowAlone(verdict: Verdict, { posterior }: Inferred, from: number): Verdict {
   const { id, named, share } = verdict
   const alone = id === 'fault' && named.length === 1 && named[0] === 'undercharge'
-  if (!alone || share >= figures.named.lowChargeAlone) return verdict
+  if (!alone || share >= from) return verdict
   const other = posterior.causes.find(
     ({ cause, probability }) =>
       cause !== 'undercharge' &&

@@ -242,10 +242,14 @@ describe('a low charge', () => {
     expect(said(low(0.985, { 'reading-or-test-wrong': 0.014, air: 0.001 }))).toBe(
       'cannot-tell undercharge 0.985',
     )
-    // a pattern of the trade says it as well, or the pressure at rest
-    for (const shown of [{ showsLowCharge: true }, { atRest: 'undercharge' as const }]) {
-      expect(said(low(0.9, { restriction: 0.1 }), shown)).toBe('fault undercharge 0.900')
-    }
+    // a pattern of the trade that says it as well lets it stand a little sooner, the pressure at rest at once
+    const shown = { showsLowCharge: true }
+    expect(said(low(0.975, { restriction: 0.025 }), shown)).toBe('fault undercharge 0.975')
+    expect(said(low(0.96, { restriction: 0.04 }), shown)).toBe(
+      'fault undercharge+restriction 1.000 merged',
+    )
+    const atRest = 'undercharge'
+    expect(said(low(0.9, { restriction: 0.1 }), { atRest })).toBe('fault undercharge 0.900')
     // of no other cause that much is asked
     expect(said(inferred({ restriction: 0.9, undercharge: 0.1 }))).toBe('fault restriction 0.900')
   })
