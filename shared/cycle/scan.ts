@@ -102,34 +102,27 @@ function isOpen(ladder: Ladder, at: number): boolean {
 
 /**
  * Look at every so many levels: down from the highest, each from the last that balanced, then up from
- * the lowest those that did not. A closer look leaves out what lies between two that do not balance.
+ * the lowest those that did not. What is above all that balance is looked at closer from there alone.
  */
 function* climb({ setup, toPa, ladder }: Search, stride: number): InPieces<void> {
   const highSide = levelsDownFrom(setup, toPa, FINEST)
   const seen = (at: number) => ladder[at] ?? undefined
-  let before = firstOf(setup)
-  const first = !ladder.some((level) => level != null)
-  let solved = false
   const isLast = stride === LAST_LOOK
+  const isEmpty = !ladder.some((level) => level != null)
+  const isFirst = stride === FIRST_LOOKS[0]
+  let before: Guess | undefined
   for (let at = 0; at <= FINEST; at += stride) {
-    if (isLast && !isOpen(ladder, at)) {
-      before = seen(at)?.solution.trial.guess ?? before
-      continue
-    }
-    if (ladder[at] === undefined && (first || seen(at - stride))) {
+    const isTried = isLast ? isOpen(ladder, at) && seen(at - 1) : before || isEmpty
+    if (ladder[at] === undefined && isTried) {
       yield
-      const start = { ...before, dischargePa: highSide(at) }
-      ladder[at] = levelFrom(setup, start, !solved) ?? null
+      const start = { ...(before ?? firstOf(setup)), dischargePa: highSide(at) }
+      ladder[at] = levelFrom(setup, start, isFirst && before === undefined) ?? null
     }
-    const level = seen(at)
-    if (level === undefined) continue
-    solved = true
-    before = level.solution.trial.guess
+    before = seen(at)?.solution.trial.guess ?? before
   }
   for (let at = FINEST - stride; at >= 0; at -= stride) {
     const below = seen(at + stride)
-    if (below === undefined || seen(at) !== undefined) continue
-    if (isLast && !isOpen(ladder, at)) continue
+    if (below === undefined || seen(at) !== undefined || (isLast && !isOpen(ladder, at))) continue
     yield
     const start = { ...below.solution.trial.guess, dischargePa: highSide(at) }
     ladder[at] = levelFrom(setup, start) ?? null
