@@ -75,10 +75,10 @@ export function* findBelow(
       if (level.rises) rising += 1
       if (above !== undefined && !above.rises && level.rises) {
         const [low, high] = [highSideOf(level), highSideOf(above)]
-        if (!jumps.some((pa) => pa >= low && pa <= high)) {
+        if (last || !jumps.some((pa) => pa >= low && pa <= high)) {
           const found = yield* between(setup, above, level)
-          if (typeof found !== 'number') return found
-          jumps.push(found)
+          if (typeof found === 'number') jumps.push(found)
+          else if (found !== undefined) return found
         }
       }
       above = level
@@ -94,10 +94,9 @@ const highSideOf = ({ solution }: Level) => solution.trial.guess.dischargePa
 
 /** Whether a last look can show what the looks before it did not: where balances, or what the charge asks for, ends. */
 function isOpen(ladder: Ladder, at: number): boolean {
-  const [above, below] = [Math.floor(at / CLOSE), Math.ceil(at / CLOSE)].map(
-    (step) => ladder[step * CLOSE] ?? undefined,
-  )
-  return above?.rises !== below?.rises
+  const rises = (step: number) => ladder[step * CLOSE]?.rises
+  const [above, below] = [Math.ceil(at / CLOSE), Math.floor(at / CLOSE)]
+  return rises(above - 1) !== rises(above) || rises(below) !== rises(below + 1)
 }
 
 /**
@@ -112,11 +111,13 @@ function* climb({ setup, toPa, ladder }: Search, stride: number): InPieces<void>
   const isFirst = stride === FIRST_LOOKS[0]
   let before: Guess | undefined
   for (let at = 0; at <= FINEST; at += stride) {
-    const isTried = isLast ? isOpen(ladder, at) && seen(at - 1) : before || isEmpty
-    if (ladder[at] === undefined && isTried) {
+    const isTried = isLast
+      ? seen(at) === undefined && isOpen(ladder, at) && seen(at - 1)
+      : ladder[at] === undefined && (before || isEmpty)
+    if (isTried) {
       yield
       const start = { ...(before ?? firstOf(setup)), dischargePa: highSide(at) }
-      ladder[at] = levelFrom(setup, start, isFirst && before === undefined) ?? null
+      ladder[at] = levelFrom(setup, start, isLast || (isFirst && before === undefined)) ?? null
     }
     before = seen(at)?.solution.trial.guess ?? before
   }
@@ -125,7 +126,7 @@ function* climb({ setup, toPa, ladder }: Search, stride: number): InPieces<void>
     if (below === undefined || seen(at) !== undefined || (isLast && !isOpen(ladder, at))) continue
     yield
     const start = { ...below.solution.trial.guess, dischargePa: highSide(at) }
-    ladder[at] = levelFrom(setup, start) ?? null
+    ladder[at] = levelFrom(setup, start, isLast) ?? null
   }
 }
 
@@ -229,14 +230,18 @@ export function* settled(setup: Setup, solution: Solution): InPieces<Solution> {
 const CUTS = [0.5, 0.35, 0.65, 0.2, 0.8]
 
 /** Share to which a bracket is narrowed before the next solve from within it, and where it ends. */
-const NARROWER = 0.02
+const NARROWER = 0.05
 const NARROWEST = 1e-5
 
 /**
  * Narrow the bracket between two high sides until a solve from within finds the state; where it ends
- * without one, that high side, Pa.
+ * without one, that high side, Pa; nothing where none within balances.
  */
-function* between(setup: Setup, above: Level, below: Level): InPieces<Solution | number> {
+function* between(
+  setup: Setup,
+  above: Level,
+  below: Level,
+): InPieces<Solution | number | undefined> {
   let [high, low] = [above, below]
   let tried = Number.POSITIVE_INFINITY
   for (let step = 0; step < HALVINGS; step += 1) {
@@ -249,14 +254,17 @@ function* between(setup: Setup, above: Level, below: Level): InPieces<Solution |
     for (const cut of CUTS) {
       const dischargePa = a.dischargePa + cut * (b.dischargePa - a.dischargePa)
       for (const near of [a, b]) {
-        const found = isDue ? yield* solvingFrom(setup, { ...near, dischargePa }) : undefined
-        if (found !== undefined) return found
+        if (isDue && cut === CUTS[0]) {
+          const found = yield* solvingFrom(setup, { ...near, dischargePa })
+          if (found !== undefined) return found
+        }
         middle = levelFrom(setup, { ...near, dischargePa })
         if (middle !== undefined) break
       }
       if (middle !== undefined) break
     }
-    if (middle === undefined || width < NARROWEST) break
+    if (middle === undefined) return undefined
+    if (width < NARROWEST) break
     if (middle.rises) low = middle
     else high = middle
   }
