@@ -106,19 +106,29 @@ export function* runFromCoils(asked: Case): InPieces<Nearby | undefined> {
  */
 export function* runNext(asked: Case, before: Nearby): InPieces<Nearby> {
   const { outcome: was } = before
-  if (was.kind === 'high-pressure-trip' && was.state === undefined) {
-    const { limitPa } = was
-    const rungs = yield* tripsPlainly(setUp(asked), limitPa, before.rungs, before.free)
-    if (rungs !== undefined) return { ...before, outcome: { kind: was.kind, limitPa }, rungs }
-  }
+  const hadNone = was.kind === 'high-pressure-trip' && was.state === undefined
+  const plainly = hadNone ? yield* trippingPlainly(asked, before) : undefined
+  if (plainly !== undefined) return plainly
   const near = yield* runNearInPieces(asked, before)
   if (near?.outcome.kind === 'steady' || near?.outcome.kind === 'cycling') return near
+  if (near === undefined && !hadNone) {
+    const trips = yield* trippingPlainly(asked, before)
+    if (trips !== undefined) return trips
+  }
   const outcome = yield* runInPieces(asked, near)
   const shown = stateOf(outcome)
   const swing = swingOf(outcome) ?? before.swing
   return shown === undefined
     ? { outcome, free: before.free ?? guessOf(before.outcome), swing }
     : { outcome, free: near?.free ?? shown.solution.trial.guess, swing }
+}
+
+/** The next case where it plainly has no state. */
+function* trippingPlainly(asked: Case, before: Nearby): InPieces<Nearby | undefined> {
+  const { free = guessOf(before.outcome), rungs: near } = before
+  const { highCutOutPa: limitPa } = asked.machine.controls
+  const rungs = yield* tripsPlainly(setUp(asked), limitPa, near, free)
+  return rungs && { ...before, free, outcome: { kind: 'high-pressure-trip', limitPa }, rungs }
 }
 
 const guessOf = (outcome: Outcome) => stateOf(outcome)?.solution.trial.guess
