@@ -19,15 +19,19 @@ export type Stop = 'thermostat' | 'low-pressure-switch'
 export interface Swing {
   readonly opening: Guess
   readonly mean: Guess
+  /** Whether a mean flow settles. */
+  readonly settles: boolean
 }
 
-/** The swing of an outcome; nothing where no clutch cycles, or where no mean flow settles. */
+/** The swing of an outcome; nothing where no clutch cycles. */
 export function swingOf(outcome: Outcome): Swing | undefined {
   if (outcome.kind !== 'cycling') return undefined
   const [opening, mean] = [outcome.state.solution, outcome.averaged]
-  return opening.branch.unsettled === true || mean.branch.unsettled === true
-    ? undefined
-    : { opening: opening.trial.guess, mean: mean.trial.guess }
+  return {
+    opening: opening.trial.guess,
+    mean: mean.trial.guess,
+    settles: opening.branch.unsettled !== true && mean.branch.unsettled !== true,
+  }
 }
 
 /** The control that stops the compressor in a state, if one does. */
@@ -77,12 +81,13 @@ export function cycle(
     }
     return steady === undefined
       ? solveAnyhow(setup, 2, pinned, { ...usual, suctionPa })
-      : led(setup, steady, by, setting)
+      : led(setup, steady, by, setting, beside?.settles === false ? 1 : MOST_LED)
   }
-  const unsettled = (setting: number, near: Solution | undefined) => {
+  const unsettled = (setting: number, near: Solution | undefined, like: Guess | undefined) => {
     const suctionPa =
       by === 'thermostat' ? setup.fluid.saturationPressure(setting - FINS_ABOVE_K) : setting
     for (const start of [
+      beside?.settles === false ? like : undefined,
       near?.trial.guess ?? guessAtSuction(setup, suctionPa),
       steady?.solution.trial.guess,
     ]) {
@@ -96,12 +101,16 @@ export function cycle(
     limitPa: highCutOutPa,
     state: running(setup, last),
   })
-  const opening = at(opens, beside?.opening)
-  const mean = opening && at((opens + closes) / 2, beside?.mean, opening.trial.guess)
+  const settling = beside?.settles === true ? beside : undefined
+  const opening = at(opens, settling?.opening)
+  const mean = opening && at((opens + closes) / 2, settling?.mean, opening.trial.guess)
   const [shown, averaged] =
     opening !== undefined && mean !== undefined
       ? [opening, mean]
-      : [unsettled(opens, opening), unsettled((opens + closes) / 2, opening)]
+      : [
+          unsettled(opens, opening, beside?.opening),
+          unsettled((opens + closes) / 2, opening, beside?.mean),
+        ]
   for (const each of [shown, averaged]) {
     if (each !== undefined && each.trial.guess.dischargePa > highCutOutPa) return tripped(each)
   }
@@ -127,27 +136,28 @@ export function cycle(
   }
 }
 
-/** Steps from a steady state to the setting of its control, few first. */
-const LED = [1, 4]
+/** Steps from a steady state to the setting of its control where one does not do. */
+const MOST_LED = 4
 
 /** Steps from a steady state, which is its own answer at its own setting, to that of its control. */
 const WALK = 12
 
 /**
  * The state at a setting, led there from the steady state, which is that of its own setting with the
- * clutch engaged all the time: at once, then step by step.
+ * clutch engaged all the time: at once, or else step by step.
  */
 function led(
   setup: Setup,
   { solution, leaving }: Running,
   by: Stop,
   setting: number,
+  most: number,
 ): Solution | undefined {
   const { slopes: _, ...guess } = solution.trial.guess
   const from = by === 'thermostat' ? leaving.surfaceK : guess.suctionPa
-  for (const steps of LED) {
+  for (const steps of [1, MOST_LED]) {
     let here: Solution | undefined
-    for (let step = 1; step <= steps; step += 1) {
+    for (let step = 1; step <= steps && steps <= most; step += 1) {
       const next = from + ((setting - from) * step) / steps
       const near: Guess = here?.trial.guess ?? guess
       here =

@@ -25,8 +25,12 @@ export function run(asked: Case, start?: Guess): Outcome {
   return atOnce(runInPieces(asked))
 }
 
-/** The same with pauses where a state has to be searched for, which may take as long as a hundred others. */
-export function* runInPieces(asked: Case): InPieces<Outcome> {
+/**
+ * The same with pauses where a state has to be searched for, which may take as long as a hundred others.
+ *
+ * @param near - What was found from a state near by: it is the answer where its state is this one.
+ */
+export function* runInPieces(asked: Case, near?: Nearby): InPieces<Outcome> {
   const setup = setUp(asked)
   const { controls } = setup.machine
   const steady = yield* steadyState(setup)
@@ -34,8 +38,15 @@ export function* runInPieces(asked: Case): InPieces<Outcome> {
     return { kind: 'high-pressure-trip', limitPa: controls.highCutOutPa }
   }
   if (steady === undefined) return withoutSteady(setup)
-  return judged(setup, steady)
+  return near?.free && isSame(near.free, steady.trial.guess) ? near.outcome : judged(setup, steady)
 }
+
+/** Two solves of one state differ by less, as a share. */
+const SAME = 1e-6
+
+const isSame = (a: Guess, b: Guess) =>
+  Math.abs(a.suctionPa / b.suctionPa - 1) < SAME &&
+  Math.abs(a.dischargePa / b.dischargePa - 1) < SAME
 
 /** Straight from a state near by; nothing where that leads to none, or to one that is not the only one. */
 function beside(asked: Case, start: Guess): Outcome | undefined {
@@ -95,19 +106,29 @@ export function* runFromCoils(asked: Case): InPieces<Nearby | undefined> {
  */
 export function* runNext(asked: Case, before: Nearby): InPieces<Nearby> {
   const { outcome: was } = before
-  if (was.kind === 'high-pressure-trip' && was.state === undefined) {
-    const { limitPa } = was
-    const rungs = yield* tripsPlainly(setUp(asked), limitPa, before.rungs, before.free)
-    if (rungs !== undefined) return { ...before, outcome: { kind: was.kind, limitPa }, rungs }
-  }
+  const hadNone = was.kind === 'high-pressure-trip' && was.state === undefined
+  const plainly = hadNone ? yield* trippingPlainly(asked, before) : undefined
+  if (plainly !== undefined) return plainly
   const near = yield* runNearInPieces(asked, before)
   if (near?.outcome.kind === 'steady' || near?.outcome.kind === 'cycling') return near
-  const outcome = yield* runInPieces(asked)
+  if (near === undefined && !hadNone) {
+    const trips = yield* trippingPlainly(asked, before)
+    if (trips !== undefined) return trips
+  }
+  const outcome = yield* runInPieces(asked, near)
   const shown = stateOf(outcome)
   const swing = swingOf(outcome) ?? before.swing
   return shown === undefined
     ? { outcome, free: before.free ?? guessOf(before.outcome), swing }
     : { outcome, free: near?.free ?? shown.solution.trial.guess, swing }
+}
+
+/** The next case where it plainly has no state. */
+function* trippingPlainly(asked: Case, before: Nearby): InPieces<Nearby | undefined> {
+  const { free = guessOf(before.outcome), rungs: near } = before
+  const { highCutOutPa: limitPa } = asked.machine.controls
+  const rungs = yield* tripsPlainly(setUp(asked), limitPa, near, free)
+  return rungs && { ...before, free, outcome: { kind: 'high-pressure-trip', limitPa }, rungs }
 }
 
 const guessOf = (outcome: Outcome) => stateOf(outcome)?.solution.trial.guess

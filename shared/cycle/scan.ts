@@ -75,10 +75,10 @@ export function* findBelow(
       if (level.rises) rising += 1
       if (above !== undefined && !above.rises && level.rises) {
         const [low, high] = [highSideOf(level), highSideOf(above)]
-        if (!jumps.some((pa) => pa >= low && pa <= high)) {
+        if (last || !jumps.some((pa) => pa >= low && pa <= high)) {
           const found = yield* between(setup, above, level)
-          if (typeof found !== 'number') return found
-          jumps.push(found)
+          if (typeof found === 'number') jumps.push(found)
+          else if (found !== undefined) return found
         }
       }
       above = level
@@ -94,45 +94,39 @@ const highSideOf = ({ solution }: Level) => solution.trial.guess.dischargePa
 
 /** Whether a last look can show what the looks before it did not: where balances, or what the charge asks for, ends. */
 function isOpen(ladder: Ladder, at: number): boolean {
-  const [above, below] = [Math.floor(at / CLOSE), Math.ceil(at / CLOSE)].map(
-    (step) => ladder[step * CLOSE] ?? undefined,
-  )
-  return above?.rises !== below?.rises
+  const rises = (step: number) => ladder[step * CLOSE]?.rises
+  const [above, below] = [Math.ceil(at / CLOSE), Math.floor(at / CLOSE)]
+  return rises(above - 1) !== rises(above) || rises(below) !== rises(below + 1)
 }
 
 /**
  * Look at every so many levels: down from the highest, each from the last that balanced, then up from
- * the lowest those that did not. A closer look leaves out what lies between two that do not balance.
+ * the lowest those that did not. What is above all that balance is looked at closer from there alone.
  */
 function* climb({ setup, toPa, ladder }: Search, stride: number): InPieces<void> {
   const highSide = levelsDownFrom(setup, toPa, FINEST)
   const seen = (at: number) => ladder[at] ?? undefined
-  let before = firstOf(setup)
-  const first = !ladder.some((level) => level != null)
-  let solved = false
   const isLast = stride === LAST_LOOK
+  const isEmpty = !ladder.some((level) => level != null)
+  const isFirst = stride === FIRST_LOOKS[0]
+  let before: Guess | undefined
   for (let at = 0; at <= FINEST; at += stride) {
-    if (isLast && !isOpen(ladder, at)) {
-      before = seen(at)?.solution.trial.guess ?? before
-      continue
-    }
-    if (ladder[at] === undefined && (first || seen(at - stride))) {
+    const isTried = isLast
+      ? seen(at) === undefined && isOpen(ladder, at) && seen(at - 1)
+      : ladder[at] === undefined && (before || isEmpty)
+    if (isTried) {
       yield
-      const start = { ...before, dischargePa: highSide(at) }
-      ladder[at] = levelFrom(setup, start, !solved) ?? null
+      const start = { ...(before ?? firstOf(setup)), dischargePa: highSide(at) }
+      ladder[at] = levelFrom(setup, start, isLast || (isFirst && before === undefined)) ?? null
     }
-    const level = seen(at)
-    if (level === undefined) continue
-    solved = true
-    before = level.solution.trial.guess
+    before = seen(at)?.solution.trial.guess ?? before
   }
   for (let at = FINEST - stride; at >= 0; at -= stride) {
     const below = seen(at + stride)
-    if (below === undefined || seen(at) !== undefined) continue
-    if (isLast && !isOpen(ladder, at)) continue
+    if (below === undefined || seen(at) !== undefined || (isLast && !isOpen(ladder, at))) continue
     yield
     const start = { ...below.solution.trial.guess, dischargePa: highSide(at) }
-    ladder[at] = levelFrom(setup, start) ?? null
+    ladder[at] = levelFrom(setup, start, isLast) ?? null
   }
 }
 
@@ -236,14 +230,18 @@ export function* settled(setup: Setup, solution: Solution): InPieces<Solution> {
 const CUTS = [0.5, 0.35, 0.65, 0.2, 0.8]
 
 /** Share to which a bracket is narrowed before the next solve from within it, and where it ends. */
-const NARROWER = 0.02
+const NARROWER = 0.05
 const NARROWEST = 1e-5
 
 /**
  * Narrow the bracket between two high sides until a solve from within finds the state; where it ends
- * without one, that high side, Pa.
+ * without one, that high side, Pa; nothing where none within balances.
  */
-function* between(setup: Setup, above: Level, below: Level): InPieces<Solution | number> {
+function* between(
+  setup: Setup,
+  above: Level,
+  below: Level,
+): InPieces<Solution | number | undefined> {
   let [high, low] = [above, below]
   let tried = Number.POSITIVE_INFINITY
   for (let step = 0; step < HALVINGS; step += 1) {
@@ -256,14 +254,17 @@ function* between(setup: Setup, above: Level, below: Level): InPieces<Solution |
     for (const cut of CUTS) {
       const dischargePa = a.dischargePa + cut * (b.dischargePa - a.dischargePa)
       for (const near of [a, b]) {
-        const found = isDue ? yield* solvingFrom(setup, { ...near, dischargePa }) : undefined
-        if (found !== undefined) return found
+        if (isDue && cut === CUTS[0]) {
+          const found = yield* solvingFrom(setup, { ...near, dischargePa })
+          if (found !== undefined) return found
+        }
         middle = levelFrom(setup, { ...near, dischargePa })
         if (middle !== undefined) break
       }
       if (middle !== undefined) break
     }
-    if (middle === undefined || width < NARROWEST) break
+    if (middle === undefined) return undefined
+    if (width < NARROWEST) break
     if (middle.rises) low = middle
     else high = middle
   }
