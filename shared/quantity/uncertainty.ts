@@ -83,6 +83,27 @@ export function budgetAround(
   return { si, plusMinus: parts.length === 0 ? undefined : sumOf(parts), parts }
 }
 
+/** The half-width alone of such a figure, where nobody asks for the shares. */
+export function widthAround(
+  inputs: readonly Uncertain[],
+  si: number,
+  moved: (index: number, value: number) => number,
+): number | undefined {
+  const spans: number[] = []
+  for (let index = 0; index < inputs.length; index += 1) {
+    const span = spanOf(inputs[index] as Uncertain, index, si, moved)
+    if (span !== undefined) putIn(spans, Math.abs(span))
+  }
+  return spans.length === 0 ? undefined : together(spans)
+}
+
+/** Into a list that has the largest first. */
+function putIn(spans: number[], span: number): void {
+  let at = spans.length
+  for (; at > 0 && (spans[at - 1] as number) < span; at -= 1) spans[at] = spans[at - 1] as number
+  spans[at] = span
+}
+
 /** In quadrature; a list of the usual three or four would cost more than the sum. */
 function sumOf(parts: readonly Contribution[]): number {
   const [a, b, c, d] = parts
