@@ -7,7 +7,6 @@ import { lawIn } from './fields/place.ts'
 import { type Issue, issueError } from './issue-error.ts'
 import { keptBy } from './kept.ts'
 import { atOnce, type InPieces } from './pieces.ts'
-import { plainInput } from './plain-input.ts'
 import {
   type Presentation,
   Quantity,
@@ -246,10 +245,11 @@ export function defineOperation<F extends Fields, R extends z.ZodType>(
   const output = z.strictObject({ result, ...frameOut })
   type Own = z.output<z.ZodObject<F>>
   type Computed = ReturnType<Compute<F, R>>
-  const plain = plainInput(fields, presentationIn)
+  let plain: PlainReader | undefined
   const read = (given: unknown) => {
     const { raw, changes } = definition.older?.(given) ?? { raw: given, changes: NO_CHANGES }
-    const { own, beside } = plain(raw) ?? apart(parseInput(input, raw) as object)
+    plain ??= plainReader?.(fields, presentationIn)
+    const { own, beside } = plain?.(raw) ?? apart(parseInput(input, raw) as object)
     const { units = 'both', precise = false } = beside as Chosen
     const presentation = presentationOf(units)(precise)(leadOf(own))
     return { own: own as Own, presentation, changes }
@@ -335,6 +335,22 @@ const presentationOf = keptBy((units: UnitSystem) =>
 )
 
 const NO_CHANGES: readonly string[] = []
+
+/** An input that was read: the fields of the step, and those of the frame beside them. */
+export interface PlainInput {
+  readonly own: Readonly<Record<string, unknown>>
+  readonly beside: Readonly<Record<string, unknown>>
+}
+
+/** Reads an input without its schema; nothing for one that the schema must look at. */
+type PlainReader = (raw: unknown) => PlainInput | undefined
+
+let plainReader: ((fields: Fields, beside: Fields) => PlainReader) | undefined
+
+/** Has plain inputs read without their schemas, for a door at which so many are read that it counts. */
+export function readPlainly(by: typeof plainReader): void {
+  plainReader = by
+}
 
 /** What the frame takes for itself of an input. */
 type Chosen = Partial<Pick<Presentation, 'units' | 'precise'>>

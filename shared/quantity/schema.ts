@@ -1,7 +1,7 @@
 import * as z from 'zod'
 import { CalcError } from '../errors.ts'
 import { KIND_NAMES, type Kind } from './kinds.ts'
-import { parseQuantity, plainQuantity, resolveUnit } from './parse.ts'
+import { parseQuantity, resolveUnit } from './parse.ts'
 import { physical } from './physical.ts'
 import type { ShownQuantity } from './present.ts'
 import { Quantity } from './quantity.ts'
@@ -59,33 +59,7 @@ export function addCalcIssue(
   })
 }
 
-/** What each of the schemas below takes, by its definition, which stays where it is described or optional. */
-const acceptedBy = new WeakMap<object, Accepted<Kind>>()
-
-/**
- * Reads a quantity that is written plainly, without its schema; nothing for what the schema must look at,
- * and no reader for a schema of anything else or with further rules.
- */
-export function plainReaderOf(schema: z.ZodType): ((raw: unknown) => unknown) | undefined {
-  const { def } = schema instanceof z.ZodOptional ? (schema.unwrap() as z.ZodType) : schema
-  const accepted = acceptedBy.get(def)
-  if (!accepted) return undefined
-  return (raw) => {
-    try {
-      return typeof raw === 'string' ? plainQuantity(raw, accepted) : undefined
-    } catch {
-      return undefined
-    }
-  }
-}
-
-function schemaOf<K extends Kind>(id: string, description: string, accepted: Accepted<K>) {
-  const schema = unregistered(id, description, accepted)
-  acceptedBy.set(schema.def, accepted)
-  return schema
-}
-
-const unregistered = <K extends Kind>(id: string, description: string, accepted: Accepted<K>) =>
+const schemaOf = <K extends Kind>(id: string, description: string, accepted: Accepted<K>) =>
   z
     .unknown()
     .meta({
@@ -106,15 +80,24 @@ const unregistered = <K extends Kind>(id: string, description: string, accepted:
       ],
       examples: accepted.flatMap((kind) => KIND_NAMES[kind].examples),
     })
-    .transform((raw, context): Quantity<K> => {
-      try {
-        return readQuantity(raw, accepted)
-      } catch (error) {
-        if (!(error instanceof CalcError)) throw error
-        addCalcIssue(context, error)
-        return z.NEVER
-      }
-    })
+    .transform(taking(accepted))
+
+function taking<K extends Kind>(accepted: Accepted<K>) {
+  const take = (raw: unknown, context: Parameters<typeof addCalcIssue>[0]): Quantity<K> => {
+    try {
+      return readQuantity(raw, accepted)
+    } catch (error) {
+      if (!(error instanceof CalcError)) throw error
+      addCalcIssue(context, error)
+      return z.NEVER
+    }
+  }
+  takenBy.set(take, accepted)
+  return take
+}
+
+/** Which kinds each transformation of the schemas below takes, for whoever reads without the schemas. */
+export const takenBy = new WeakMap<object, Accepted<Kind>>()
 
 /** Input schemas, one a kind. `pressure` takes gauge and absolute readings alike. */
 export const quantityIn = {
