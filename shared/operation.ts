@@ -363,16 +363,7 @@ function unshownOf(given: Read, computed: Computation<unknown>): Unshown {
   const { told } = computed
   const filled = told && fillTold(told, given.presentation)
   return {
-    tree: {
-      level: filled?.level,
-      headline: filled?.headline,
-      figures: filled?.figures,
-      next: filled?.next,
-      line: filled?.line,
-      law: computed.law,
-      result: computed.result,
-      steps: computed.steps,
-    },
+    tree: { ...filled, law: computed.law, result: computed.result, steps: computed.steps },
     presentation: given.presentation,
     cautions: cautions(computed.cautions),
     sources: distinctSources(computed.sources),

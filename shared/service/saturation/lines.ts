@@ -13,6 +13,7 @@ import {
 } from '../../quantity/index.ts'
 import {
   densityUncertainty,
+  glide,
   type Line,
   latentHeat,
   latentHeatBetween,
@@ -67,7 +68,7 @@ function finish(r: Refrigerant, point: (line: Line) => LinePoint): BothLines {
   return {
     bubble,
     dew,
-    glideK: r.info.kind === 'pure' ? 0 : glideOf(r, pressurePa),
+    glideK: r.info.kind === 'pure' ? 0 : glide(r, pressurePa),
     // Boiling at the pressure that was read, both temperatures are known.
     latentHeat:
       dew.pressure === bubble.pressure
@@ -75,12 +76,6 @@ function finish(r: Refrigerant, point: (line: Line) => LinePoint): BothLines {
         : latentHeat(r, pressurePa),
   }
 }
-
-const glideOf = (r: Refrigerant, pressurePa: number) =>
-  Math.max(
-    0,
-    saturationTemperature(r, pressurePa, 'dew') - saturationTemperature(r, pressurePa, 'bubble'),
-  )
 
 const atPressure = (r: Refrigerant, reading: PressureReading, place: Place) => {
   const absolute = place.absolute(reading)
