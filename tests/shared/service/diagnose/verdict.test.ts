@@ -239,7 +239,7 @@ describe('a low charge', () => {
     expect(said(low(0.985, { none: 0.01, restriction: 0.003, air: 0.002 }))).toBe(
       'fault undercharge+restriction 0.988 merged',
     )
-    expect(said(low(0.985, { 'reading-or-test-wrong': 0.014, air: 0.001 }))).toBe(
+    expect(said(low(0.985, { 'reading-or-test-wrong': 0.0149, air: 0.0001 }))).toBe(
       'cannot-tell undercharge 0.985',
     )
     // a pattern of the trade that says it as well does not change that, the pressure at rest does
@@ -249,6 +249,14 @@ describe('a low charge', () => {
     )
     const atRest = 'undercharge'
     expect(said(low(0.9, { restriction: 0.1 }), { atRest })).toBe('fault undercharge 0.900')
+    // of a machine of which nothing is known more is asked
+    const knowledge = 'unknown'
+    expect(said(low(0.995, { restriction: 0.005 }), { knowledge })).toBe(
+      'fault undercharge+restriction 1.000 merged',
+    )
+    expect(said(low(0.9995, { restriction: 0.0005 }), { knowledge })).toBe(
+      'fault undercharge 1.000',
+    )
     // of no other cause that much is asked
     expect(said(inferred({ restriction: 0.9, undercharge: 0.1 }))).toBe('fault restriction 0.900')
   })
