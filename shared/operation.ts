@@ -248,8 +248,9 @@ export function defineOperation<F extends Fields, R extends z.ZodType>(
   let plain: PlainReader | undefined
   const read = (given: unknown) => {
     const { raw, changes } = definition.older?.(given) ?? { raw: given, changes: NO_CHANGES }
-    plain ??= plainReader?.(fields, presentationIn)
-    const { own, beside } = plain?.(raw) ?? apart(parseInput(input, raw) as object)
+    if (plainReader) plain ??= plainReader(fields, presentationIn)
+    const plainly = plainReader && plain?.(raw)
+    const { own, beside } = plainly ?? apart(parseInput(input, raw) as object)
     const { units = 'both', precise = false } = beside as Chosen
     const presentation = presentationOf(units)(precise)(leadOf(own))
     return { own: own as Own, presentation, changes }

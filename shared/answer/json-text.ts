@@ -61,8 +61,10 @@ function quantityText(shown: ShownQuantity): string {
   const { value, unit, plusMinus, also } = shown
   const figure = `{"value":${decimalText(value)}`
   if (also === undefined) return figure + closing(unit)(plusMinus)
-  const first = figure + opening(unit)(plusMinus) + decimalText(also.value)
-  return first + closingBoth(also.unit)(also.plusMinus)
+  const second = decimalText(also.value)
+  const end = closingBoth(also.unit)(also.plusMinus)
+  // Joined, so that it is one piece in memory: it stands in several places of an answer.
+  return [figure, opening(unit)(plusMinus), second, end].join('')
 }
 
 /** Names are those of schemas and of formulas, which are few. */

@@ -8,6 +8,8 @@ import type { Case } from './types.ts'
 /** A high side held fast, with the balances that this leaves solved. */
 interface Level {
   readonly solution: Solution
+  /** What the machine holds as a share of its charge. */
+  readonly share: number
   /** The charge asks for a higher one. */
   readonly rises: boolean
 }
@@ -32,6 +34,8 @@ const LAST_LOOK = 1
 /** Of the closest of the first looks: the last is only at what lies between two that differ. */
 const CLOSE = 5
 const HALVINGS = 30
+/** Share of its charge so small that no lower high side can hold it. */
+const LITTLE = 0.5
 
 /** Levels that were looked at; `null` where nothing balances. */
 type Ladder = (Level | null | undefined)[]
@@ -83,8 +87,10 @@ export function* findBelow(
       }
       above = level
     }
-    // plain where every level balances, and all ask for more
-    const isAll = balanced === FINEST / stride + 1
+    // plain where every level balances, and all ask for more; what lies below one that holds little need not
+    const isAll =
+      balanced === FINEST / stride + 1 ||
+      (above !== undefined && above.share < LITTLE && ladder[(balanced - 1) * stride] === above)
     if (rising === balanced && rising > 0 && (isAll || stride === LAST_LOOK)) return 'tripped'
   }
   return undefined
@@ -143,7 +149,8 @@ function levelFrom(setup: Setup, start: Guess, anyhow = false): Level | undefine
   const solution =
     solveFrom(setup, start, 'discharge') ??
     (anyhow ? solveAnyhow(setup, 2, 'discharge', start) : undefined)
-  return solution && { solution, rises: mustRise(setup, solution) }
+  const share = solution ? heldShare(setup, solution) : 0
+  return solution && { solution, share, rises: share < 1 }
 }
 
 /** Levels between the highest and the lowest by which a trip is seen at once, and above the cut-out. */
@@ -187,8 +194,8 @@ export function* tripsPlainly(
     const level = levelFrom(setup, { ...start, dischargePa })
     if (level === undefined || !level.rises) return undefined
     rungs.push(level.solution.trial.guess)
-    if (index <= RUNGS.below) shares.push(heldShare(setup, level.solution))
-    else shares.unshift(heldShare(setup, level.solution))
+    if (index <= RUNGS.below) shares.push(level.share)
+    else shares.unshift(level.share)
   }
   return peakOf(shares) < 1 - SHORT ? rungs : undefined
 }

@@ -21,7 +21,6 @@ import {
   type Refrigerant,
   saturatedDensity,
   saturationPressure,
-  saturationTemperature,
 } from '../../refrigerant/index.ts'
 
 /** One end of boiling. */
