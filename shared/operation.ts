@@ -257,9 +257,9 @@ export function defineOperation<F extends Fields, R extends z.ZodType>(
   }
   const { inPieces: pieces, compute: whole, check } = definition
   const withFrame = (own: Own, computed: Computed): Computed => {
-    for (const id of computed.cautions) {
-      if (!declared.has(id))
-        throw new Error(`${name} gives a caution that it does not declare: ${id}`)
+    const undeclared = computed.cautions.filter((id) => !declared.has(id))
+    if (undeclared.length > 0) {
+      throw new Error(`${name} gives cautions that it does not declare: ${undeclared.join(', ')}`)
     }
     return {
       result: computed.result,
