@@ -243,49 +243,56 @@ export function defineOperation<F extends Fields, R extends z.ZodType>(
   const declared: ReadonlySet<CautionId> = new Set(cautionIds)
   const input = z.strictObject({ ...fields, ...presentationIn })
   const output = z.strictObject({ result, ...frameOut })
-  const read = (given: unknown) => {
-    const { raw, changes } = definition.older?.(given) ?? { raw: given, changes: [] }
-    const { units, precise, ...rest } = parseInput(input, raw) as {
-      units: UnitSystem | undefined
-      precise: boolean
-    } & z.output<z.ZodObject<F>>
-    const own = rest as unknown as z.output<z.ZodObject<F>>
-    const presentation = presentationOf(units ?? 'both')(precise)(leadOf(own))
-    return { own, presentation, changes }
-  }
   type Own = z.output<z.ZodObject<F>>
+  type Computed = ReturnType<Compute<F, R>>
+  let plain: PlainReader | undefined
+  const read = (given: unknown) => {
+    const { raw, changes } = definition.older?.(given) ?? { raw: given, changes: NO_CHANGES }
+    if (plainReader) plain ??= plainReader(fields, presentationIn)
+    const plainly = plainReader && plain?.(raw)
+    const { own, beside } = plainly ?? apart(parseInput(input, raw) as object)
+    const { units = 'both', precise = false } = beside as Chosen
+    const presentation = presentationOf(units)(precise)(leadOf(own))
+    return { own: own as Own, presentation, changes }
+  }
   const { inPieces: pieces, compute: whole, check } = definition
-  function* inPieces(own: Own): InPieces<ReturnType<Compute<F, R>>> {
-    let computed: ReturnType<Compute<F, R>>
+  const withFrame = (own: Own, computed: Computed): Computed => {
+    for (const id of computed.cautions) {
+      if (!declared.has(id))
+        throw new Error(`${name} gives a caution that it does not declare: ${id}`)
+    }
+    return {
+      result: computed.result,
+      told: computed.told,
+      steps: computed.steps,
+      law: opens?.(own) ?? computed.law,
+      cautions: always.concat(computed.cautions),
+      sources: computed.sources,
+      assumptions: computed.assumptions,
+      warnings: computed.warnings,
+    }
+  }
+  function* inPieces(own: Own): InPieces<Computed> {
+    if (!pieces) return compute(own)
     try {
       check?.(own)
-      computed = pieces ? yield* pieces(own) : (whole as Compute<F, R>)(own)
+      return withFrame(own, yield* pieces(own))
     } catch (error) {
       throw withCautions(always, error)
     }
-    const undeclared = computed.cautions.filter((id) => !declared.has(id))
-    if (undeclared.length > 0) {
-      throw new Error(`${name} gives cautions that it does not declare: ${undeclared.join(', ')}`)
-    }
-    return {
-      ...computed,
-      cautions: [...always, ...computed.cautions],
-      law: opens?.(own) ?? computed.law,
+  }
+  function compute(own: Own): Computed {
+    if (!whole) return atOnce(inPieces(own))
+    try {
+      check?.(own)
+      return withFrame(own, whole(own))
+    } catch (error) {
+      throw withCautions(always, error)
     }
   }
-  const compute: Compute<F, R> = (own) => atOnce(inPieces(own))
   function* unshownInPieces(raw: unknown): InPieces<Unshown> {
-    const { own, presentation, changes } = read(raw)
-    const computed = yield* inPieces(own)
-    const { law, result: found, steps, told: said } = computed
-    return {
-      tree: { ...(said && fillTold(said, presentation)), law, result: found, steps },
-      presentation,
-      cautions: cautions(computed.cautions),
-      sources: distinctSources(computed.sources),
-      assumptions: computed.assumptions,
-      warnings: withChanges(changes, computed.warnings),
-    }
+    const given = read(raw)
+    return unshownOf(given, yield* inPieces(given.own))
   }
   const operation: DefinedOperation<F, R> = {
     name,
@@ -307,7 +314,10 @@ export function defineOperation<F extends Fields, R extends z.ZodType>(
     result,
     parse: (raw) => read(raw).own,
     read,
-    unshown: (raw) => atOnce(unshownInPieces(raw)),
+    unshown(raw) {
+      const given = read(raw)
+      return unshownOf(given, compute(given.own))
+    },
     run(raw) {
       const { tree, presentation, ...rest } = operation.unshown(raw)
       const shown = showAll(tree, presentation) as Pick<Answer<z.output<R>>, 'result' | 'steps'>
@@ -324,6 +334,51 @@ const presentationOf = keptBy((units: UnitSystem) =>
     keptBy((lead: 'us' | 'si'): Presentation => ({ units, precise, lead })),
   ),
 )
+
+const NO_CHANGES: readonly string[] = []
+
+/** An input that was read: the fields of the step, and those of the frame beside them. */
+export interface PlainInput {
+  readonly own: Readonly<Record<string, unknown>>
+  readonly beside: Readonly<Record<string, unknown>>
+}
+
+/** Reads an input without its schema; nothing for one that the schema must look at. */
+type PlainReader = (raw: unknown) => PlainInput | undefined
+
+let plainReader: ((fields: Fields, beside: Fields) => PlainReader) | undefined
+
+/** Has plain inputs read without their schemas, for a door at which so many are read that it counts. */
+export function readPlainly(by: typeof plainReader): void {
+  plainReader = by
+}
+
+/** What the frame takes for itself of an input. */
+type Chosen = Partial<Pick<Presentation, 'units' | 'precise'>>
+
+/** The input of the step, and what the frame takes beside it. */
+const apart = ({ units, precise, ...own }: object & Chosen) => ({ own, beside: { units, precise } })
+
+/** A computed answer with the told one in its sentences. */
+function unshownOf(given: Read, computed: Computation<unknown>): Unshown {
+  const { told } = computed
+  const filled = told && fillTold(told, given.presentation)
+  return {
+    tree: { ...filled, law: computed.law, result: computed.result, steps: computed.steps },
+    presentation: given.presentation,
+    cautions: cautions(computed.cautions),
+    sources: distinctSources(computed.sources),
+    assumptions: computed.assumptions,
+    warnings: withChanges(given.changes, computed.warnings),
+  }
+}
+
+/** How an input was read. */
+interface Read {
+  readonly presentation: Presentation
+  /** What was changed in one of an earlier version. */
+  readonly changes: readonly string[]
+}
 
 /** What an input of an earlier version was read as is told first. */
 const withChanges = (changes: readonly string[], warnings: readonly Warning[]) =>
@@ -346,7 +401,8 @@ function leadOf(input: object): 'us' | 'si' {
 
 /** The system of the first reading that says one, in the order of the fields, sections included. */
 function firstSystem(input: object): 'us' | 'si' | undefined {
-  for (const value of Object.values(input)) {
+  for (const name in input) {
+    const value = (input as Readonly<Record<string, unknown>>)[name]
     if (typeof value !== 'object' || value === null) continue
     const found = value instanceof Quantity ? systemOf(value) : firstSystem(value)
     if (found !== undefined) return found

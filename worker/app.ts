@@ -3,8 +3,9 @@ import { methodNotAllowed } from 'hono/method-not-allowed'
 import { Hono } from 'hono/tiny'
 import { ABOUT } from '../shared/about.ts'
 import { nearestNames } from '../shared/nearest.ts'
-import type { Operation } from '../shared/operation.ts'
+import { type Operation, readPlainly } from '../shared/operation.ts'
 import { operations as everyOperation } from '../shared/operations.ts'
+import { plainInput } from '../shared/plain-input.ts'
 import { documents as everyDocument } from './documents/made.ts'
 import { crossOrigin, rateLimit } from './guards.ts'
 import { withHost } from './pages/host.ts'
@@ -35,6 +36,7 @@ export function createApp(
     readonly headersOf?: HeadersOf
   } = {},
 ): Hono<Environment> {
+  readPlainly(plainInput)
   const operations = options.operations ?? everyOperation
   const app = new Hono<Environment>()
   app.onError((error, { req }) => problemOf(req.raw, error))

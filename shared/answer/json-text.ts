@@ -17,10 +17,9 @@ import {
  * few decimals: written here they cost a third of what making objects of them and writing those does.
  */
 export function membersText(tree: object, presentation: Presentation): string {
-  const figure = figureWriter(presentation)
   const text = (part: unknown): string => {
     if (typeof part === 'string') return stringText(part)
-    if (part instanceof Quantity) return figure(part)
+    if (part instanceof Quantity) return figureJson(part, presentation)
     if (Array.isArray(part)) return `[${itemsText(part, text)}]`
     if (typeof part === 'object' && part !== null && !(part instanceof Showable)) {
       return `{${membersOf(part, text)}}`
@@ -30,11 +29,12 @@ export function membersText(tree: object, presentation: Presentation): string {
   return membersOf(tree, text)
 }
 
-/** Writes figures, each once however often it stands in one answer. */
-export function figureWriter(presentation: Presentation): (quantity: Quantity) => string {
-  const text = (quantity: Quantity) => quantityText(show(quantity, presentation))
-  return (quantity) => quantity.once(presentation, text)
-}
+/** A figure as JSON, made once however often it stands in an answer. */
+export const figureJson = (figure: Quantity, presentation: Presentation): string =>
+  figure.once(presentation, madeJson)
+
+const madeJson = (figure: Quantity, presentation: Presentation): string =>
+  quantityText(show(figure, presentation))
 
 /** What is neither a text, a figure, a list nor an object of its own: rare, and nothing to gain by. */
 export const otherText = (part: unknown, presentation: Presentation): string =>
@@ -61,8 +61,10 @@ function quantityText(shown: ShownQuantity): string {
   const { value, unit, plusMinus, also } = shown
   const figure = `{"value":${decimalText(value)}`
   if (also === undefined) return figure + closing(unit)(plusMinus)
-  const first = figure + opening(unit)(plusMinus) + decimalText(also.value)
-  return first + closingBoth(also.unit)(also.plusMinus)
+  const second = decimalText(also.value)
+  const end = closingBoth(also.unit)(also.plusMinus)
+  // Joined, so that it is one piece in memory: it stands in several places of an answer.
+  return [figure, opening(unit)(plusMinus), second, end].join('')
 }
 
 /** Names are those of schemas and of formulas, which are few. */

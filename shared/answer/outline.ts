@@ -1,6 +1,6 @@
 import type { Unshown } from '../operation.ts'
 import { type Presentation, Quantity, Showable } from '../quantity/index.ts'
-import { constantTexts, figureWriter, nameText, otherText, stringText } from './json-text.ts'
+import { constantTexts, figureJson, nameText, otherText, stringText } from './json-text.ts'
 
 /** One place in the answers of a form. */
 interface Place {
@@ -26,7 +26,6 @@ interface Place {
 /** A way through one answer. */
 interface Walk {
   readonly presentation: Presentation
-  readonly figure: (quantity: Quantity) => string
   /** What stays and what is put in, in turn. */
   readonly pieces: string[]
   /** Where the next text is put in. */
@@ -70,9 +69,8 @@ export class Outline {
   /** The answer as JSON, where it has this form. */
   textOf(answer: Unshown): string | undefined {
     const { presentation } = answer
-    const figure = figureWriter(presentation)
     for (;;) {
-      const walk = { presentation, figure, pieces: this.#pieces, next: 1, differed: false }
+      const walk = { presentation, pieces: this.#pieces, next: 1, differed: false }
       const fits = isOfForm(answer, this.#root, walk)
       if (walk.differed) this.#pieces = piecesOf(this.#root)
       else return fits ? this.#pieces.join('') : undefined
@@ -119,7 +117,7 @@ function partFits(part: unknown, place: Place | undefined, walk: Walk): boolean 
       if (part === place.value) return true
       return typeof part === 'string' && differs(place, 'text', walk)
     case 'figure':
-      return part instanceof Quantity && putIn(walk.figure(part), walk)
+      return part instanceof Quantity && putIn(figureJson(part, walk.presentation), walk)
     case 'members':
       return (
         isPlain(part) && membersFit(part, place.names, place.parts, walk) === place.names.length

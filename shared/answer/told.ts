@@ -123,27 +123,31 @@ export type FilledTold = Omit<ShownTold, 'figures'> & {
 }
 
 export function fillTold(told: Told, presentation: Presentation): FilledTold {
-  const { figures } = told
-  // At most six: looking through them is faster than an index of them.
-  const find = (id: string) => figures.find((figure) => figure.id === id)
-  const fill = (sentence: string, beside: Figure['beside'] = NONE) =>
-    fillSlots(sentence, (id, form) => {
-      if (form !== undefined && !isForm(form)) return undefined
-      const figure = beside[id] ?? find(id)
-      if (!figure) throw new Error(`A sentence names the figure "${id}", which the answer lacks.`)
-      return figureText(figure, presentation, form)
-    })
+  const { level, headline, figures, next, line } = told
+  const fill = filler(figures, presentation)
   return {
-    level: told.level,
-    headline: fill(told.headline),
+    level,
+    headline: fill(headline, NONE),
     figures: figures.map((figure) => {
       const { id, label, value, says, basis, beside } = figure
       const text = figureText(figure, presentation)
-      return { id, label, value, text, says: says && fill(says, beside), basis }
+      return { id, label, value, text, says: says && fill(says, beside ?? NONE), basis }
     }),
-    next: told.next.map((sentence) => fill(sentence)),
-    line: told.line ?? false,
+    next: next.map((sentence) => fill(sentence, NONE)),
+    line: line ?? false,
   }
 }
 
-const NONE = {}
+const NONE: NonNullable<Figure['beside']> = {}
+
+/** Fills a sentence from the figures of an answer, and from those beside it. */
+function filler(figures: readonly Figure[], presentation: Presentation) {
+  return (sentence: string, beside: NonNullable<Figure['beside']>): string =>
+    fillSlots(sentence, (id, form) => {
+      if (form !== undefined && !isForm(form)) return undefined
+      // At most six: looking through them is faster than an index of them.
+      const figure = beside[id] ?? figures.find((entry) => entry.id === id)
+      if (!figure) throw new Error(`A sentence names the figure "${id}", which the answer lacks.`)
+      return figureText(figure, presentation, form)
+    })
+}

@@ -5,8 +5,8 @@ import { monotoneSlopes } from './monotone.ts'
 export interface Finer extends Effect {
   /** How much of the severities it stands for. */
   readonly width: number
-  /** From the one end of that to the other: the true one lies anywhere between. */
-  readonly along: Float64Array
+  /** The true one lies anywhere between both ends of that: 1 σ of the readings by it; nothing of a sound machine. */
+  readonly along: Float64Array | undefined
   /** Variance by which the curve may miss. */
   readonly carried: Float64Array
 }
@@ -31,7 +31,7 @@ export function finer(effects: readonly Effect[], parts: number): readonly Finer
     byCause.set(effect.cause, [...(byCause.get(effect.cause) ?? from), effect])
   }
   const curves = [...byCause.values()].flatMap((nodes) => curveThrough(nodes, parts))
-  return [{ ...sound, width: 1, along: none, carried: none }, ...curves]
+  return [{ ...sound, width: 1, along: undefined, carried: none }, ...curves]
 }
 
 function curveThrough(nodes: readonly Effect[], parts: number): readonly Finer[] {
@@ -61,7 +61,7 @@ function curveThrough(nodes: readonly Effect[], parts: number): readonly Finer[]
         impact: before.impact + share * (effect.impact - before.impact),
         mean,
         width: width / parts,
-        along: difference(to, from),
+        along: betweenEnds(from, to),
         carried: missedBetween(before.mean, effect.mean, mean, share),
       }
     })
@@ -103,10 +103,16 @@ function missedBetween(
   return variance
 }
 
-function difference(a: Float64Array, b: Float64Array): Float64Array {
-  const out = new Float64Array(a.length)
-  for (let i = 0; i < out.length; i += 1) out[i] = (a[i] as number) - (b[i] as number)
-  return out
+/** Variance of what lies anywhere in a span, as a part of its square. */
+const UNIFORM = 12
+
+/** Standard deviation of readings that lie anywhere between two ends, all at the same place. */
+function betweenEnds(from: Float64Array, to: Float64Array): Float64Array {
+  const along = new Float64Array(from.length)
+  for (let i = 0; i < along.length; i += 1) {
+    along[i] = ((to[i] as number) - (from[i] as number)) / Math.sqrt(UNIFORM)
+  }
+  return along
 }
 
 /** Cubic of Hermite from y0 to y1 by the slopes there, both over the whole width. */

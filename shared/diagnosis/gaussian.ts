@@ -1,5 +1,6 @@
 import { FEATURES, type Observation } from './features.ts'
 import type { Hypothesis } from './hypotheses.ts'
+import { covarianceOf } from './spread.ts'
 
 /** Degrees of freedom of the errors: heavier tails than a normal, so that one bad probe does not decide. */
 const DEGREES = 5
@@ -20,28 +21,31 @@ export interface Fit {
 
 /** How well a hypothesis explains observations: a multivariate t with its spread and the instruments'. */
 export function fitOf(hypothesis: Hypothesis, observations: readonly Observation[]): Fit {
-  const n = FEATURES.length
   const m = observations.length
-  const index = observations.map(({ feature }) => FEATURES.indexOf(feature))
   const covariance = new Float64Array(m * m)
+  const gap = new Float64Array(m)
   for (let i = 0; i < m; i += 1) {
-    for (let j = 0; j < m; j += 1) {
-      covariance[i * m + j] = hypothesis.covariance[at(index, i) * n + at(index, j)] as number
+    const { feature, value, sigma } = observations[i] as Observation
+    const place = FEATURES.indexOf(feature)
+    for (let j = 0; j < i; j += 1) {
+      const other = FEATURES.indexOf((observations[j] as Observation).feature)
+      const both = covarianceOf(hypothesis.spread, place, other)
+      covariance[i * m + j] = both
+      covariance[j * m + i] = both
     }
-    const sigma = (observations[i] as Observation).sigma
-    covariance[i * m + i] = (covariance[i * m + i] as number) * (1 + JITTER) + sigma * sigma
+    const variance = covarianceOf(hypothesis.spread, place, place)
+    covariance[i * m + i] = variance * (1 + JITTER) + sigma * sigma
+    gap[i] = value - (hypothesis.mean[place] as number)
   }
-  const gap = Float64Array.from(
-    observations,
-    ({ value }, i) => value - (hypothesis.mean[at(index, i)] as number),
-  )
   // a t whose covariance is the one above; where that is a guess, one that is wider in its middle
   const scale = hypothesis.isGuess === true ? DEGREES : DEGREES - 2
   const factor = cholesky(covariance, m)
   const half = forward(factor, gap)
-  const distance = half.reduce((sum, v) => sum + v * v, 0)
-  let logDeterminant = 0
-  for (let i = 0; i < m; i += 1) logDeterminant += 2 * Math.log(factor[i * m + i] as number)
+  let [distance, logDeterminant] = [0, 0]
+  for (let i = 0; i < m; i += 1) {
+    distance += (half[i] as number) ** 2
+    logDeterminant += 2 * Math.log(factor[i * m + i] as number)
+  }
   return {
     distance,
     logLikelihood: -0.5 * logDeterminant - 0.5 * (DEGREES + m) * Math.log1p(distance / scale),
@@ -87,8 +91,4 @@ function backward(factor: Float64Array, b: Float64Array): Float64Array {
     x[i] = sum / (factor[i * n + i] as number)
   }
   return x
-}
-
-function at(list: readonly number[], index: number): number {
-  return list[index] as number
 }

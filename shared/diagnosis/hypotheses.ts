@@ -9,6 +9,7 @@ import { atOnce, type InPieces } from '../pieces.ts'
 import { type Columns, effectsInPieces } from './effects.ts'
 import { FEATURES } from './features.ts'
 import { KNOWN_SHARE, NUISANCES, type Nuisance, OF_THE_TEST, SPREAD } from './nuisance.ts'
+import { type Spread, widened } from './spread.ts'
 
 /** What may be the matter: one fault, none, or the readings themselves. */
 export type Cause = FaultKind | 'none' | 'reading-or-test-wrong'
@@ -20,8 +21,8 @@ export interface Hypothesis {
   readonly severity: number
   /** Expected readings, in the order of FEATURES. */
   readonly mean: Float64Array
-  /** Spread of them by what is not known of machine and test, row by row; instruments left out. */
-  readonly covariance: Float64Array
+  /** Spread of them by what is not known of machine and test; instruments left out. */
+  readonly spread: Spread
   /** That spread is what machines of its kind are guessed to differ by, not what this one is known to. */
   readonly isGuess?: boolean
 }
@@ -69,19 +70,19 @@ export function* hypothesesInPieces(
   const found = effects.map(({ cause, severity, mean, columns }): Hypothesis => {
     const covariance = spreads.get(columns) ?? spreadOf(columns, sizes)
     spreads.set(columns, covariance)
-    return { cause, severity, mean, covariance }
+    return { cause, severity, mean, spread: { common: covariance } }
   })
   const [sound, ...faults] = found
   return sound === undefined ? [] : [sound, mistaken(sound), ...faults]
 }
 
 /** The readings or the test are wrong: what is shown lies anywhere around the sound machine. */
-export const mistaken = ({ mean, covariance, isGuess = false }: Hypothesis): Hypothesis => ({
+export const mistaken = ({ mean, spread, isGuess = false }: Hypothesis): Hypothesis => ({
   isGuess,
   cause: 'reading-or-test-wrong',
   severity: 0,
   mean,
-  covariance: covariance.map((value) => value * MISTAKE * MISTAKE),
+  spread: widened(spread, MISTAKE),
 })
 
 function sizesOf(knowledge: Knowledge): Readonly<Record<Nuisance, number>> {

@@ -2,9 +2,11 @@ import table from '../../data/diagnosis/effects.json' with { type: 'json' }
 import figures from '../../data/service/diagnosis.json' with { type: 'json' }
 import { type Conditions, type FaultKind, faultsOf, type Preset } from '../cycle/index.ts'
 import { type Columns, type Effect, effectsOf, withTestColumns } from './effects.ts'
+import { FEATURES } from './features.ts'
 import { type Finer, finer } from './finer.ts'
 import { NUISANCES, OF_THE_TEST, SPREAD, type TestNuisance } from './nuisance.ts'
 import { type Packed, unpacked } from './packed.ts'
+import { added } from './spread.ts'
 
 /** Severities that are solved; those between lie on straight lines. */
 const USUAL_STEPS = [0.15, 0.3, 0.5, 0.75, 1]
@@ -24,6 +26,7 @@ const BETWEEN = 2
 
 const TABLE: Readonly<Record<string, Packed>> = table
 const tables = new Map<string, readonly Effect[]>()
+const curves = new Map<string, readonly Finer[]>()
 
 /** Machines that share their effects: R-1234yf runs at nearly the pressures of R-134a. */
 const LIKE = { own: '-1234yf', model: '-134a' } as const
@@ -41,6 +44,13 @@ export function nominalEffects(id: string): readonly Effect[] {
   const effects = unpacked(row)
   tables.set(id, effects)
   return effects
+}
+
+/** The same with what lies between. */
+function nominalCurves(id: string): readonly Finer[] {
+  const found = curves.get(id) ?? finer(nominalEffects(id), BETWEEN)
+  curves.set(id, found)
+  return found
 }
 
 /**
@@ -104,17 +114,35 @@ export function carriedEffects(
     returnAirK: conditions.returnAirK - nominal.returnAirK,
     ambientK: conditions.ambientK - nominal.ambientK,
   }
-  return finer(nominalEffects(machine.id), BETWEEN).map((effect): Finer => {
-    const mean = Float64Array.from(effect.mean)
-    const carried = Float64Array.from(effect.carried)
-    for (const name of OF_THE_TEST) {
-      const column = effect.columns[NUISANCES.indexOf(name)] as Float64Array
-      for (let i = 0; i < mean.length; i += 1) {
-        const shift = (column[i] as number) * away[name]
-        mean[i] = (mean[i] as number) + shift
-        carried[i] = (carried[i] as number) + (figures.discrepancy.carried * shift) ** 2
-      }
+  const shifts = new Map<Columns, Shift>()
+  return nominalCurves(machine.id).map((effect): Finer => {
+    const { columns } = effect
+    const shift = shifts.get(columns) ?? shiftBy(columns, away)
+    shifts.set(columns, shift)
+    return {
+      ...effect,
+      mean: added(effect.mean, shift.mean),
+      carried: added(effect.carried, shift.variance),
     }
-    return { ...effect, mean, carried }
   })
+}
+
+/** What other weather moves, with the variance by which that may miss. */
+interface Shift {
+  readonly mean: Float64Array
+  readonly variance: Float64Array
+}
+
+function shiftBy(columns: Columns, away: Readonly<Record<TestNuisance, number>>): Shift {
+  const mean = new Float64Array(FEATURES.length)
+  const variance = new Float64Array(FEATURES.length)
+  for (const name of OF_THE_TEST) {
+    const column = columns[NUISANCES.indexOf(name)] as Float64Array
+    for (let i = 0; i < mean.length; i += 1) {
+      const shift = (column[i] as number) * away[name]
+      mean[i] = (mean[i] as number) + shift
+      variance[i] = (variance[i] as number) + (figures.discrepancy.carried * shift) ** 2
+    }
+  }
+  return { mean, variance }
 }

@@ -97,7 +97,7 @@ function scaled(column: Float64Array, by: number): Float64Array {
 }
 
 /** Covariance of two readings by what moves them together. */
-function shared(columns: readonly Float64Array[], i: number, j: number): number {
+function together(columns: readonly Float64Array[], i: number, j: number): number {
   let sum = 0
   for (const column of columns) sum += (column[i] as number) * (column[j] as number)
   return sum
@@ -126,7 +126,7 @@ export function afterBaseline(
     for (let b = 0; b < m; b += 1) {
       total[a * m + b] =
         dot(rows[a] as Float64Array, cross[b] as Float64Array) +
-        shared(tested, index[a] as number, index[b] as number)
+        together(tested, index[a] as number, index[b] as number)
     }
     const { sigma } = observations[a] as Observation
     total[a * m + a] = (total[a * m + a] as number) + sigma * sigma
@@ -176,7 +176,7 @@ export function spreadBy(
   const covariance = new Float64Array(n * n)
   for (let i = 0; i < n; i += 1) {
     for (let j = 0; j <= i; j += 1) {
-      const value = dot(rows[i] as Float64Array, cross[j] as Float64Array) + shared(tested, i, j)
+      const value = dot(rows[i] as Float64Array, cross[j] as Float64Array) + together(tested, i, j)
       covariance[i * n + j] = value
       covariance[j * n + i] = value
     }

@@ -46,7 +46,7 @@ export function mistakesOf(
     return {
       ...sound,
       cause: 'reading-or-test-wrong',
-      covariance: widened(sound.covariance, offBy(doubt, sound, columns)),
+      spread: { ...sound.spread, along: offBy(doubt, sound, columns) },
       doubts: doubt,
     }
   })
@@ -71,15 +71,4 @@ function offBy(doubt: Doubt, { mean }: Hypothesis, columns: Effect['columns']): 
     off[at] = share * (mean[at] as number) + kelvin
   }
   return off
-}
-
-function widened(covariance: Float64Array, off: Float64Array): Float64Array {
-  const n = FEATURES.length
-  const out = new Float64Array(n * n)
-  for (let i = 0; i < n; i += 1) {
-    for (let j = 0; j < n; j += 1) {
-      out[i * n + j] = (covariance[i * n + j] as number) + (off[i] as number) * (off[j] as number)
-    }
-  }
-  return out
 }

@@ -4,6 +4,7 @@ import { FEATURES, type Feature, type Observation } from './features.ts'
 import { fitOf, forward } from './gaussian.ts'
 import type { Cause, Hypothesis } from './hypotheses.ts'
 import type { Posterior } from './posterior.ts'
+import { covarianceOf } from './spread.ts'
 
 /** Something that could be read next: how well, and what it costs in minutes. */
 export interface Candidate {
@@ -104,16 +105,17 @@ function given(
   fit: ReturnType<typeof fitOf> | undefined,
   { feature, sigma }: Candidate,
 ): Expected {
-  const n = FEATURES.length
   const own = FEATURES.indexOf(feature)
-  const variance = hypothesis.covariance[own * n + own] as number
+  const variance = covarianceOf(hypothesis.spread, own, own)
   const plain = hypothesis.mean[own] as number
   if (fit === undefined) return { mean: plain, sigma: Math.sqrt(variance + sigma * sigma) }
-  const across = Float64Array.from(
-    observations,
-    (each) => hypothesis.covariance[own * n + FEATURES.indexOf(each.feature)] as number,
-  )
-  const mean = plain + across.reduce((sum, c, i) => sum + c * (fit.solved[i] as number), 0)
+  const across = new Float64Array(observations.length)
+  let mean = plain
+  observations.forEach((each, i) => {
+    const both = covarianceOf(hypothesis.spread, own, FEATURES.indexOf(each.feature))
+    across[i] = both
+    mean += both * (fit.solved[i] as number)
+  })
   const explained = forward(fit.factor, across).reduce((sum, v) => sum + v * v, 0)
   return { mean, sigma: Math.sqrt(Math.max(0, variance - explained) + sigma * sigma) }
 }

@@ -1,11 +1,12 @@
 import figures from '../../data/service/diagnosis.json' with { type: 'json' }
 import type { Effect } from './effects.ts'
-import { FEATURES, type Observation } from './features.ts'
+import type { Observation } from './features.ts'
 import type { Finer } from './finer.ts'
 import type { Cause, Hypothesis } from './hypotheses.ts'
 import { afterBaseline, priorLatent, spreadBy, type TestSizes } from './latent.ts'
 import { type Doubt, mistakesOf } from './mistakes.ts'
 import type { Priors } from './posterior.ts'
+import { added } from './spread.ts'
 
 /** A hypothesis about a machine of one kind, with ln of how likely it is before these readings. */
 export interface Suspect extends Hypothesis {
@@ -38,9 +39,6 @@ export const MATTERS = figures.severity.mattersFrom
 /** How common a fault that costs less is among what a shop is brought, beside one that matters. */
 const OF_LITTLE = figures.severity.ofLittle
 
-/** Variance of what lies anywhere in a span, as a part of its square. */
-const UNIFORM = 12
-
 /**
  * Everything that a machine of one kind may have, with spread and prior. What the model is off by
  * of the sound machine is known better after a baseline; what it is off by of a fault's change is not.
@@ -64,14 +62,14 @@ export function suspectsOf(
   const hypotheses = effects.map((effect) => {
     const found = spreads.get(effect.columns) ?? spreadBy(latent, effect, sizes)
     spreads.set(effect.columns, found)
-    const { cause, severity, impact, mean, width } = effect
+    const { cause, severity, impact, mean, along, width } = effect
     return {
       cause,
       severity,
       width: cause !== 'none' && impact < MATTERS ? OF_LITTLE * width : width,
       impact: impact as number | undefined,
-      mean: sum(mean, found.shift),
-      covariance: covarianceOf(effect, found.covariance, sound.mean, knowledge),
+      mean: baseline === undefined ? mean : added(mean, found.shift),
+      spread: { common: found.covariance, along, own: ownOf(effect, sound.mean, knowledge) },
       isGuess: knowledge === 'kind',
     }
   })
@@ -96,29 +94,17 @@ export function suspectsOf(
   }))
 }
 
-/** What is not known of machine and test, where in its span the severity lies, and what the change may be off by. */
-function covarianceOf(
-  { mean, along, carried }: Finer,
-  known: Float64Array,
+/** What the change of a fault may be off by besides what its curve may miss: variance of each reading. */
+function ownOf(
+  { mean, carried }: Finer,
   sound: Float64Array,
   knowledge: Candidate['knowledge'],
 ): Float64Array {
-  const n = FEATURES.length
-  const covariance = new Float64Array(n * n)
-  for (let i = 0; i < n; i += 1) {
-    const part = (along[i] as number) / UNIFORM
-    for (let j = 0; j < n; j += 1) {
-      covariance[i * n + j] = (known[i * n + j] as number) + part * (along[j] as number)
-    }
-    const change = (mean[i] as number) - (sound[i] as number)
-    const off = knowledge === 'model' ? 0 : figures.discrepancy.ofTheChange * change
-    covariance[i * n + i] = (covariance[i * n + i] as number) + off * off + (carried[i] as number)
+  if (knowledge === 'model') return carried
+  const own = new Float64Array(mean.length)
+  for (let i = 0; i < own.length; i += 1) {
+    const off = figures.discrepancy.ofTheChange * ((mean[i] as number) - (sound[i] as number))
+    own[i] = (carried[i] as number) + off * off
   }
-  return covariance
-}
-
-function sum(a: Float64Array, b: Float64Array): Float64Array {
-  const out = new Float64Array(a.length)
-  for (let i = 0; i < out.length; i += 1) out[i] = (a[i] as number) + (b[i] as number)
-  return out
+  return own
 }

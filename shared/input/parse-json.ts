@@ -16,7 +16,8 @@ export function parseJson(text: string): unknown {
       hint: 'Names and texts stand in double quotes, and nothing follows the last item.',
     })
   }
-  const twice = repeatedName(text)
+  // As many names as the text has: none is there twice.
+  const twice = namesIn(value) === colonsIn(text) ? undefined : repeatedName(text)
   if (twice === undefined) return value
   throw new CalcError('bad-input', `"${twice.slice(0, 60)}" is given twice in one object.`, {
     path: [twice.slice(0, 60)],
@@ -26,6 +27,31 @@ export function parseJson(text: string): unknown {
 
 const [QUOTE, BACKSLASH, COLON, SPACE] = [0x22, 0x5c, 0x3a, 0x20]
 const [LIST, LIST_END, OBJECT, OBJECT_END] = [0x5b, 0x5d, 0x7b, 0x7d]
+
+/** How many names the objects of a valid JSON text have, repeated ones too: each has a colon behind it. */
+function colonsIn(text: string): number {
+  let colons = 0
+  let inString = false
+  for (let index = 0; index < text.length; index += 1) {
+    const letter = text.charCodeAt(index)
+    if (letter === QUOTE) inString = !inString
+    else if (inString) index += letter === BACKSLASH ? 1 : 0
+    else if (letter === COLON) colons += 1
+  }
+  return colons
+}
+
+/** How many names a flat object has, as most inputs are; no number for any other value. */
+function namesIn(value: unknown): number {
+  if (typeof value !== 'object' || value === null || Array.isArray(value)) return Number.NaN
+  let names = 0
+  for (const name in value) {
+    const part = (value as Readonly<Record<string, unknown>>)[name]
+    if (typeof part === 'object' && part !== null) return Number.NaN
+    names += 1
+  }
+  return names
+}
 
 /** The first name that an object of a valid JSON text has twice. Letter by letter: bodies may be long and hostile. */
 function repeatedName(text: string): string | undefined {

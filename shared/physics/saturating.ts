@@ -42,11 +42,9 @@ export function saturating(
   line: SaturationLine,
   name = 'pressure',
 ): Saturating {
-  const boilsAt = remembered((value, barometerPa) =>
-    onLine(r, absolutePa(reading, value, barometerPa), line),
-  )
+  const boilsAt = remembered((pressurePa) => onLine(r, pressurePa, line))
   const temperatureK = (value: number, barometerPa: number, dataK: number) =>
-    boilsAt(value, barometerPa) + dataK
+    boilsAt(absolutePa(reading, value, barometerPa)) + dataK
   return {
     ingredients: [
       { name, si: reading.si, plusMinus: reading.plusMinus },
@@ -68,19 +66,16 @@ const MOST_POINTS = 8
  * The same function, which knows its last points: budgets of all figures that rest on one reading
  * move it to the same few.
  */
-function remembered(f: (value: number, barometerPa: number) => number) {
+function remembered(f: (value: number) => number): (value: number) => number {
   const values: number[] = []
-  const barometers: number[] = []
   const found: number[] = []
-  return (value: number, barometerPa: number): number => {
+  return (value) => {
     for (let point = 0; point < found.length; point += 1) {
-      if (values[point] === value && barometers[point] === barometerPa)
-        return found[point] as number
+      if (values[point] === value) return found[point] as number
     }
-    const now = f(value, barometerPa)
+    const now = f(value)
     if (found.length < MOST_POINTS) {
       values.push(value)
-      barometers.push(barometerPa)
       found.push(now)
     }
     return now

@@ -39,8 +39,8 @@ export function parseQuantity<K extends Kind>(text: string, accepted: Accepted<K
 const PLAIN =
   /^(\d{1,15}(?:\.\d{1,15})?) ?(?:± ?(\d{1,15}(?:\.\d{1,15})?) ?)?([a-z°]{1,12}(?: [a-z]{1,6})?)$/iu
 
-/** A plain reading at once; undefined for anything that needs a closer look, refusals among it. */
-function plainQuantity<K extends Kind>(
+/** A plain reading at once; undefined for anything that needs a closer look. @throws {CalcError} as {@link physical} does. */
+export function plainQuantity<K extends Kind>(
   text: string,
   accepted: Accepted<K>,
 ): Quantity<K> | undefined {

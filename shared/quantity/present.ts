@@ -137,7 +137,7 @@ export function showAll<T>(tree: T, presentation: Presentation): Shown<T> {
 
 function showAny(tree: unknown, presentation: Presentation): unknown {
   if (typeof tree === 'string') return tree
-  if (tree instanceof Quantity) return show(tree, presentation)
+  if (tree instanceof Quantity) return tree.once(presentation, show)
   if (tree instanceof Showable) return tree.shown(presentation)
   if (Array.isArray(tree)) return tree.map((item) => showAny(item, presentation))
   if (typeof tree === 'number') return finite(tree)

@@ -17,7 +17,8 @@ export class Quantity<K extends Kind = Kind> {
   /** Symbol of the unit that a person wrote it in. */
   readonly written: string | undefined
   readonly sizedAs: number | undefined
-  #presentation: object | undefined
+  #presentation: unknown
+  #make: unknown
   #shown: unknown
 
   constructor(
@@ -61,16 +62,12 @@ export class Quantity<K extends Kind = Kind> {
     return new Quantity(this.kind, this.si, this.plusMinus, this.shownIn, this.written, si)
   }
 
-  /**
-   * What `make` gives for this quantity, made once for a presentation: an answer shows the same figure
-   * in several places.
-   *
-   * @param presentation - All of one have one way of making.
-   */
-  once<T>(presentation: object, make: (quantity: this) => T): T {
-    if (this.#presentation !== presentation) {
-      this.#shown = make(this)
+  /** What `make` gives of this quantity, made once: an answer shows the same figure in several places. */
+  once<P extends object, T>(presentation: P, make: (quantity: this, presentation: P) => T): T {
+    if (this.#presentation !== presentation || this.#make !== make) {
+      this.#shown = make(this, presentation)
       this.#presentation = presentation
+      this.#make = make
     }
     return this.#shown as T
   }

@@ -80,15 +80,24 @@ const schemaOf = <K extends Kind>(id: string, description: string, accepted: Acc
       ],
       examples: accepted.flatMap((kind) => KIND_NAMES[kind].examples),
     })
-    .transform((raw, context): Quantity<K> => {
-      try {
-        return readQuantity(raw, accepted)
-      } catch (error) {
-        if (!(error instanceof CalcError)) throw error
-        addCalcIssue(context, error)
-        return z.NEVER
-      }
-    })
+    .transform(taking(accepted))
+
+function taking<K extends Kind>(accepted: Accepted<K>) {
+  const take = (raw: unknown, context: Parameters<typeof addCalcIssue>[0]): Quantity<K> => {
+    try {
+      return readQuantity(raw, accepted)
+    } catch (error) {
+      if (!(error instanceof CalcError)) throw error
+      addCalcIssue(context, error)
+      return z.NEVER
+    }
+  }
+  takenBy.set(take, accepted)
+  return take
+}
+
+/** Which kinds each transformation of the schemas below takes, for whoever reads without the schemas. */
+export const takenBy = new WeakMap<object, Accepted<Kind>>()
 
 /** Input schemas, one a kind. `pressure` takes gauge and absolute readings alike. */
 export const quantityIn = {

@@ -49,7 +49,7 @@ export function propagate(
     const span = spanOf(input, index, si, moved)
     if (span !== undefined) spans.push(span)
   })
-  return { si, plusMinus: spans.length === 0 ? undefined : together(spans) }
+  return { si, plusMinus: together(spans) }
 }
 
 /** As {@link propagate}, with the share of each ingredient. */
@@ -76,46 +76,50 @@ export function budgetAround(
   for (let index = 0; index < ingredients.length; index += 1) {
     const ingredient = ingredients[index] as Ingredient
     const span = spanOf(ingredient, index, si, moved)
-    if (span !== undefined) parts.push({ name: ingredient.name, plusMinus: Math.abs(span) })
+    if (span !== undefined)
+      putIn(parts, { name: ingredient.name, plusMinus: Math.abs(span) }, sizeOf)
   }
-  if (parts.length > FEW) parts.sort(largestFirst)
-  else orderFew(parts)
-  return { si, plusMinus: parts.length === 0 ? undefined : sumOf(parts), parts }
+  return { si, plusMinus: together(parts.map(sizeOf)), parts }
 }
 
-/** In quadrature; a list of the usual three or four would cost more than the sum. */
-function sumOf(parts: readonly Contribution[]): number {
-  const [a, b, c, d] = parts
-  if (a && b && c && d && parts.length === 4) {
-    return Math.hypot(a.plusMinus, b.plusMinus, c.plusMinus, d.plusMinus)
+/** The half-width alone of such a figure, where nobody asks for the shares. */
+export function widthAround(
+  inputs: readonly Uncertain[],
+  si: number,
+  moved: (index: number, value: number) => number,
+): number | undefined {
+  const spans: number[] = []
+  for (let index = 0; index < inputs.length; index += 1) {
+    const span = spanOf(inputs[index] as Uncertain, index, si, moved)
+    if (span !== undefined) putIn(spans, Math.abs(span), itself)
   }
-  if (a && b && c && parts.length === 3) return Math.hypot(a.plusMinus, b.plusMinus, c.plusMinus)
-  return together(parts.map(sizeOf))
+  return together(spans)
 }
 
-/** A figure rests on three or four ingredients, which `sort` would copy twice. */
-const FEW = 8
-
-function orderFew(parts: Contribution[]): void {
-  for (let end = 1; end < parts.length; end += 1) {
-    const part = parts[end] as Contribution
-    let at = end
-    for (; at > 0 && (parts[at - 1] as Contribution).plusMinus < part.plusMinus; at -= 1) {
-      parts[at] = parts[at - 1] as Contribution
-    }
-    parts[at] = part
-  }
-}
-
-/** Independent spans in quadrature; to spread the usual few costs more than the sum. */
-function together(spans: readonly number[]): number {
-  const [a = 0, b = 0, c = 0] = spans
-  if (spans.length === 3) return Math.hypot(a, b, c)
-  return spans.length === 2 ? Math.hypot(a, b) : Math.hypot(...spans)
+/** Into a list that has the largest first: of few, which is what a figure rests on, faster than to sort it. */
+function putIn<T>(list: T[], entry: T, size: (entry: T) => number): void {
+  let at = list.length
+  for (; at > 0 && size(list[at - 1] as T) < size(entry); at -= 1) list[at] = list[at - 1] as T
+  list[at] = entry
 }
 
 const sizeOf = ({ plusMinus }: Contribution) => plusMinus
-const largestFirst = (a: Contribution, b: Contribution) => b.plusMinus - a.plusMinus
+const itself = (span: number) => span
+
+/** Independent spans in quadrature; to spread the usual few costs more than the sum. */
+function together(spans: readonly number[]): number | undefined {
+  const [a = 0, b = 0, c = 0, d = 0] = spans
+  switch (spans.length) {
+    case 0:
+      return undefined
+    case 3:
+      return Math.hypot(a, b, c)
+    case 4:
+      return Math.hypot(a, b, c, d)
+    default:
+      return spans.length < 3 ? Math.hypot(a, b) : Math.hypot(...spans)
+  }
+}
 
 /** `f` with one of its values replaced; up to four, as most figures have, are handed over as they are. */
 function one(f: (...values: number[]) => number, values: readonly number[]) {

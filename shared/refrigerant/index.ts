@@ -11,6 +11,7 @@ export {
   densityUncertainty,
   mixingUncertainty,
   type PropertyUncertainty,
+  propertyBasis,
   propertyUncertainty,
 } from './property-uncertainty.ts'
 export { type Line, type Refrigerant, refrigerant, refrigerants } from './refrigerant.ts'
@@ -18,6 +19,7 @@ export { type SaturatedCurves, saturatedCurves } from './saturated-curves.ts'
 export {
   glide,
   latentHeat,
+  latentHeatBetween,
   saturatedDensity,
   saturatedEnthalpy,
   saturatedEntropy,

@@ -73,6 +73,7 @@ function workOut(r: Refrigerant, temperatureK: number, line: Line): PropertyUnce
   const perK = logSlope(r, temperatureK, line)
   const { pure, curve } = data
   const mixing = mixingOf(r)
+  const { basis, sources } = propertyBasis(r)
   const fit = Math.max(curve.pressure, curve.temperatureK * perK)
   const mixed = mixing?.pressure ?? (mixing?.temperatureK ?? 0) * perK
   // a fit to a mixture's own pressures has the error of its components in it already
@@ -81,10 +82,21 @@ function workOut(r: Refrigerant, temperatureK: number, line: Line): PropertyUnce
   return {
     temperatureK: pressure / perK,
     pressure,
-    basis: mixing?.basis ?? 'pure',
-    sources: [...(mixing?.sources ?? [sourceOf(pure.source)]), sourceOf(curve.source)],
+    basis,
+    sources,
   }
 }
+
+/** What {@link propertyUncertainty} rests on, wherever it is asked for. */
+export const propertyBasis = keptWith(
+  (r: Refrigerant): Pick<PropertyUncertainty, 'basis' | 'sources'> => {
+    const { basis, sources } = mixingOf(r) ?? {
+      basis: 'pure',
+      sources: [sourceOf(data.pure.source)],
+    }
+    return { basis, sources: [...sources, sourceOf(data.curve.source)] }
+  },
+)
 
 const mixingOf = keptWith((r: Refrigerant) => mixingUncertainty(substancesOf(r), r.info.id))
 

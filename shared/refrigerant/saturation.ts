@@ -1,7 +1,7 @@
 import { CalcError } from '../errors.ts'
 import type { LineCurve } from '../substance/curve.ts'
 import type { Phase } from '../substance/density.ts'
-import { type MolarState, stateAt } from '../substance/state.ts'
+import { enthalpyAt, idealSlope, type MolarState, stateAt } from '../substance/state.ts'
 import type { Line, Refrigerant } from './refrigerant.ts'
 import { pressureRefusal, showPa, temperatureRefusal } from './refusal.ts'
 
@@ -36,7 +36,7 @@ export function saturatedDensity(r: Refrigerant, temperatureK: number, phase: Ph
 
 /** J/kg at K; 200 kJ/kg for saturated liquid at 0 °C (IIR). One evaluation of the equation. */
 export function saturatedEnthalpy(r: Refrigerant, temperatureK: number, phase: Phase): number {
-  return saturatedState(r, temperatureK, phase).enthalpy / r.molarMass + r.raise.enthalpy
+  return withSlope(r, temperatureK, phase, idealSlope(r.model(), temperatureK))
 }
 
 /** J/(kg·K) at K; 1 kJ/(kg·K) for saturated liquid at 0 °C (IIR). One evaluation of the equation. */
@@ -52,10 +52,25 @@ export function saturatedEntropy(r: Refrigerant, temperatureK: number, phase: Ph
  * them: within 0.001 % of our own solver up to 0.95 of the critical temperature, 0.01 % up to 0.995,
  * 0.05 % up to 0.999, 0.3 % at the end of the curves.
  */
-export function latentHeat(r: Refrigerant, pressurePa: number): number {
-  const boils = saturationTemperature(r, pressurePa, 'bubble')
-  const dry = saturationTemperature(r, pressurePa, 'dew')
-  return saturatedEnthalpy(r, dry, 'vapour') - saturatedEnthalpy(r, boils, 'liquid')
+export const latentHeat = (r: Refrigerant, pressurePa: number): number =>
+  latentHeatBetween(
+    r,
+    saturationTemperature(r, pressurePa, 'bubble'),
+    saturationTemperature(r, pressurePa, 'dew'),
+  )
+
+/** The same between the temperatures in K at which it begins to boil and is dry, at one pressure. */
+export function latentHeatBetween(r: Refrigerant, boilsK: number, dryK: number): number {
+  const slope = idealSlope(r.model(), boilsK)
+  // Of a pure substance both are one temperature, and the ideal gas is asked once.
+  const drySlope = dryK === boilsK ? slope : idealSlope(r.model(), dryK)
+  return withSlope(r, dryK, 'vapour', drySlope) - withSlope(r, boilsK, 'liquid', slope)
+}
+
+/** Enthalpy as {@link saturatedEnthalpy}, by the ideal gas's slope at the temperature. */
+function withSlope(r: Refrigerant, temperatureK: number, phase: Phase, slope: number): number {
+  const density = saturatedDensity(r, temperatureK, phase) / r.molarMass
+  return enthalpyAt(r.model(), temperatureK, density, slope) / r.molarMass + r.raise.enthalpy
 }
 
 /** Glide in K at an absolute pressure in Pa: dew less bubble temperature; 0 for a pure substance. */

@@ -23,6 +23,7 @@ import { restOut, restPart } from './cooling-check/rest-part.ts'
 import { tableOut, tablePart } from './cooling-check/table-part.ts'
 import { coolingFacts, coolingSource } from './cooling-check/tables.ts'
 import { coolingTold } from './cooling-check/told.ts'
+import { mixingBasis } from './mixing-sources.ts'
 import { propertyWarnings } from './property-sources.ts'
 import { runningCautions, WHILE_RUNNING } from './running.ts'
 
@@ -94,6 +95,7 @@ export const coolingCheck = defineOperation({
     const clutch = clutchPart({ ...readings, cyclesPerMinute: input.cyclesPerMinute }, place, notes)
     const told = coolingTold({
       refrigerant: r.info.id,
+      mixing: mixingBasis(r),
       readings,
       place,
       danger,

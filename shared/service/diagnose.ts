@@ -26,7 +26,6 @@ import {
   causesOf,
   type Evidence,
   ruledOutBy,
-  showsLowCharge,
   VACUUM,
 } from './diagnose/posterior/evidence.ts'
 import { doubted, inferInTurn } from './diagnose/posterior/infer.ts'
@@ -123,7 +122,6 @@ function diagnoseMachine(input: DiagnoseInput): Computation<DiagnoseResult> {
         read: observations.length,
         ofPattern: causesOf(evidence.patterns),
         atRest: causeAtRest(atRest),
-        showsLowCharge: showsLowCharge(patterns),
         ruledOut: ruledOutBy(evidence),
       })
     : NOTHING_WEIGHED

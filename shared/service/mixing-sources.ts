@@ -47,7 +47,7 @@ export function estimatedWarnings(substances: readonly string[]): readonly Warni
   return [
     {
       code: 'estimated-mixing',
-      message: `Partly estimated: no published mixing parameters for ${names.join(', ')}. Saturation temperatures may be off by ${OFF_BY}, and pressures, superheat and subcooling with them. The maker's own pressure-temperature figures go first.`,
+      message: `Its properties are partly estimated: no published mixing parameters for ${names.join(', ')}. Saturation temperatures may be off by ${OFF_BY}, and pressures, superheat and subcooling with them. The maker's own pressure-temperature figures go first.`,
     },
   ]
 }

@@ -12,7 +12,7 @@ import {
   specificEnergy,
   temperatureDifference,
 } from '../quantity/index.ts'
-import { propertyUncertainty, type Refrigerant } from '../refrigerant/index.ts'
+import { propertyBasis, type Refrigerant } from '../refrigerant/index.ts'
 import { propertySources, propertyWarnings } from './property-sources.ts'
 import { type BothLines, type Given, type LinePoint, linesOf } from './saturation/lines.ts'
 import { saturationTold } from './saturation/told.ts'
@@ -95,7 +95,7 @@ export const saturation = defineOperation({
       cautions: dangers(r),
       sources: [
         ...propertySources(r),
-        ...propertyUncertainty(r, both.bubble.temperature.si, 'bubble').sources,
+        ...propertyBasis(r).sources,
         ...notes.sources,
         ...place.sources,
       ],
@@ -121,42 +121,45 @@ const lineResult = (point: LinePoint) => ({
 function stepsOf(
   r: Refrigerant,
   pressure: Given['pressure'],
-  both: BothLines,
+  { bubble, dew }: BothLines,
   place: Place,
 ): readonly Step[] {
-  const points = r.info.kind === 'pure' ? [both.bubble] : [both.bubble, both.dew]
-  const gauge: readonly Step[] =
-    pressure?.kind === 'gaugePressure'
-      ? [
-          {
-            what: 'Absolute pressure',
-            formula: 'gauge reading + barometric pressure',
-            values: {
-              'gauge reading': pressure,
-              'barometric pressure': place.air,
-            },
-            gives: both.bubble.pressure,
-          },
-        ]
-      : []
-  const name = (point: LinePoint) =>
-    r.info.kind === 'pure' ? 'saturation line' : `${point.line} line`
-  return [
-    ...gauge,
-    ...points.map((point) =>
-      pressure
-        ? {
-            what: 'Saturation temperature',
-            formula: `${r.info.id}, ${name(point)}, at this absolute pressure`,
-            values: { 'absolute pressure': point.pressure },
-            gives: point.temperature,
-          }
-        : {
-            what: 'Saturation pressure',
-            formula: `${r.info.id}, ${name(point)}, at this temperature`,
-            values: { temperature: point.temperature },
-            gives: point.pressure,
-          },
-    ),
-  ]
+  const step = stepOn(r, pressure !== undefined)
+  const lines = r.info.kind === 'pure' ? [step(bubble)] : [step(bubble), step(dew)]
+  if (pressure?.kind !== 'gaugePressure') return lines
+  const gauge: Step = {
+    what: 'Absolute pressure',
+    formula: 'gauge reading + barometric pressure',
+    values: { 'gauge reading': pressure, 'barometric pressure': place.air },
+    gives: bubble.pressure,
+  }
+  return [gauge, ...lines]
 }
+
+function stepOn(r: Refrigerant, byPressure: boolean): (point: LinePoint) => Step {
+  const formula = formulas(r)[byPressure ? 'pressure' : 'temperature']
+  return ({ line, temperature, pressure }) =>
+    byPressure
+      ? {
+          what: 'Saturation temperature',
+          formula: formula[line],
+          values: { 'absolute pressure': pressure },
+          gives: temperature,
+        }
+      : {
+          what: 'Saturation pressure',
+          formula: formula[line],
+          values: { temperature },
+          gives: pressure,
+        }
+}
+
+/** By what is given, on each line: the same texts in every answer about a refrigerant. */
+const formulas = keptWith((r: Refrigerant) => {
+  const of = (given: string) => {
+    const on = (line: string) => `${r.info.id}, ${line} line, at this ${given}`
+    const both = r.info.kind === 'pure' ? on('saturation') : undefined
+    return { bubble: both ?? on('bubble'), dew: both ?? on('dew') }
+  }
+  return { pressure: of('absolute pressure'), temperature: of('temperature') }
+})

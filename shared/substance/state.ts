@@ -60,6 +60,30 @@ export function logFugacityCoefficient(
 }
 
 /**
+ * Enthalpy in J/mol at temperature in K and density in mol/m³, on the equation's own zero: as
+ * {@link stateAt} gives it.
+ *
+ * @param slope - ∂a/∂τ of the ideal-gas part, which is that of the temperature alone.
+ */
+export function enthalpyAt(
+  model: HelmholtzModel,
+  temperatureK: number,
+  density: number,
+  slope: number,
+): number {
+  const tau = model.reducingTemperature / temperatureK
+  const delta = density / model.reducingDensity
+  const r = model.residual(tau, delta)
+  const z = 1 + delta * r.a_d
+  const u = tau * (slope + r.a_t)
+  return model.gasConstant * temperatureK * (u + z)
+}
+
+/** ∂a/∂τ of the ideal-gas part at K, at any density. */
+export const idealSlope = (model: HelmholtzModel, temperatureK: number): number =>
+  model.ideal(model.reducingTemperature / temperatureK, 1).a_t
+
+/**
  * All properties of a single-phase state from the equation's derivatives, by the exact relations
  * between them: p from ∂a/∂ρ, s from ∂a/∂T, and what follows from those two.
  *

@@ -25,7 +25,8 @@ export interface CycleTiming {
   readonly p99Ms: number
 }
 
-function timed(work: () => void): number {
+/** ms of processor time. */
+export function processorTime(work: () => void): number {
   const before = process.cpuUsage()
   work()
   const { user, system } = process.cpuUsage(before)
@@ -44,7 +45,7 @@ export function cycleBench(): {
   for (const each of presets()) {
     for (let count = 0; count < EACH + WARM_UP; count += 1) {
       const asked = randomCase(each, random)
-      const ms = timed(() => run(asked))
+      const ms = processorTime(() => run(asked))
       if (count < WARM_UP) continue
       const list = times.get(each.machine.refrigerant) ?? []
       times.set(each.machine.refrigerant, [...list, ms])
@@ -53,7 +54,7 @@ export function cycleBench(): {
   const at = (list: readonly number[], share: number) =>
     [...list].sort((a, b) => a - b)[Math.floor(share * (list.length - 1))] ?? Number.NaN
   const { machine, nominal } = preset('van-valve-134a')
-  const sweepMs = timed(() => {
+  const sweepMs = processorTime(() => {
     let near: ReturnType<typeof stateOf>
     for (let step = 0; step < SWEEP; step += 1) {
       const faults = { ...NO_FAULTS, charge: 0.5 + step / SWEEP }
@@ -68,6 +69,6 @@ export function cycleBench(): {
       p99Ms: at(list, 0.99),
     })),
     sweepMs,
-    answerMs: timed(() => simulate.run(SWEEP_ASKED)),
+    answerMs: processorTime(() => simulate.run(SWEEP_ASKED)),
   }
 }

@@ -70,10 +70,18 @@ const WITHOUT_FORMS_OF_TEXT: Plugin = {
         )
         return { contents }
       })
-    without(/zod.v4.classic.schemas[.]js$/, [
-      /^ {4}[a-z]+[0-9]*[(]params[)] [{]\n *return this[.]check[(]core[.]_[a-z0-9]+[(]Zod[A-Za-z0-9]+, params[)][)];\n {4}[}],?\n/gmu,
-      '',
-    ])
+    without(
+      /zod.v4.classic.schemas[.]js$/,
+      [
+        /^ {4}[a-z]+[0-9]*[(]params[)] [{]\n *return this[.]check[(]core[.]_[a-z0-9]+[(]Zod[A-Za-z0-9]+, params[)][)];\n {4}[}],?\n/gmu,
+        '',
+      ],
+      // what a text must hold, and what is made of it
+      [
+        /^ {4}(?:includes|startsWith|endsWith|lowercase|uppercase|normalize|toLowerCase|toUpperCase|slugify)[(].*[)] [{]\n.*\n {4}[}],?\n/gmu,
+        '',
+      ],
+    )
     without(
       /zod.v4.locales.en[.]js$/,
       [

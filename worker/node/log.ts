@@ -5,7 +5,7 @@ import { visible } from '../../shared/visible.ts'
 const LONGEST_PATH = 200
 /** Lines are written together: a write a request would cost as much as finding its route. */
 const FLUSH_AFTER_MS = 100
-const FLUSH_AT_BYTES = 16 * 1024
+const FLUSH_AT_BYTES = 64 * 1024
 
 export interface RequestLog {
   /** Follows a request until its answer is sent or whoever asked is gone. */
@@ -22,14 +22,17 @@ export interface RequestLog {
 export function requestLog(write: (text: string) => void): RequestLog {
   let waiting = ''
   let timer: NodeJS.Timeout | undefined
-  let millisecond = 0
+  let second = 0
   let clock = ''
-  /** Many answers go out in one millisecond, and writing a date takes as long as finding a route. */
+  /** Many answers go out in one second, and writing a date takes as long as finding a route. */
   const timeText = () => {
     const now = Date.now()
-    if (now !== millisecond) clock = new Date(now).toISOString()
-    millisecond = now
-    return clock
+    const milliseconds = now % 1000
+    if (now - milliseconds !== second) {
+      second = now - milliseconds
+      clock = new Date(second).toISOString().slice(0, -'000Z'.length)
+    }
+    return `${clock}${String(milliseconds).padStart(3, '0')}Z`
   }
   const flush = () => {
     clearTimeout(timer)

@@ -1,4 +1,4 @@
-import { type Figure, type Level, MOST_FIGURES, type Told } from '../../answer/told.ts'
+import { type Basis, type Figure, type Level, MOST_FIGURES, type Told } from '../../answer/told.ts'
 import { GAUGE_STEP_PA, type Place } from '../../instrument/index.ts'
 import type { Computed } from '../../operation.ts'
 import type { Quantity } from '../../quantity/index.ts'
@@ -26,6 +26,8 @@ const { labels, says, next } = coolingFacts.told
 
 interface Known {
   readonly refrigerant: string
+  /** Said beside every figure that rests on saturation. */
+  readonly mixing: Basis | undefined
   readonly readings: CoolingReadings
   readonly place: Place
   readonly danger: Danger | undefined
@@ -104,7 +106,7 @@ function swapped(known: Known): Saying | undefined {
 }
 
 /** As for gauges that read alike in any set of readings. */
-function atRest({ rest, readings, place }: Known): Saying | undefined {
+function atRest({ rest, readings, place, mixing }: Known): Saying | undefined {
   if (!rest || (!readings.alike && (readings.high || readings.low))) return undefined
   const { found, lowest, shown } = rest
   const state = found.state === 'liquid-full' ? 'cannot-tell' : found.state
@@ -118,6 +120,7 @@ function atRest({ rest, readings, place }: Known): Saying | undefined {
       figure('saturation', line && place.gauge(line.si).within(undefined), {
         says: TEXTS.says.saturation,
         step: GAUGE_STEP_PA,
+        basis: mixing,
       }),
       figure('off', shown.off, { says: TEXTS.says.off }),
       figure('least', shown.least, { says: says.least, safe: 'up', step: GAUGE_STEP_PA }),
@@ -239,10 +242,10 @@ function clutch({ clutch: found, readings, cyclesPerMinute }: Known): Saying {
 }
 
 /** None of them is said of a machine at rest. */
-function runningFigures({ temperatures, air }: Known): readonly (Figure | undefined)[] {
+function runningFigures({ temperatures, air, mixing }: Known): readonly (Figure | undefined)[] {
   return [
-    figure('condensing', temperatures?.aboveAmbient, { says: says.condensing }),
-    figure('evaporating', temperatures?.evaporating, { says: says.evaporating }),
+    figure('condensing', temperatures?.aboveAmbient, { says: says.condensing, basis: mixing }),
+    figure('evaporating', temperatures?.evaporating, { says: says.evaporating, basis: mixing }),
     figure('drop', air?.drop, { says: says.drop }),
     figure('dewPoint', air?.dewPointIn, { says: says.dewPoint }),
   ]

@@ -23,6 +23,7 @@ import {
   USUAL_PRIORS,
   worthReading,
 } from '../../diagnosis/index.ts'
+import { covarianceOf } from '../../diagnosis/spread.ts'
 import type { InPieces } from '../../pieces.ts'
 import { type LessonCase, soundOf } from './draw.ts'
 import { GAUGES, type Gauge, type Move, type Moves, movesOf } from './gauges.ts'
@@ -166,7 +167,7 @@ function bestOf(cause: Cause, all: readonly Hypothesis[], { weights }: Posterior
 function partingOf(other: Hypothesis, shows: Float64Array, everything: readonly Observation[]) {
   const each = everything.map(({ feature, sigma }) => {
     const i = FEATURES.indexOf(feature)
-    const spread = Math.sqrt((other.covariance[i * FEATURES.length + i] as number) + sigma * sigma)
+    const spread = Math.sqrt(covarianceOf(other.spread, i, i) + sigma * sigma)
     const [would, here] = [other.mean[i] as number, shows[i] as number]
     return { offer: offerOf(feature), would, shows: here, apart: Math.abs(would - here) / spread }
   })

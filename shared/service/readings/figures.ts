@@ -15,6 +15,7 @@ import {
   type Quantity,
 } from '../../quantity/index.ts'
 import type { Measured } from './measured.ts'
+import { type Degree, type Difference, degree, difference } from './shown.ts'
 
 /** A side of the machine: where its pressure puts it, SI. */
 export interface Side {
@@ -26,23 +27,23 @@ export interface Side {
   readonly state: 'saturation' | 'supercritical'
   /** What its saturation on a line rests on; each line is asked for by several figures. */
   readonly on: (line: SaturationLine) => Saturating
-  readonly bubble: Budget | undefined
-  readonly dew: Budget | undefined
+  readonly bubble: Degree | undefined
+  readonly dew: Degree | undefined
 }
 
 /** Everything that the readings give, SI; undefined where a reading is missing or there is no saturation. */
 export interface Figures {
   readonly low: Side | undefined
   readonly high: Side | undefined
-  readonly superheat: Budget | undefined
-  readonly subcooling: Budget | undefined
+  readonly superheat: Difference | undefined
+  readonly subcooling: Difference | undefined
   /** Suction temperature less the bubble point of its pressure. */
-  readonly suctionOverBubble: Budget | undefined
+  readonly suctionOverBubble: Difference | undefined
   /** Dew point of the liquid pressure less the liquid temperature. */
-  readonly liquidBelowDew: Budget | undefined
-  readonly condensing: Budget | undefined
-  readonly condensingOverAmbient: Budget | undefined
-  readonly dischargeSuperheat: Budget | undefined
+  readonly liquidBelowDew: Difference | undefined
+  readonly condensing: Degree | undefined
+  readonly condensingOverAmbient: Difference | undefined
+  readonly dischargeSuperheat: Difference | undefined
   readonly liquidOverAmbient: Budget | undefined
   readonly ratio: Budget | undefined
   readonly pressureDifference: Budget | undefined
@@ -61,14 +62,20 @@ export function figures(m: Measured): Figures {
   const dischargeSide =
     discharge === m.highPressure || !discharge ? high : side(m, 'dischargePressure', discharge)
   const { suctionTemperature, liquidTemperature, dischargeTemperature, ambient } = m
+  const superheat = against(low, 'dew', SUCTION_LINE, suctionTemperature, 1)
+  const subcooling = against(high, 'bubble', LIQUID_LINE, liquidTemperature, -1)
+  // Both lines of one substance are the same.
+  const pure = m.refrigerant.info.kind === 'pure'
   return {
     low,
     high,
-    superheat: against(low, 'dew', SUCTION_LINE, suctionTemperature, 1),
-    subcooling: against(high, 'bubble', LIQUID_LINE, liquidTemperature, -1),
-    suctionOverBubble: against(low, 'bubble', SUCTION_LINE, suctionTemperature, 1),
-    liquidBelowDew: against(high, 'dew', LIQUID_LINE, liquidTemperature, -1),
-    condensing: high?.state === 'saturation' ? saturatedOn(high.on('mean')) : undefined,
+    superheat,
+    subcooling,
+    suctionOverBubble: pure
+      ? superheat
+      : against(low, 'bubble', SUCTION_LINE, suctionTemperature, 1),
+    liquidBelowDew: pure ? subcooling : against(high, 'dew', LIQUID_LINE, liquidTemperature, -1),
+    condensing: high && (pure ? high.bubble : condensingOf(high)),
     condensingOverAmbient: against(high, 'mean', AIR, ambient, -1),
     dischargeSuperheat: against(dischargeSide, 'dew', DISCHARGE_LINE, dischargeTemperature, 1),
     liquidOverAmbient:
@@ -83,6 +90,9 @@ export function figures(m: Measured): Figures {
   }
 }
 
+const condensingOf = ({ state, on }: Side) =>
+  state === 'saturation' ? degree(saturatedOn(on('mean'))) : undefined
+
 const SUCTION_LINE = 'suction-line temperature'
 const LIQUID_LINE = 'liquid-line temperature'
 const DISCHARGE_LINE = 'discharge-line temperature'
@@ -95,13 +105,15 @@ function against(
   name: string,
   temperature: Quantity<'temperature'> | undefined,
   sign: 1 | -1,
-): Budget | undefined {
+): Difference | undefined {
   if (!side || side.state === 'supercritical' || !temperature) return undefined
   const { ingredients, temperatureK } = side.on(line)
-  return budget(
-    [...ingredients, named(name, temperature)],
-    (reading = 0, air = 0, data = 0, pipeK = 0) =>
-      sign * (pipeK - temperatureK(reading, air, data)),
+  return difference(
+    budget(
+      [...ingredients, named(name, temperature)],
+      (reading = 0, air = 0, data = 0, pipeK = 0) =>
+        sign * (pipeK - temperatureK(reading, air, data)),
+    ),
   )
 }
 
@@ -138,17 +150,19 @@ function side(m: Measured, field: PressureField, reading: PressureReading): Side
   return under(field, () => {
     const name = field === 'suctionPressure' ? 'low-side pressure' : 'high-side pressure'
     const absolute = m.place.absolute(reading)
-    const on = keptBy((line: SaturationLine) =>
+    const onLine = keptBy((line: SaturationLine) =>
       saturating(m.refrigerant, reading, m.place.barometer, line, name),
     )
+    // Both lines of one substance are the same.
+    const pure = m.refrigerant.info.kind === 'pure'
+    const on = pure ? () => onLine('bubble') : onLine
     const frame = { reading, name, absolute, on }
     const { bubble, dew } = m.refrigerant
     if (absolute.si > Math.min(bubble.toPa, dew.toPa)) {
       return { ...frame, state: 'supercritical', bubble: undefined, dew: undefined }
     }
-    const boils = saturatedOn(on('bubble'))
-    // Both lines of one substance are the same.
-    const dries = m.refrigerant.info.kind === 'pure' ? boils : saturatedOn(on('dew'))
+    const boils = degree(saturatedOn(on('bubble')))
+    const dries = pure ? boils : degree(saturatedOn(on('dew')))
     return { ...frame, state: 'saturation', bubble: boils, dew: dries }
   })
 }

@@ -1,9 +1,10 @@
 import { CalcError } from '../../errors.ts'
 import type { Warning } from '../../operation.ts'
-import { type Budget, budget, type Quantity, say, temperature } from '../../quantity/index.ts'
+import { budget, type Quantity, say, temperature } from '../../quantity/index.ts'
 import { fillIn } from '../../sentence.ts'
 import type { ReadingsInput } from './fields.ts'
 import type { Measured } from './measured.ts'
+import type { Difference } from './shown.ts'
 import { readingSource } from './sources.ts'
 import {
   COLDEST_TEST_K,
@@ -13,11 +14,12 @@ import {
   TOLERANCE_SOURCES,
   targetSuperheat,
 } from './target-superheat.ts'
+
 import { TEXTS } from './texts.ts'
 import { compared, type Judgement, notJudged, type Verdict } from './verdict.ts'
 
 /** Charge of a stationary machine with a fixed orifice, by its superheat. */
-export function orificeVerdict(m: Measured, measured: Budget, input: ReadingsInput): Judgement {
+export function orificeVerdict(m: Measured, measured: Difference, input: ReadingsInput): Judgement {
   const { superheatTarget, superheatLow, superheatHigh } = input
   const frame = {
     about: 'charge',

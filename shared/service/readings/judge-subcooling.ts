@@ -1,5 +1,4 @@
 import { isVehicle, type Machine } from '../../fields/index.ts'
-import type { Budget } from '../../quantity/index.ts'
 import { fillIn } from '../../sentence.ts'
 import {
   SUBCOOLING_TOLERANCE_K,
@@ -8,6 +7,7 @@ import {
 } from './bands.ts'
 import type { ReadingsInput } from './fields.ts'
 import type { Measured } from './measured.ts'
+import type { Difference } from './shown.ts'
 import { readingSource } from './sources.ts'
 import { TEXTS } from './texts.ts'
 import { compared, notJudged, type Verdict } from './verdict.ts'
@@ -39,7 +39,7 @@ export function withSuperheat(verdict: Verdict, superheat: Verdict['outcome']): 
  */
 export function subcoolingVerdict(
   m: Measured,
-  measured: Budget,
+  measured: Difference,
   input: ReadingsInput,
   machine: Machine,
 ): Verdict {
@@ -59,7 +59,7 @@ export function subcoolingVerdict(
 
 function bySubcooling(
   m: Measured,
-  measured: Budget,
+  measured: Difference,
   input: ReadingsInput,
   vehicle: boolean,
 ): Verdict {

@@ -1,5 +1,5 @@
-import type { Budget } from '../../quantity/index.ts'
 import { FLOODED_BELOW_K, FLOODED_SOURCES } from './bands.ts'
+import type { Difference } from './shown.ts'
 import { readingSource } from './sources.ts'
 import { compared, type Verdict } from './verdict.ts'
 
@@ -9,7 +9,7 @@ import { compared, type Verdict } from './verdict.ts'
  * No width is published for "none". What no metering device may go below stands for it, so that a
  * better instrument never turns a flooded outlet into a dry one.
  */
-export const orificeTubeVerdict = (measured: Budget, refrigerant: string): Verdict =>
+export const orificeTubeVerdict = (measured: Difference, refrigerant: string): Verdict =>
   compared({
     about: 'charge',
     figure: 'superheat',

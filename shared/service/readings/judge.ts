@@ -11,6 +11,7 @@ import { orificeVerdict } from './judge-orifice.ts'
 import { subcoolingVerdict, withSuperheat } from './judge-subcooling.ts'
 import { orificeTubeVerdict } from './judge-vehicle.ts'
 import type { Measured } from './measured.ts'
+import type { Difference } from './shown.ts'
 import { readingSource } from './sources.ts'
 import { TEXTS } from './texts.ts'
 import { compared, type Judgement, notJudged, type Verdict } from './verdict.ts'
@@ -80,16 +81,16 @@ const only = (verdict: Verdict): Judgement => ({
   warnings: [],
 })
 
-const isVerdict = (entry: Budget | Verdict): entry is Verdict => 'outcome' in entry
+const isVerdict = (entry: Difference | Verdict): entry is Verdict => 'outcome' in entry
 
 /** The figure, or why there is none to judge. */
 function usable(
-  measured: Budget | undefined,
+  measured: Difference | undefined,
   name: 'superheat' | 'subcooling',
   m: Measured,
   f: Figures,
   found: readonly Finding[],
-): Budget | Verdict {
+): Difference | Verdict {
   const spoilt = found.find((entry) => SPOILS[name].includes(entry.id))
   if (spoilt) {
     const meaning = fillIn(TEXTS.notJudged.contradiction, { finding: spoilt.message })
@@ -112,8 +113,8 @@ function usable(
 
 /** Superheat tells of the valve, not of the charge. */
 function valveVerdict(
-  measured: Budget,
-  subcooling: Budget | undefined,
+  measured: Difference,
+  subcooling: Difference | undefined,
   m: Measured,
   input: ReadingsInput,
 ): Verdict {

@@ -1,11 +1,6 @@
 import * as z from 'zod'
 import { PATTERN_IDS, type Pattern } from '../../diagnosis/patterns.ts'
-import {
-  type Budget,
-  quantityOut,
-  temperature,
-  temperatureDifference,
-} from '../../quantity/index.ts'
+import { type Budget, quantityOut } from '../../quantity/index.ts'
 import type { Figures, Side } from './figures.ts'
 import { type Finding, findingOut } from './findings.ts'
 import type { Measured } from './measured.ts'
@@ -105,24 +100,19 @@ export function readingsResult(m: Measured, f: Figures, parts: Parts) {
     highSide: f.high && {
       ...sideResult(f.high, m),
       readAt: m.highFrom,
-      condensingTemperature: rest ? undefined : degree(f.condensing),
+      condensingTemperature: rest ? undefined : f.condensing?.shown,
     },
     statements,
   }
 }
 
 const runningResult = (f: Figures) => ({
-  superheat: difference(f.superheat),
-  subcooling: difference(f.subcooling),
-  condensingOverAmbient: difference(f.condensingOverAmbient),
-  dischargeSuperheat: difference(f.dischargeSuperheat),
+  superheat: f.superheat?.shown,
+  subcooling: f.subcooling?.shown,
+  condensingOverAmbient: f.condensingOverAmbient?.shown,
+  dischargeSuperheat: f.dischargeSuperheat?.shown,
   compressionRatio: f.ratio && ratioResult(f.ratio),
 })
-
-const difference = (figure: Budget | undefined) =>
-  figure && temperatureDifference(figure.si, figure.plusMinus)
-
-const degree = (figure: Budget | undefined) => figure && temperature(figure.si, figure.plusMinus)
 
 function sideResult(side: Side, m: Measured) {
   return {
@@ -132,8 +122,8 @@ function sideResult(side: Side, m: Measured) {
         : m.place.gauge(side.reading.si, side.reading.plusMinus),
     absolutePressure: side.absolute,
     state: side.state,
-    bubbleTemperature: degree(side.bubble),
-    dewTemperature: degree(side.dew),
+    bubbleTemperature: side.bubble?.shown,
+    dewTemperature: side.dew?.shown,
   }
 }
 

@@ -1,13 +1,8 @@
 import type { Step } from '../../operation.ts'
-import {
-  absolutePressure,
-  type Budget,
-  type Quantity,
-  temperature,
-  temperatureDifference,
-} from '../../quantity/index.ts'
+import { absolutePressure, type Quantity } from '../../quantity/index.ts'
 import type { Figures, Side } from './figures.ts'
 import type { Measured } from './measured.ts'
+import type { Difference } from './shown.ts'
 
 /** How each figure came about, for a trainer to follow. */
 export function readingsSteps(m: Measured, f: Figures, atRest: boolean): readonly Step[] {
@@ -18,12 +13,12 @@ export function readingsSteps(m: Measured, f: Figures, atRest: boolean): readonl
     ...less('Superheat', 'suction-line temperature − dew temperature of the suction pressure', {
       gives: f.superheat,
       minuend: ['suction-line temperature', m.suctionTemperature],
-      subtrahend: ['dew temperature', f.low?.dew],
+      subtrahend: ['dew temperature', f.low?.dew?.shown],
     }),
     ...sideSteps('high side', f.high, m, blend ? 'bubble' : undefined),
     ...less('Subcooling', 'bubble temperature of the liquid pressure − liquid-line temperature', {
       gives: f.subcooling,
-      minuend: ['bubble temperature', degree(f.high?.bubble)],
+      minuend: ['bubble temperature', f.high?.bubble?.shown],
       subtrahend: ['liquid-line temperature', m.liquidTemperature],
     }),
     ...less(
@@ -33,7 +28,7 @@ export function readingsSteps(m: Measured, f: Figures, atRest: boolean): readonl
         : 'condensing temperature − air entering the condenser',
       {
         gives: f.condensingOverAmbient,
-        minuend: ['condensing temperature', degree(f.condensing)],
+        minuend: ['condensing temperature', f.condensing?.shown],
         subtrahend: ['air entering the condenser', m.ambient],
       },
     ),
@@ -41,29 +36,28 @@ export function readingsSteps(m: Measured, f: Figures, atRest: boolean): readonl
   ]
 }
 
-type Term = readonly [string, Quantity | Budget | undefined]
+type Term = readonly [string, Quantity | undefined]
 
 function less(
   what: string,
   formula: string,
-  { gives, minuend, subtrahend }: { gives: Budget | undefined; minuend: Term; subtrahend: Term },
+  {
+    gives,
+    minuend,
+    subtrahend,
+  }: { gives: Difference | undefined; minuend: Term; subtrahend: Term },
 ): readonly Step[] {
-  const [first, second] = [asQuantity(minuend[1]), asQuantity(subtrahend[1])]
+  const [first, second] = [minuend[1], subtrahend[1]]
   if (!gives || !first || !second) return []
   return [
     {
       what,
       formula,
       values: { [minuend[0]]: first, [subtrahend[0]]: second },
-      gives: temperatureDifference(gives.si, gives.plusMinus),
+      gives: gives.shown,
     },
   ]
 }
-
-const asQuantity = (entry: Quantity | Budget | undefined): Quantity | undefined =>
-  entry && ('kind' in entry ? entry : degree(entry))
-
-const degree = (entry: Budget | undefined) => entry && temperature(entry.si, entry.plusMinus)
 
 function sideSteps(
   name: string,
@@ -87,7 +81,7 @@ function sideSteps(
             gives: absolute,
           },
         ]
-  const saturated = degree(line === 'bubble' ? side.bubble : side.dew)
+  const saturated = (line === 'bubble' ? side.bubble : side.dew)?.shown
   if (!saturated) return gauge
   return [
     ...gauge,

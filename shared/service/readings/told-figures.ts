@@ -1,11 +1,6 @@
 import { type Basis, entry, type Figure } from '../../answer/told.ts'
 import { cutOutOf } from '../../diagnosis/cut-out.ts'
-import {
-  type Budget,
-  type Quantity,
-  temperature,
-  temperatureDifference,
-} from '../../quantity/index.ts'
+import type { Quantity } from '../../quantity/index.ts'
 import { propertyUncertainty } from '../../refrigerant/index.ts'
 import type { Figures } from './figures.ts'
 import { highestGauge } from './gauges.ts'
@@ -28,23 +23,23 @@ export function runningFigures(
   const bare = f.low?.state === 'supercritical' ? f.low.reading : undefined
   const bareHigh = f.high?.state === 'supercritical' ? f.high.reading : undefined
   return [
-    ...entry('superheat', 'Superheat', difference(f.superheat), {
+    ...entry('superheat', 'Superheat', f.superheat?.shown, {
       says: saysOf('superheat', verdicts),
       basis,
     }),
-    ...entry('subcooling', 'Subcooling', difference(f.subcooling), {
+    ...entry('subcooling', 'Subcooling', f.subcooling?.shown, {
       says: saysOf('subcooling', verdicts),
       basis,
     }),
-    ...entry('evaporating', 'Evaporating', degree(f.low?.dew), {
+    ...entry('evaporating', 'Evaporating', f.low?.dew?.shown, {
       says: says[`evaporating${blend}`],
       basis,
     }),
-    ...entry('condensing', 'Condensing', degree(f.condensing), {
+    ...entry('condensing', 'Condensing', f.condensing?.shown, {
       says: says[`condensing${blend}`],
       basis,
     }),
-    ...entry('overAmbient', 'Over ambient', difference(f.condensingOverAmbient), {
+    ...entry('overAmbient', 'Over ambient', f.condensingOverAmbient?.shown, {
       says: says.overAmbient,
       basis,
     }),
@@ -78,10 +73,6 @@ export function restFigures(m: Measured, rest: Rest, result: { off?: Quantity | 
     ...entry('off', 'Off by', result.off, { says: says.off }),
   ]
 }
-
-const difference = (figure: Budget | undefined) =>
-  figure && temperatureDifference(figure.si, figure.plusMinus)
-const degree = (figure: Budget | undefined) => figure && temperature(figure.si, figure.plusMinus)
 
 /** Where a figure stands, and how far the band can be trusted. */
 function saysOf(figure: Verdict['figure'], verdicts: readonly Verdict[]): string | undefined {

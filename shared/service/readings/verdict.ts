@@ -12,6 +12,7 @@ import {
 } from '../../quantity/index.ts'
 import { fillIn } from '../../sentence.ts'
 import type { Source } from '../../sources.ts'
+import type { Difference } from './shown.ts'
 import { TEXTS } from './texts.ts'
 
 const OUTCOMES = ['inside', 'below', 'above', 'cannot-tell', 'no-valid-test', 'not-judged'] as const
@@ -61,7 +62,7 @@ export interface Verdict {
   readonly about: 'charge' | 'metering-device'
   readonly figure: 'superheat' | 'subcooling' | 'none'
   readonly method: Method
-  readonly measured?: Budget | undefined
+  readonly measured?: Difference | undefined
   readonly targetK?: Budget | undefined
   readonly lowK?: number | undefined
   readonly highK?: number | undefined
@@ -89,7 +90,7 @@ interface Comparison {
   readonly about: Verdict['about']
   readonly figure: 'superheat' | 'subcooling'
   readonly method: Method
-  readonly measured: Budget
+  readonly measured: Difference
   /** Designation, for the sentence about its data. */
   readonly refrigerant: string
   /** Undefined where there is no lower end. */
@@ -180,7 +181,7 @@ export function verdictResult(verdict: Verdict) {
     method,
     outcome,
     meaning,
-    ...(measured ? { measured: shown(measured) } : {}),
+    ...(measured ? { measured: measured.shown } : {}),
     ...(targetK ? { target: shown(targetK) } : {}),
     ...(lowK === undefined ? {} : { low: temperatureDifference(lowK) }),
     ...(highK === undefined ? {} : { high: temperatureDifference(highK) }),

@@ -9,6 +9,7 @@ import {
 import { isCarbonDioxide } from '../../fields/index.ts'
 import { parseQuantity, type Quantity } from '../../quantity/index.ts'
 import type { Refrigerant } from '../../refrigerant/index.ts'
+import { mixingBasis } from '../mixing-sources.ts'
 import type { CylinderResult } from './cylinder-part.ts'
 import type { ExpectedResult } from './expected-part.ts'
 import type { RecoveryInput } from './fields.ts'
@@ -110,10 +111,11 @@ function nextOf(sentence: Sentence): keyof typeof next {
   }
 }
 
-function figuresOf({ expected, cylinder, level, input }: Known, sentence: Sentence) {
+function figuresOf({ r, expected, cylinder, level, input }: Known, sentence: Sentence) {
   const scale = { step: SCALE_KG }
   const came = expected?.recovered
   const rest = expected?.basis !== 'label-charge'
+  const basis = rest ? mixingBasis(r) : undefined
   return [
     ...figure('recovered', came?.mass),
     ...(came ? figure('label', input.labelCharge) : []),
@@ -124,8 +126,8 @@ function figuresOf({ expected, cylinder, level, input }: Known, sentence: Senten
           ...figure('stopAt', cylinder?.stopAt, { says: says.stopAt, safe: 'down', ...scale }),
           ...figure('room', cylinder?.room, { says: says.room, safe: 'down', ...scale }),
         ]),
-    ...figure('least', expected?.least, { says: rest ? says['least-rest'] : says.least }),
-    ...figure('most', expected?.most, { says: says.most }),
+    ...figure('least', expected?.least, { says: rest ? says['least-rest'] : says.least, basis }),
+    ...figure('most', expected?.most, { says: says.most, basis }),
     ...figure('gauge', level?.gaugeReading, { says: says.gauge }),
     ...(sentence === 'small' ? figure('inches', SMALL, { says: says.inches }) : []),
     ...figure('maximum', cylinder?.maximumContents, { says: says.maximum, safe: 'down', ...scale }),

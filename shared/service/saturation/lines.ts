@@ -1,29 +1,26 @@
 import { CalcError, under } from '../../errors.ts'
 import type { Place } from '../../instrument/index.ts'
-import {
-  REFRIGERANT_DATA,
-  type Saturating,
-  saturatedOn,
-  saturating,
-} from '../../physics/saturating.ts'
+import { REFRIGERANT_DATA, type Saturating, saturating } from '../../physics/saturating.ts'
 import {
   absolutePressure,
   budget,
   density,
-  type Ingredient,
   type PressureReading,
   type Quantity,
   temperature,
+  type Uncertain,
+  widthAround,
 } from '../../quantity/index.ts'
 import {
   densityUncertainty,
+  glide,
   type Line,
   latentHeat,
+  latentHeatBetween,
   propertyUncertainty,
   type Refrigerant,
   saturatedDensity,
   saturationPressure,
-  saturationTemperature,
 } from '../../refrigerant/index.ts'
 
 /** One end of boiling. */
@@ -70,16 +67,14 @@ function finish(r: Refrigerant, point: (line: Line) => LinePoint): BothLines {
   return {
     bubble,
     dew,
-    glideK: r.info.kind === 'pure' ? 0 : glideOf(r, pressurePa),
-    latentHeat: latentHeat(r, pressurePa),
+    glideK: r.info.kind === 'pure' ? 0 : glide(r, pressurePa),
+    // Boiling at the pressure that was read, both temperatures are known.
+    latentHeat:
+      dew.pressure === bubble.pressure
+        ? latentHeatBetween(r, bubble.temperature.si, dew.temperature.si)
+        : latentHeat(r, pressurePa),
   }
 }
-
-const glideOf = (r: Refrigerant, pressurePa: number) =>
-  Math.max(
-    0,
-    saturationTemperature(r, pressurePa, 'dew') - saturationTemperature(r, pressurePa, 'bubble'),
-  )
 
 const atPressure = (r: Refrigerant, reading: PressureReading, place: Place) => {
   const absolute = place.absolute(reading)
@@ -87,10 +82,18 @@ const atPressure = (r: Refrigerant, reading: PressureReading, place: Place) => {
     reading.kind === 'gaugePressure'
       ? (reading as Quantity<'gaugePressure'>).in(undefined)
       : place.gauge(reading.si, reading.plusMinus)
+  const air = place.barometer.si
   const boils = (line: Line) => {
     const on: Saturating = saturating(r, reading, place.barometer, line)
-    const found = saturatedOn(on)
-    return { on, found: temperature(found.si, found.plusMinus) }
+    const at = on.temperatureK(reading.si, air, 0)
+    const width = widthAround(on.ingredients, at, (moved, value) =>
+      moved === 0
+        ? on.temperatureK(value, air, 0)
+        : moved === 1
+          ? on.temperatureK(reading.si, value, 0)
+          : on.temperatureK(reading.si, air, value),
+    )
+    return { on, found: temperature(at, width) }
   }
   const bubble = boils('bubble')
   return (line: Line): LinePoint => {
@@ -101,8 +104,8 @@ const atPressure = (r: Refrigerant, reading: PressureReading, place: Place) => {
       temperature: found,
       pressure: absolute,
       gauge,
-      density: densityOf(r, line, on.ingredients.slice(0, 2), (value, air) =>
-        on.temperatureK(value, air, 0),
+      density: densityOf(r, line, found.si, [reading, place.barometer], (moved, value) =>
+        moved === 0 ? on.temperatureK(value, air, 0) : on.temperatureK(reading.si, value, 0),
       ),
     }
   }
@@ -113,26 +116,23 @@ const phaseOf = (line: Line) => (line === 'bubble' ? 'liquid' : 'vapour')
 /**
  * A density is known no better than the reading that it is of, nor than the equation of state.
  *
- * @param ingredients - One or two, as `temperatureK` takes them.
+ * @param readings - What the temperature rests on.
+ * @param movedK - The temperature where one of them alone has another value.
  */
 function densityOf(
   r: Refrigerant,
   line: Line,
-  ingredients: readonly Ingredient[],
-  temperatureK: (value: number, air: number) => number,
+  temperatureK: number,
+  readings: readonly Uncertain[],
+  movedK: (index: number, value: number) => number,
 ): Quantity<'density'> {
   const phase = phaseOf(line)
-  const share = { name: REFRIGERANT_DATA, si: 0, plusMinus: densityUncertainty(r, phase) }
-  // The data alone being off moves no temperature.
-  let atK = Number.NaN
-  let found = Number.NaN
-  const { si, plusMinus } = budget([share, ...ingredients], (off = 0, value = 0, air = 0) => {
-    const kelvin = temperatureK(value, air)
-    if (kelvin !== atK) found = saturatedDensity(r, kelvin, phase)
-    atK = kelvin
-    return found * (1 + off)
-  })
-  return density(si, plusMinus)
+  const found = saturatedDensity(r, temperatureK, phase)
+  const share = { si: 0, plusMinus: densityUncertainty(r, phase) }
+  const width = widthAround([share, ...readings], found, (index, value) =>
+    index === 0 ? found * (1 + value) : saturatedDensity(r, movedK(index - 1, value), phase),
+  )
+  return density(found, width)
 }
 
 const atTemperature =
@@ -150,6 +150,6 @@ const atTemperature =
       temperature: given,
       pressure: absolutePressure(si, plusMinus),
       gauge: place.gauge(si, plusMinus),
-      density: densityOf(r, line, [reading], (kelvin) => kelvin),
+      density: densityOf(r, line, given.si, [given], (_, kelvin) => kelvin),
     }
   }

@@ -3,7 +3,7 @@ import type { Figure, Told } from '../../answer/told.ts'
 import type { Place } from '../../instrument/index.ts'
 import { keptBy } from '../../kept.ts'
 import type { PressureReading } from '../../quantity/index.ts'
-import { propertyUncertainty, type Refrigerant } from '../../refrigerant/index.ts'
+import { propertyBasis, type Refrigerant } from '../../refrigerant/index.ts'
 import type { BothLines } from './lines.ts'
 
 const { headlines, says } = data
@@ -22,8 +22,7 @@ export function saturationTold(
 ): Told {
   const pure = r.info.kind === 'pure'
   const form = `${pure ? 'pure' : 'blend'}-by-${pressure ? 'pressure' : 'temperature'}` as const
-  const at = propertyUncertainty(r, bubble.temperature.si, 'bubble')
-  const basis = at.basis === 'estimated' ? ('estimated' as const) : undefined
+  const basis = propertyBasis(r).basis === 'estimated' ? ('estimated' as const) : undefined
   const estimated = basis ? { basis } : {}
   const given: Figure = pressure
     ? { id: 'pressure', label: 'Pressure', value: pressure }

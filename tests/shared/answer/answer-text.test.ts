@@ -84,6 +84,9 @@ describe('an answer as JSON', () => {
     const si = { units: 'si', precise: false } as const
     const twice = '"value":44.3,"unit":"°F","plusMinus":0.9'
     expect(membersText({ a: cold, b: cold }, us)).toBe(`"a":{${twice}},"b":{${twice}}`)
+    // as an object in between, and as text again
+    expect(showAll({ a: cold }, us)).toEqual({ a: { value: 44.3, unit: '°F', plusMinus: 0.9 } })
+    expect(membersText({ a: cold }, us)).toBe(`"a":{${twice}}`)
     expect(membersText({ a: cold }, si)).toBe('"a":{"value":6.9,"unit":"°C","plusMinus":0.5}')
     expect(showAll({ a: cold }, { ...si })).toEqual({
       a: { value: 6.9, unit: '°C', plusMinus: 0.5 },

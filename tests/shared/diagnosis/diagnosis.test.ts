@@ -24,6 +24,7 @@ import {
   USUAL_PRIORS,
   worthReading,
 } from '../../../shared/diagnosis/index.ts'
+import { covarianceOf } from '../../../shared/diagnosis/spread.ts'
 
 const GAUGES: readonly Feature[] = [
   'lowSidePa',
@@ -85,7 +86,7 @@ describe('the likelihood', () => {
     const sound = van.all.find(({ cause }) => cause === 'none')
     if (sound === undefined) throw new Error('none')
     const at = FEATURES.indexOf('highSidePa')
-    const spread = sound.covariance[at * FEATURES.length + at] as number
+    const spread = covarianceOf(sound.spread, at, at)
     const value = (sound.mean[at] as number) + 50_000
     const { distance: found } = fitOf(sound, [{ feature: 'highSidePa', value, sigma: 20_000 }])
     expect(found).toBeCloseTo(50_000 ** 2 / (spread + 20_000 ** 2), 6)
@@ -93,7 +94,7 @@ describe('the likelihood', () => {
     const roughly = hypotheses(van.machine, van.nominal, 'roughly').find(
       ({ cause }) => cause === 'none',
     )
-    expect(roughly?.covariance[at * FEATURES.length + at]).toBeGreaterThan(2 * spread)
+    expect(roughly && covarianceOf(roughly.spread, at, at)).toBeGreaterThan(2 * spread)
   })
 })
 

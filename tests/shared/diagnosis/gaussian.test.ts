@@ -18,7 +18,13 @@ function spreadSquared(isGuess: boolean): number {
   mean[AT] = MEAN
   const covariance = new Float64Array(n * n)
   for (let i = 0; i < n; i += 1) covariance[i * n + i] = SIGMA ** 2
-  const hypothesis = { cause: 'none', severity: 0, mean, covariance, isGuess } as const
+  const hypothesis = {
+    cause: 'none',
+    severity: 0,
+    mean,
+    spread: { common: covariance },
+    isGuess,
+  } as const
   let [total, squares] = [0, 0]
   for (let off = -4000; off <= 4000; off += 0.25) {
     const observation = { feature: 'ventK', value: MEAN + off, sigma: SIGMA_READ } as const

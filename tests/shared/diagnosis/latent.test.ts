@@ -4,7 +4,7 @@ import { preset } from '../../../shared/cycle/index.ts'
 import type { Effect } from '../../../shared/diagnosis/effects.ts'
 import { effectsOf } from '../../../shared/diagnosis/effects.ts'
 import { FEATURES, type Feature } from '../../../shared/diagnosis/features.ts'
-import { finer } from '../../../shared/diagnosis/finer.ts'
+import { type Finer, finer } from '../../../shared/diagnosis/finer.ts'
 import {
   carriedEffects,
   nominalEffects,
@@ -26,6 +26,9 @@ import { packedOf } from '../../generate/effects.ts'
 const N = FEATURES.length
 const HIGH = FEATURES.indexOf('highSidePa')
 const OUT = FEATURES.indexOf('condenserAirK')
+
+/** How far a reading lies apart at both ends of what an effect stands for: √12 σ of what lies evenly between. */
+const endsApart = ({ along }: Finer, i: number) => Math.sqrt(12) * (along?.[i] ?? 0)
 
 /** One nuisance moves one reading by a whole unit of it; all others do nothing. */
 function effect(moves: Partial<Record<(typeof NUISANCES)[number], [Feature, number][]>>): Effect {
@@ -220,7 +223,7 @@ describe('effects between those that were solved', () => {
         expect(mean[i]).toBeLessThanOrEqual(Math.max(from, to) + 1e-6)
       }
       // the parts together are the whole span
-      expect((first.along[i] as number) + (second.along[i] as number)).toBeCloseTo(to - from, 6)
+      expect(endsApart(first, i) + endsApart(second, i)).toBeCloseTo(to - from, 6)
       // no surer than the bend between them allows
       const bend = (first.mean[i] as number) - (from + (to - from) / 4)
       expect(first.carried[i]).toBeGreaterThanOrEqual((0.3 * bend) ** 2)
@@ -264,13 +267,14 @@ describe('effects between those that were solved', () => {
     const exact = effectsOf(machine, nominal, () => fine.map(({ severity }) => severity))
     const low = FEATURES.indexOf('lowSidePa')
     let [curve, line] = [0, 0]
-    fine.forEach(({ severity, mean, along }, k) => {
+    fine.forEach((each, k) => {
+      const { severity, mean } = each
       const next = fine[k + 1]
       const shown = exact.find(
-        (each) => each.cause === 'valve-stuck-closed' && Math.abs(each.severity - severity) < 1e-9,
+        (one) => one.cause === 'valve-stuck-closed' && Math.abs(one.severity - severity) < 1e-9,
       )
       if (k % 2 === 1 || !next || !shown) return
-      const before = (mean[low] as number) - (along[low] as number)
+      const before = (mean[low] as number) - endsApart(each, low)
       curve += Math.abs((mean[low] as number) - (shown.mean[low] as number))
       line += Math.abs((before + (next.mean[low] as number)) / 2 - (shown.mean[low] as number))
     })

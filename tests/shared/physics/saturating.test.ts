@@ -72,8 +72,11 @@ describe('the saturation temperature of a reading', () => {
     // an error of the data is added, and no point of its own
     expect(temperatureK(4e5, AIR.si, 0.5)).toBeCloseTo((once[0] ?? Number.NaN) + 0.5, 9)
     expect(asked).toBe(before)
-    // the same reading under another barometer is another point
-    expect(temperatureK(4e5, AIR.si + 1_000, 0)).toBeCloseTo(once[1] ?? Number.NaN, 9)
+    // a reading under another barometer is the point of its absolute pressure
+    expect(temperatureK(4e5, AIR.si + 1_000, 0)).toBe(once[1])
+    expect(asked).toBe(before)
+    const between = saturationTemperature(r, 4e5 + AIR.si + 500, 'dew')
+    expect(temperatureK(4e5, AIR.si + 500, 0)).toBe(between)
     expect(asked).toBe(before + 1)
     for (let n = 10; n < 40; n += 1) {
       const pa = 4e5 + 1_000 * n

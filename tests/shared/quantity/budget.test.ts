@@ -8,6 +8,7 @@ import {
   settling,
   surelyAbove,
   surelyBelow,
+  widthAround,
   widthOf,
 } from '../../../shared/quantity/index.ts'
 
@@ -25,6 +26,24 @@ describe('a budget', () => {
       expect(found.plusMinus).toBeCloseTo(Math.hypot(...sizes), 9)
       expect(found.parts.map(({ plusMinus }) => plusMinus)).toEqual(sizes.toSorted((a, b) => b - a))
     }
+  })
+
+  it('is as wide where nobody asks for the shares', () => {
+    fc.assert(
+      fc.property(fc.array(fc.tuple(figure, fc.option(width)), { maxLength: 6 }), (given) => {
+        const ingredients = given.map(([si, plusMinus], at) => ({
+          name: `${at}`,
+          si,
+          ...(plusMinus === null ? {} : { plusMinus }),
+        }))
+        const product = (values: readonly number[]) => values.reduce((all, value) => all * value, 1)
+        const { si, plusMinus } = budget(ingredients, (...values) => product(values))
+        const alone = widthAround(ingredients, si, (moved, value) =>
+          product(ingredients.map((each, at) => (at === moved ? value : each.si))),
+        )
+        expect(alone).toBe(plusMinus)
+      }),
+    )
   })
 
   it('names what each ingredient brings, the largest first', () => {

@@ -1,5 +1,13 @@
 import { describe, expect, it } from 'vitest'
-import { latentHeat, refrigerant, refrigerants } from '../../../shared/refrigerant/index.ts'
+import {
+  latentHeat,
+  latentHeatBetween,
+  refrigerant,
+  refrigerants,
+  saturatedDensity,
+  saturatedEnthalpy,
+  saturationTemperature,
+} from '../../../shared/refrigerant/index.ts'
 import { substanceData } from '../../../shared/substance/library.ts'
 import { saturation } from '../../../shared/substance/saturation.ts'
 import { stateAt } from '../../../shared/substance/state.ts'
@@ -31,4 +39,22 @@ describe.each(PURE.map(({ id }) => id))('latent heat of %s', (id) => {
     expect(latentHeat(r, r.bubble.toPa)).toBeGreaterThan(0)
     expect(latentHeat(r, r.bubble.fromPa)).toBeGreaterThan(latentHeat(r, r.bubble.toPa))
   })
+})
+
+describe.each(['R-134a', 'R-744', 'R-407C', 'R-454B'])('enthalpies of %s', (id) => {
+  const r = refrigerant(id)
+  it.each([3e5, 1e6, 2e6])(
+    'at %d Pa differ by the latent heat, between each its own temperature',
+    (pa) => {
+      if (pa < r.bubble.fromPa) return
+      const boils = saturationTemperature(r, pa, 'bubble')
+      const dry = saturationTemperature(r, pa, 'dew')
+      const heat = saturatedEnthalpy(r, dry, 'vapour') - saturatedEnthalpy(r, boils, 'liquid')
+      expect(latentHeat(r, pa)).toBe(heat)
+      expect(latentHeatBetween(r, boils, dry)).toBe(heat)
+      const density = saturatedDensity(r, dry, 'vapour') / r.molarMass
+      const { enthalpy } = stateAt(r.model(), dry, density)
+      expect(saturatedEnthalpy(r, dry, 'vapour')).toBe(enthalpy / r.molarMass + r.raise.enthalpy)
+    },
+  )
 })

@@ -53,6 +53,23 @@ describe('a blend whose mixing parameters are partly estimated', () => {
     },
   )
 
+  it.each<[name: string, marked: readonly string[]]>([
+    ['saturation', ['bubble', 'dew']],
+    ['readings', ['superheat', 'evaporating']],
+    ['cooling-check', ['condensing']],
+    ['recovery', ['least', 'most']],
+  ])(
+    'has it beside each figure of %s that rests on it, and beside none of a published one',
+    (name, marked) => {
+      const estimatedIn = (refrigerantName: string) =>
+        (operation(name).run({ ...steps[name], refrigerant: refrigerantName }).figures ?? [])
+          .filter(({ basis }) => basis === 'estimated')
+          .map(({ id }) => id)
+      expect(estimatedIn(BLEND)).toEqual(marked)
+      expect(estimatedIn('R-407C')).toEqual([])
+    },
+  )
+
   it('names every pair that no paper covers and no other, how far off, and what goes first', () => {
     for (const { id, composition } of refrigerants()) {
       const estimated = composition.flatMap(({ substance: a }, i) =>
@@ -94,6 +111,8 @@ describe('a blend whose mixing parameters are partly estimated', () => {
     })
     const told = warnings.filter(({ code }) => code === 'estimated-mixing')
     expect(told).toHaveLength(1)
-    expect(told[0]?.message).toMatch(/^Readings, Recovery\b[^:]*: Partly estimated/u)
+    expect(told[0]?.message).toMatch(
+      /^Readings, Recovery\b[^:]*: Its properties are partly estimated/u,
+    )
   })
 })

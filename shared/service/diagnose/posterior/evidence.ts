@@ -15,12 +15,6 @@ export const VACUUM: readonly string[] = ['restriction-in-vacuum', 'starved-in-v
 export const causesOf = ([first]: readonly Pattern[]): readonly FaultKind[] =>
   (first && FAULTS_OF[first.id]) ?? []
 
-/** Whether the first of some patterns stands for a low charge and nothing else. */
-export function showsLowCharge(patterns: readonly Pattern[]): boolean {
-  const [cause, ...others] = causesOf(patterns)
-  return cause === 'undercharge' && others.length === 0
-}
-
 /** What a pressure at rest off saturation stands for, whatever the machine shows when it runs. */
 export const causeAtRest = (rest: AtRest | undefined): FaultKind | undefined =>
   rest?.state === 'above' ? 'air' : rest?.state === 'below' ? 'undercharge' : undefined

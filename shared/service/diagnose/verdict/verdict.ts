@@ -43,8 +43,6 @@ export interface Grounds {
   readonly ofPattern: readonly Cause[]
   /** What the pressure at rest stands for, where it is surely off saturation. */
   readonly atRest?: Cause | undefined
-  /** Whether a published pattern surely shown stands for a low charge alone, of a machine of the model as well. */
-  readonly showsLowCharge?: boolean
   /** What was looked for and not found: no pattern names it. */
   readonly ruledOut?: readonly Cause[]
 }
@@ -67,21 +65,22 @@ export function verdictOf(inferred: Inferred, given: Grounds): Verdict {
     atRest === undefined || found.named.includes(atRest)
       ? found
       : withCause(found, inferred, atRest)
-  const isShown = atRest === 'undercharge' || given.showsLowCharge
-  return isShown ? verdict : notLowAlone(verdict, inferred)
+  const { lowChargeAlone, lowChargeOfUnknown } = figures.named
+  const from = given.knowledge === 'unknown' ? lowChargeOfUnknown : lowChargeAlone
+  return atRest === 'undercharge' ? verdict : notLowAlone(verdict, inferred, from)
 }
 
 /** A cause less likely than this keeps no low charge company. */
-const KEEPS_COMPANY = 0.005
+const KEEPS_COMPANY = 2e-4
 
 /**
- * Who reads of a low charge alone may fill a machine that is full: below a high share, and where no
- * pattern of the trade says so, the likeliest other fault is named with it.
+ * Who reads of a low charge alone may fill a machine that is full: below a high share the likeliest
+ * other fault is named with it, whatever a pattern says. A restriction behind a receiver shows the same.
  */
-function notLowAlone(verdict: Verdict, { posterior }: Inferred): Verdict {
+function notLowAlone(verdict: Verdict, { posterior }: Inferred, from: number): Verdict {
   const { id, named, share } = verdict
   const alone = id === 'fault' && named.length === 1 && named[0] === 'undercharge'
-  if (!alone || share >= figures.named.lowChargeAlone) return verdict
+  if (!alone || share >= from) return verdict
   const other = posterior.causes.find(
     ({ cause, probability }) =>
       cause !== 'undercharge' &&

@@ -235,17 +235,28 @@ describe('a fault that costs hardly any cooling', () => {
 describe('a low charge', () => {
   it('is named alone only where nearly nothing else is likely: below that with the likeliest other fault', () => {
     const low = (share: number, others: Shares) => inferred({ undercharge: share, ...others })
-    expect(said(low(0.975, { restriction: 0.025 }))).toBe('fault undercharge 0.975')
-    expect(said(low(0.96, { none: 0.03, restriction: 0.006, air: 0.004 }))).toBe(
-      'fault undercharge+restriction 0.966 merged',
+    expect(said(low(0.992, { restriction: 0.008 }))).toBe('fault undercharge 0.992')
+    expect(said(low(0.985, { none: 0.01, restriction: 0.003, air: 0.002 }))).toBe(
+      'fault undercharge+restriction 0.988 merged',
     )
-    expect(said(low(0.96, { 'reading-or-test-wrong': 0.036, air: 0.004 }))).toBe(
-      'cannot-tell undercharge 0.960',
+    expect(said(low(0.985, { 'reading-or-test-wrong': 0.0149, air: 0.0001 }))).toBe(
+      'cannot-tell undercharge 0.985',
     )
-    // a pattern of the trade says it as well, or the pressure at rest
-    for (const shown of [{ showsLowCharge: true }, { atRest: 'undercharge' as const }]) {
-      expect(said(low(0.9, { restriction: 0.1 }), shown)).toBe('fault undercharge 0.900')
-    }
+    // a pattern of the trade that says it as well does not change that, the pressure at rest does
+    const ofPattern = ['undercharge'] as const
+    expect(said(low(0.96, { restriction: 0.04 }), { ofPattern })).toBe(
+      'fault undercharge+restriction 1.000 merged',
+    )
+    const atRest = 'undercharge'
+    expect(said(low(0.9, { restriction: 0.1 }), { atRest })).toBe('fault undercharge 0.900')
+    // of a machine of which nothing is known more is asked
+    const knowledge = 'unknown'
+    expect(said(low(0.995, { restriction: 0.005 }), { knowledge })).toBe(
+      'fault undercharge+restriction 1.000 merged',
+    )
+    expect(said(low(0.9995, { restriction: 0.0005 }), { knowledge })).toBe(
+      'fault undercharge 1.000',
+    )
     // of no other cause that much is asked
     expect(said(inferred({ restriction: 0.9, undercharge: 0.1 }))).toBe('fault restriction 0.900')
   })
