@@ -6,7 +6,15 @@ import type { Guess } from './evaluate.ts'
 import type { Outcome } from './outcome.ts'
 import { stateOf } from './readings.ts'
 import { type Running, running } from './running.ts'
-import { findBelow, type Rungs, searchBelow, settled, standsFirm, tripsPlainly } from './scan.ts'
+import {
+  findBelow,
+  nothingBalances,
+  type Rungs,
+  searchBelow,
+  settled,
+  standsFirm,
+  tripsPlainly,
+} from './scan.ts'
 import { type Setup, setUp } from './setup.ts'
 import { MOST_STARTS, solveFrom, solveSteady, solvingAnyhow, solvingFrom } from './solve.ts'
 import type { Case, Controls } from './types.ts'
@@ -109,6 +117,8 @@ export function* runNext(asked: Case, before: Nearby): InPieces<Nearby> {
   const hadNone = was.kind === 'high-pressure-trip' && was.state === undefined
   const plainly = hadNone ? yield* trippingPlainly(asked, before) : undefined
   if (plainly !== undefined) return plainly
+  const dry = was.kind === 'dry' ? yield* dryPlainly(asked) : undefined
+  if (dry !== undefined) return { ...before, outcome: dry }
   const near = yield* runNearInPieces(asked, before)
   if (near?.outcome.kind === 'steady' || near?.outcome.kind === 'cycling') return near
   if (near === undefined && !hadNone) {
@@ -121,6 +131,15 @@ export function* runNext(asked: Case, before: Nearby): InPieces<Nearby> {
   return shown === undefined
     ? { outcome, free: before.free ?? guessOf(before.outcome), swing }
     : { outcome, free: near?.free ?? shown.solution.trial.guess, swing }
+}
+
+/** How the next case of one without any balance ends, where it plainly has none either. */
+function* dryPlainly(asked: Case): InPieces<Outcome | undefined> {
+  const setup = setUp(asked)
+  const found = (yield* solveSteady(setup)) ?? (yield* solvingAnyhow(setup, TRIED))
+  if (found !== undefined) return undefined
+  const isDry = yield* nothingBalances(setup, setup.machine.controls.highCutOutPa)
+  return isDry ? withoutSteady(setup) : undefined
 }
 
 /** The next case where it plainly has no state. */

@@ -200,6 +200,16 @@ export function* tripsPlainly(
   return peakOf(shares) < 1 - SHORT ? rungs : undefined
 }
 
+/** Whether nothing balances at any of a few high sides: for a case near by one where that is so at all of them. */
+export function* nothingBalances(setup: Setup, cutOutPa: number): InPieces<boolean> {
+  const below = levelsDownFrom(setup, cutOutPa, RUNGS.below)
+  for (let index = 0; index <= RUNGS.below; index += 1) {
+    yield
+    if (levelFrom(setup, { ...firstOf(setup), dischargePa: below(index) })) return false
+  }
+  return true
+}
+
 /** Largest of some values in even steps, or of the parabola through it and its neighbours. */
 function peakOf(values: readonly number[]): number {
   const most = Math.max(...values)

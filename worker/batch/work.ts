@@ -10,24 +10,39 @@ export const MOST_WORK = 10_000
  */
 export const WEIGHTS: Readonly<Record<string, number>> = {
   table: 30,
-  readings: 3,
-  charge: 3,
-  evacuation: 8,
-  'work-order': 60,
-  contamination: 250,
-  fractionation: 250,
-  simulate: 30,
-  lesson: 30,
+  readings: 4,
+  diagnose: 130,
+  charge: 6,
+  oil: 2,
+  recovery: 10,
+  'air-check': 2,
+  contamination: 240,
+  rules: 4,
+  'leak-test': 3,
+  fractionation: 120,
+  evacuation: 33,
+  charging: 3,
+  'cooling-check': 5,
+  retrofit: 3,
+  'work-order': 25,
+  simulate: 16,
+  lesson: 13,
 }
 
-/** Inputs that are worked out several times over: rows of a sweep, causes that a case is weighed against. */
+/**
+ * Inputs that are worked out several times over, as so many of them: three rows of a sweep, each led from
+ * the one before, and causes that a case is weighed against.
+ */
 const ROWS: Readonly<Record<string, (item: Partial<Record<string, unknown>>) => number>> = {
   simulate: ({ sweep, sweepPoints }) =>
-    sweep === undefined ? 0 : typeof sweepPoints === 'number' ? sweepPoints : MOST_SWEPT,
+    sweep === undefined
+      ? 0
+      : Math.ceil((typeof sweepPoints === 'number' ? sweepPoints : MOST_SWEPT) / ROWS_AN_INPUT),
   lesson: ({ named }) => (named === undefined ? 0 : MOST_ROWS),
 }
 const MOST_SWEPT = 60
-const MOST_ROWS = 80
+const ROWS_AN_INPUT = 3
+const MOST_ROWS = 70
 
 /** Values in an item that count as one item more. */
 const VALUES_AN_ITEM = 100

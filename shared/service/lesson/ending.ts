@@ -33,7 +33,9 @@ export function* endingOf(
     sweep: SWEEP_NAMES.find((name) => SWEEPS[name] === size?.setting) ?? 'charge',
   })
   if (range === undefined) throw new Error('A lesson has a sweep.')
-  const sweep = yield* sweepOf(whole, range, [[NO_FAULTS, soundOutcome]])
+  // a lesson ends in any weather that it draws
+  const most = Number.POSITIVE_INFINITY
+  const sweep = yield* sweepOf(whole, range, [[NO_FAULTS, soundOutcome]], most)
   const minutes = totalCost(bought).to('min')
   const feature = (offer: Offer, value: number | undefined): Quantity | undefined =>
     value === undefined ? undefined : shownFeature(OFFERS[offer], value, case_)

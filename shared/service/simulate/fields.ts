@@ -149,7 +149,9 @@ export const simulateFields = {
     .min(2)
     .max(MOST_POINTS)
     .optional()
-    .describe(`Rows of the sweep, ${MOST_POINTS} at most; ${USUAL_POINTS} if not given`),
+    .describe(
+      `Rows of the sweep, ${MOST_POINTS} at most, fewer where states have to be searched for; ${USUAL_POINTS} if not given`,
+    ),
   ...placeIn,
 }
 

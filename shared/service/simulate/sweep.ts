@@ -33,8 +33,8 @@ export interface Sweep {
   readonly plateau: readonly [from: number, to: number] | undefined
 }
 
-/** Trials of one sweep: 60 rows in usual weather take up to 3600, a hard row in odd weather up to 11,000. */
-export const MOST_TRIALS = 7_000
+/** Trials of one sweep: 60 rows in usual weather take up to 1600, a hard row in odd weather up to 3000. */
+export const MOST_TRIALS = 3_000
 
 /** Cases that are solved already, so that none is solved twice. */
 export type Known = readonly (readonly [Faults, Outcome])[]
@@ -96,12 +96,14 @@ export function rangeOf(
  * One fault over a range, all else as in the case. Each row starts from the state of the one before.
  *
  * @param known - Outcomes of the case with other faults that are there already.
+ * @param most - Trials that it may take.
  * @throws {CalcError} `bad-input` for more points than the work allows in this weather.
  */
 export function* sweepOf(
   asked: Case,
   { name, setting, from, to, points }: Range,
   known: Known = [],
+  most = MOST_TRIALS,
 ): InPieces<Sweep> {
   const without = { ...asked, faults: withoutFault(asked.faults, setting) }
   const reference = yield* outcomeOf(without, known)
@@ -112,7 +114,7 @@ export function* sweepOf(
     const size = from + ((to - from) * index) / (points - 1)
     const faults = withSize(asked.faults, setting, size)
     yield
-    const row = yield* counting(runNext({ ...asked, faults }, near), MOST_TRIALS - trials)
+    const row = yield* counting(runNext({ ...asked, faults }, near), most - trials)
     if (row === undefined) throw tooMuch(index)
     trials += row.trials
     near = row.value

@@ -14,6 +14,7 @@ import {
   run,
   severityForImpact,
   stateOf,
+  trialsSoFar,
 } from '../../../shared/cycle/index.ts'
 import { scanHighSide } from '../../../shared/cycle/scan.ts'
 
@@ -219,4 +220,18 @@ describe('weather and speed', () => {
       expect(faster.capacity / faster.power).toBeLessThan(nominal.capacity / nominal.power)
     },
   )
+})
+
+describe('a state that hardly exists', () => {
+  const machine = 'cooler-orifice-134a'
+  const faults = { charge: 1.48, condenserAir: 0.765, evaporatorAir: 0.976, leakage: 0.3625 }
+  const weather = { ambientK: celsius(34), returnAirK: celsius(18), returnHumidity: 0.29 }
+
+  it('is accounted for by few trials', () => {
+    const before = trialsSoFar()
+    const outcome = run(asked(machine, { ...weather, speed: 48 }, faults))
+    expect(['steady', 'iced', 'high-pressure-trip', 'dry']).toContain(outcome.kind)
+    // Up to 16,000 where every look at the high side began anew.
+    expect(trialsSoFar() - before).toBeLessThan(2_900)
+  })
 })

@@ -17,7 +17,7 @@ import {
   type SaturationLine,
 } from '../../../shared/substance/saturation-line.ts'
 import { stateAt } from '../../../shared/substance/state.ts'
-import { findState } from '../../../shared/substance/state-found.ts'
+import { findAtTemperature, findState } from '../../../shared/substance/state-found.ts'
 import { searchState } from '../../../shared/substance/state-search.ts'
 import { type Hold, splitPhases } from '../../../shared/substance/two-phase.ts'
 import { solved } from '../../support/blend.ts'
@@ -201,6 +201,37 @@ describe.each(SUBSTANCES)('a state of $id by pressure and', (data) => {
       }
     },
   )
+})
+
+describe.each(SUBSTANCES)('a state of $id from one that was looked at', (data) => {
+  const plain = substanceModel(data.id)
+  const kelvin = 1.05 * data.critical.temperatureK
+  const known = stateAt(plain, kelvin, 0.3 * data.critical.densityMolPerM3)
+
+  it('is found without a look where it is as near as a difference, by one less elsewhere', () => {
+    for (const [off, looks] of [
+      [1e-7, 0],
+      [1e-3, 2],
+    ] as const) {
+      const sought = stateAt(plain, kelvin * (1 + off), known.density * (1 + off))
+      const { model, count } = countedModel(plain)
+      const found = findState(model, sought.pressurePa, 'enthalpy', sought.enthalpy, known, known)
+      expect(count.calls).toBeLessThanOrEqual(looks)
+      expect(found.temperatureK / sought.temperatureK).toBeCloseTo(1, 11)
+      expect(found.density / sought.density).toBeCloseTo(1, 11)
+      expect((found.entropy - sought.entropy) / sought.cp).toBeCloseTo(0, 11)
+    }
+  })
+
+  it('at an even temperature is that of the density there', () => {
+    for (const off of [1e-7, 1e-2, 0.5]) {
+      const pressurePa = known.pressurePa * (1 - off)
+      const found = findAtTemperature(plain, kelvin, pressurePa, 'vapour', known, known)
+      const sought = stateAt(plain, kelvin, density(plain, kelvin, pressurePa, 'vapour'))
+      expect(found.density / sought.density).toBeCloseTo(1, 11)
+      expect((found.enthalpy - sought.enthalpy) / (sought.cp * kelvin)).toBeCloseTo(0, 11)
+    }
+  })
 })
 
 describe('the critical point between two lines', () => {
