@@ -107,7 +107,8 @@ function isOpen(ladder: Ladder, at: number): boolean {
 
 /**
  * Look at every so many levels: down from the highest, each from the last that balanced, then up from
- * the lowest those that did not. What is above all that balance is looked at closer from there alone.
+ * the lowest those that did not. What is above all that balance is looked at closer from there alone,
+ * and for some levels by itself: an evaporator that is flooded by far may balance there in another way.
  */
 function* climb({ setup, toPa, ladder }: Search, stride: number): InPieces<void> {
   const highSide = levelsDownFrom(setup, toPa, FINEST)
@@ -115,10 +116,12 @@ function* climb({ setup, toPa, ladder }: Search, stride: number): InPieces<void>
   const isLast = stride === LAST_LOOK
   const isEmpty = !ladder.some((level) => level != null)
   const isFirst = stride === FIRST_LOOKS[0]
+  const top = ladder.findIndex((level) => level != null)
+  const isJustAbove = (at: number) => at < top && at >= top - 2 * CLOSE
   let before: Guess | undefined
   for (let at = 0; at <= FINEST; at += stride) {
     const isTried = isLast
-      ? seen(at) === undefined && isOpen(ladder, at) && seen(at - 1)
+      ? seen(at) === undefined && (isJustAbove(at) || (isOpen(ladder, at) && seen(at - 1)))
       : ladder[at] === undefined && (before || isEmpty)
     if (isTried) {
       yield

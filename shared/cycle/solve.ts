@@ -106,7 +106,8 @@ export function* solvingFrom(
   )
   if (holding !== undefined) {
     const { guess } = holding.trial
-    if (guess.stroke > 1 + EDGE) return yield* given(1, guess)
+    // that answer may lie too far off, which the guess does not
+    if (guess.stroke > 1 + EDGE) return (yield* given(1, guess)) ?? (yield* given(1))
     if (guess.stroke < stroke.minimum - EDGE) return yield* given(stroke.minimum, guess)
     return holding
   }

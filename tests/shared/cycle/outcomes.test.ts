@@ -104,6 +104,47 @@ describe('cut-outs and ice', () => {
     }
   })
 
+  // each missed once by a search that looked at fewer levels or gave up after one guess
+  it.each([
+    [
+      'tractor-variable-1234yf, too full, its stroke at its end, air and a restriction',
+      'tractor-variable-1234yf',
+      { ambientK: 320.6317, returnAirK: 311.7198, returnHumidity: 0.47588, speed: 15.27724 },
+      { charge: 1.467285, condenserAir: 0.900589, evaporatorAir: 0.449728 },
+      { restrictionPa: 534_730.77, airPa: 185_479.18 },
+      'steady',
+      2_073_000,
+    ],
+    [
+      'split-orifice-410a, too full, its evaporator flooded',
+      'split-orifice-410a',
+      { ambientK: 295.90499, returnAirK: 289.58926, returnHumidity: 0.44862, speed: 48 },
+      { charge: 1.509248, condenserAir: 0.976696, evaporatorAir: 0.410888 },
+      { leakage: 0.344709 },
+      'iced',
+      1_959_500,
+    ],
+    [
+      'cooler-orifice-134a, too full, its evaporator flooded',
+      'cooler-orifice-134a',
+      { ambientK: 310.193279, returnAirK: 293.770763, returnHumidity: 0.252214, speed: 48 },
+      { charge: 1.542672, condenserAir: 0.789412, evaporatorAir: 0.420034 },
+      {},
+      'iced',
+      1_246_000,
+    ],
+  ] as const)(
+    '%s: the state that a scan sees is found',
+    (_, id, weather, fault, more, kind, pa) => {
+      const odd = asked(id, weather, { ...fault, ...more })
+      expect(scanHighSide(odd, odd.machine.controls.highCutOutPa).crossings).toBe(1)
+      const outcome = run(odd)
+      expect(outcome.kind).toBe(kind)
+      const found = stateOf(outcome)?.solution.trial.guess.dischargePa
+      expect((found ?? 0) / pa).toBeCloseTo(1, 2)
+    },
+  )
+
   it('a scan sees the steady state of a sound machine once, at the high side that was solved', () => {
     for (const id of ['loader-receiver-134a', 'van-valve-1234yf', 'split-orifice-410a']) {
       const sound = asked(id)
