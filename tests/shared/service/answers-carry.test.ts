@@ -166,7 +166,9 @@ describe('what a work order takes from its steps', () => {
     })
     const estimated = warnings.filter(({ code }) => code === 'estimated-mixing')
     expect(estimated).toHaveLength(1)
-    expect(estimated[0]?.message).toMatch(/^[A-Z][^:,]+, [A-Z][^:]+: Its properties are partly estimated/u)
+    expect(estimated[0]?.message).toMatch(
+      /^[A-Z][^:,]+, [A-Z][^:]+: Its properties are partly estimated/u,
+    )
     for (const { message } of warnings) expect(message).toMatch(/^[A-Z][^.]*(?:: |\. ?|$)/u)
   })
 
