@@ -39,8 +39,14 @@ export type Columns = readonly Float64Array[]
 /** Severity at which the columns of a fault are taken; they change little along it. */
 const COLUMNS_AT = 0.4
 
-/** Where the columns of an effect come from: differences of their own, or some that were made before. */
-type ColumnsFrom = 'differences' | ((cause: FaultKind | 'none') => Columns | undefined)
+/** Columns that were made before. */
+type ColumnsGiven = (cause: FaultKind | 'none') => Columns | undefined
+
+/**
+ * Where the columns of an effect come from: differences of their own, some that were made before, or
+ * differences for what the test leaves open and some made before for what the machine does.
+ */
+type ColumnsFrom = 'differences' | ColumnsGiven | { readonly ofTheMachine: ColumnsGiven }
 
 /**
  * The sound machine, then every fault that it can have at rising severity. A state that a cut-out
@@ -69,8 +75,15 @@ export function* effectsInPieces(
   const whole = running(shownBy({ outcome: solved ?? run(sound) }))
   if (whole === undefined) return []
   const given = (cause: FaultKind | 'none') =>
-    columnsFrom === 'differences' ? undefined : columnsFrom(cause)
-  const columns = given('none') ?? (yield* columnsOf(sound, whole, sizes))
+    typeof columnsFrom === 'function' ? columnsFrom(cause) : undefined
+  const ofTheMachine = typeof columnsFrom === 'object' ? columnsFrom.ofTheMachine : undefined
+  function* taken(cause: FaultKind | 'none', where: Case, shown: Shown): InPieces<Columns> {
+    const before = ofTheMachine?.(cause)
+    return before === undefined
+      ? yield* columnsOf(where, shown, sizes)
+      : withTest(before, yield* columnsOf(where, shown, sizes, OF_THE_TEST))
+  }
+  const columns = given('none') ?? (yield* taken('none', sound, whole))
   const found: Effect[] = [
     {
       cause: 'none',
@@ -88,12 +101,12 @@ export function* effectsInPieces(
     })
     const rising = yield* risingOf(at, whole, severitiesOf(cause))
     let own = given(cause)
-    if (own === undefined && columnsFrom === 'differences') {
+    if (own === undefined && typeof columnsFrom !== 'function') {
       const middle =
         rising.find(({ severity }) => severity === COLUMNS_AT) ??
         (yield* shownNear(at(COLUMNS_AT), whole.near))
       const shown = running(middle)
-      own = shown && (yield* columnsOf(at(COLUMNS_AT), shown, sizes))
+      own = shown && (yield* taken(cause, at(COLUMNS_AT), shown))
     }
     for (const { severity, mean, capacity, near } of rising) {
       const impact = 1 - capacity / whole.capacity
@@ -178,12 +191,15 @@ export function withTestColumns(
   if (solved === undefined || shown === undefined) return columns
   const faults = cause === 'none' ? NO_FAULTS : faultOf(machine, cause, solved.severity)
   const asked: Case = { machine, conditions, faults, deviations: NO_DEVIATIONS }
-  const own = atOnce(columnsOf(asked, shown, SPREAD, OF_THE_TEST))
-  return columns.map(
-    (column, k) =>
-      own[(OF_THE_TEST as readonly Nuisance[]).indexOf(NUISANCES[k] as Nuisance)] ?? column,
-  )
+  return withTest(columns, atOnce(columnsOf(asked, shown, SPREAD, OF_THE_TEST)))
 }
+
+/** Columns with those of OF_THE_TEST in their places. */
+const withTest = (columns: Columns, ofTheTest: Columns): Columns =>
+  columns.map(
+    (column, k) =>
+      ofTheTest[(OF_THE_TEST as readonly Nuisance[]).indexOf(NUISANCES[k] as Nuisance)] ?? column,
+  )
 
 /** A difference each, over half its spread: the nearer, the less it runs over a corner. What trips adds nothing. */
 function* columnsOf(

@@ -97,10 +97,21 @@ export function* revealOf(
     leftByAll: causesLeft(all, everything, byAll),
     others: othersOf(case_, sound, all, now, byAll, everything),
     bits: openIn(before) - openIn(now),
-    best: worthReading(all, [], before)
-      .slice(0, MOST_BEST)
-      .map(({ feature }) => offerOf(feature)),
+    best: bestFirst(all),
   }
+}
+
+/** What to buy first, by every second severity of each cause: more of them say the same. */
+function bestFirst(all: readonly Hypothesis[]): readonly Offer[] {
+  const met = new Map<Cause, number>()
+  const few = all.filter(({ cause }) => {
+    const count = met.get(cause) ?? 0
+    met.set(cause, count + 1)
+    return count % 2 === 0
+  })
+  return worthReading(few, [], posterior(few, [], USUAL_PRIORS))
+    .slice(0, MOST_BEST)
+    .map(({ feature }) => offerOf(feature))
 }
 
 const openIn = ({ causes }: Posterior) => entropyBits(causes.map(({ probability }) => probability))
