@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest'
 import { builtEdge } from './generate/edge.ts'
 
 /** Bytes, gzipped: the whole service, all refrigerants, rules, pictures and diagnosis with it, stays small on the edge. */
-const BUDGET = 265_000
+const BUDGET = 270_000
 
 describe('the bundle for the edge', () => {
   it('fits its budget', { timeout: 30_000 }, async () => {
