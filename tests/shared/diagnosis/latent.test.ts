@@ -18,7 +18,12 @@ import {
   spreadBy,
 } from '../../../shared/diagnosis/latent.ts'
 import { worthLooking } from '../../../shared/diagnosis/looks.ts'
-import { NUISANCES, OF_THE_MACHINE, SPREAD } from '../../../shared/diagnosis/nuisance.ts'
+import {
+  NUISANCES,
+  OF_THE_MACHINE,
+  OF_THE_TEST,
+  SPREAD,
+} from '../../../shared/diagnosis/nuisance.ts'
 import { packed, unpacked } from '../../../shared/diagnosis/packed.ts'
 import { suspectsOf } from '../../../shared/diagnosis/suspects.ts'
 import { packedOf } from '../../generate/effects.ts'
@@ -365,4 +370,34 @@ describe('what a look is worth', () => {
     expect(looks.find(({ id }) => id === 'filter-and-blower')?.gain).toBeCloseTo(0, 10)
     expect(looks[0]?.id).toBe('wash-condenser')
   })
+})
+
+describe('columns taken in part', () => {
+  const { machine, nominal } = preset('van-valve-134a')
+  const hot = { ...nominal, ambientK: nominal.ambientK + 6, returnAirK: nominal.returnAirK + 3 }
+  const table = nominalEffects(machine.id)
+  const columnsIn = (effects: readonly Effect[], cause: Effect['cause']) =>
+    effects.find((effect) => effect.cause === cause)?.columns ?? []
+  const ofTheMachine = (cause: Effect['cause']) => columnsIn(table, cause)
+  const once = () => [0.4]
+  const own = effectsOf(machine, hot, once)
+  const part = effectsOf(machine, hot, once, { ofTheMachine })
+
+  it.each(['none', 'undercharge', 'condenser-air'] as const)(
+    'of %s are of this weather for what the test leaves open, of the nominal one for the machine',
+    (cause) => {
+      NUISANCES.forEach((name, k) => {
+        const isOfTheTest = (OF_THE_TEST as readonly string[]).includes(name)
+        const from = isOfTheTest ? columnsIn(own, cause)[k] : ofTheMachine(cause)[k]
+        const [found, other] = [columnsIn(part, cause)[k], columnsIn(own, cause)[k]]
+        expect(found).toHaveLength(N)
+        found?.forEach((value, i) => {
+          const given = (from as Float64Array)[i] as number
+          expect(Math.abs(value - given)).toBeLessThanOrEqual(1e-4 * Math.abs(given) + 1e-6)
+        })
+        // which the weather does change
+        if (!isOfTheTest) expect([...(found ?? [])]).not.toEqual([...(other ?? [])])
+      })
+    },
+  )
 })
