@@ -119,13 +119,15 @@ describe.skipIf(NO_BROWSER).each([
       const { headline } = operation.run(example)
       expect(await headlineOf(page), operation.name).toBe(headline)
       const pictures = diagramsOf(operation.name).filter(({ kind }) => draws(kind, example)).length
-      for (const summary of await page.locator('.picture summary').all()) await summary.click()
-      if (pictures > 0)
-        await page
-          .locator('.drawn svg')
-          .nth(pictures - 1)
-          .waitFor()
-      expect(await page.locator('.drawn svg').count()).toBe(pictures)
+      // A click may come while an answer is drawn anew: what is not open is clicked again.
+      const drawn = async () => {
+        const closed = page.locator('.picture:not([open]) > summary')
+        for (const summary of await closed.all()) await summary.click({ timeout: 2000 })
+        return page.locator('.drawn svg').count()
+      }
+      await expect
+        .poll(drawn, { timeout: 30_000, interval: 200, message: operation.name })
+        .toBe(pictures)
     }
     expect(complaints).toEqual([])
     await page.close()
