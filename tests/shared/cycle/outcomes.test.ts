@@ -77,6 +77,18 @@ describe('a clutch', () => {
     expect(duties[2]).toBeLessThan(duties[1] as number)
   })
 
+  it('keeps device and evaporator going at the mean flow: what the air gives there is the share of the time it runs', () => {
+    const outcome = run(asked('loader-receiver-134a', { ...cool, speed: 45 }))
+    if (outcome.kind !== 'cycling') throw new Error(outcome.kind)
+    const { branch, trial } = outcome.averaged
+    const { compression, suction, condensation, evaporation, guess } = trial
+    const whileRunning = compression.flow * (suction.enthalpy - condensation.enthalpy)
+    expect(branch.unsettled).not.toBe(true)
+    expect(guess.duty).toBe(outcome.duty)
+    expect(evaporation.airHeat / (outcome.duty * whileRunning)).toBeCloseTo(1, 5)
+    expect(outcome.averageCapacity / evaporation.airHeat).toBeCloseTo(1, 5)
+  })
+
   it('stays engaged on a hot day', () => {
     expect(run(asked('loader-receiver-134a', { returnAirK: celsius(35) })).kind).toBe('steady')
   })
