@@ -69,41 +69,53 @@ export function cycle(
       : [cyclingSwitch?.opensPa, cyclingSwitch?.closesPa]
   if (opens === undefined || closes === undefined) return undefined
   const pinnedAt = (setting: number) => (by === 'thermostat' ? { finsK: setting } : 'suction')
+  const suctionAt = (setting: number) =>
+    by === 'thermostat' ? setup.fluid.saturationPressure(setting - FINS_ABOVE_K) : setting
+  const settling = (setting: number, near: Guess) =>
+    solveFrom(
+      setup,
+      by === 'thermostat' ? near : { ...near, suctionPa: setting },
+      pinnedAt(setting),
+    )
+  const full = (setting: number, near: Guess) =>
+    solveUnsettled(
+      setup,
+      pinnedAt(setting),
+      by === 'thermostat' ? near : { ...near, suctionPa: setting },
+    )
   const at = (setting: number, near: Guess | undefined, start?: Guess) => {
-    const suctionPa =
-      by === 'thermostat' ? setup.fluid.saturationPressure(setting - FINS_ABOVE_K) : setting
-    const pinned = pinnedAt(setting)
+    const suctionPa = suctionAt(setting)
     const usual = start ?? guessAtSuction(setup, suctionPa)
-    for (const guess of [near, usual]) {
-      const from = guess && (by === 'thermostat' ? guess : { ...guess, suctionPa })
-      const found = from && solveFrom(setup, from, pinned)
-      if (found !== undefined) return found
-    }
-    return steady === undefined
-      ? solveAnyhow(setup, 2, pinned, { ...usual, suctionPa })
-      : led(setup, steady, by, setting, beside?.settles === false ? 1 : MOST_LED)
+    const found = (near && settling(setting, near)) ?? settling(setting, usual)
+    if (found !== undefined) return found
+    if (steady === undefined)
+      return solveAnyhow(setup, 2, pinnedAt(setting), { ...usual, suctionPa })
+    const direct = led(steady, by, setting, 1, settling)
+    return (
+      direct ??
+      (beside?.settles === false ? undefined : led(steady, by, setting, MOST_LED, settling))
+    )
   }
   const unsettled = (setting: number, near: Solution | undefined, like: Guess | undefined) => {
-    const suctionPa =
-      by === 'thermostat' ? setup.fluid.saturationPressure(setting - FINS_ABOVE_K) : setting
+    const suctionPa = suctionAt(setting)
     for (const start of [
       beside?.settles === false ? like : undefined,
       near?.trial.guess ?? guessAtSuction(setup, suctionPa),
       steady?.solution.trial.guess,
     ]) {
-      const found = start && solveUnsettled(setup, pinnedAt(setting), { ...start, suctionPa })
+      const found = start && full(setting, { ...start, suctionPa })
       if (found !== undefined) return found
     }
-    return steady && walked(setup, steady, by, setting)
+    return steady && led(steady, by, setting, WALK, full)
   }
   const tripped = (last: Solution): Outcome => ({
     kind: 'high-pressure-trip',
     limitPa: highCutOutPa,
     state: running(setup, last),
   })
-  const settling = beside?.settles === true ? beside : undefined
-  const opening = at(opens, settling?.opening)
-  const mean = opening && at((opens + closes) / 2, settling?.mean, opening.trial.guess)
+  const like = beside?.settles === true ? beside : undefined
+  const opening = at(opens, like?.opening)
+  const mean = opening && at((opens + closes) / 2, like?.mean, opening.trial.guess)
   const [shown, averaged] =
     opening !== undefined && mean !== undefined
       ? [opening, mean]
@@ -136,57 +148,27 @@ export function cycle(
   }
 }
 
-/** Steps from a steady state to the setting of its control where one does not do. */
+/** Steps from a steady state to the setting of its control where one does not do; and of the full flow. */
 const MOST_LED = 4
-
-/** Steps from a steady state, which is its own answer at its own setting, to that of its control. */
 const WALK = 12
 
 /**
- * The state at a setting, led there from the steady state, which is that of its own setting with the
- * clutch engaged all the time: at once, or else step by step.
+ * From a steady state, which is that of its own setting with the clutch engaged all the time, to
+ * another setting: step by step, each solved from the one before.
  */
 function led(
-  setup: Setup,
   { solution, leaving }: Running,
   by: Stop,
   setting: number,
-  most: number,
+  steps: number,
+  solve: (setting: number, near: Guess) => Solution | undefined,
 ): Solution | undefined {
   const { slopes: _, ...guess } = solution.trial.guess
   const from = by === 'thermostat' ? leaving.surfaceK : guess.suctionPa
-  for (const steps of [1, MOST_LED]) {
-    let here: Solution | undefined
-    for (let step = 1; step <= steps && steps <= most; step += 1) {
-      const next = from + ((setting - from) * step) / steps
-      const near: Guess = here?.trial.guess ?? guess
-      here =
-        by === 'thermostat'
-          ? solveFrom(setup, near, { finsK: next })
-          : solveFrom(setup, { ...near, suctionPa: next }, 'suction')
-      if (here === undefined) break
-    }
-    if (here !== undefined) return here
-  }
-  return undefined
-}
-
-/** The full flow at a setting, led from the steady state step by step. */
-function walked(
-  setup: Setup,
-  { solution, leaving }: Running,
-  by: Stop,
-  setting: number,
-): Solution | undefined {
-  const from = by === 'thermostat' ? leaving.surfaceK : solution.trial.guess.suctionPa
-  let here: Solution | undefined = solution
-  for (let step = 1; step <= WALK && here !== undefined; step += 1) {
-    const next = from + ((setting - from) * step) / WALK
-    const near: Guess = here.trial.guess
-    here =
-      by === 'thermostat'
-        ? solveUnsettled(setup, { finsK: next }, near)
-        : solveUnsettled(setup, 'suction', { ...near, suctionPa: next })
+  let here: Solution | undefined
+  for (let step = 1; step <= steps; step += 1) {
+    here = solve(from + ((setting - from) * step) / steps, here?.trial.guess ?? guess)
+    if (here === undefined) return undefined
   }
   return here
 }

@@ -136,8 +136,7 @@ export function* runNext(asked: Case, before: Nearby): InPieces<Nearby> {
 /** How the next case of one without any balance ends, where it plainly has none either. */
 function* dryPlainly(asked: Case): InPieces<Outcome | undefined> {
   const setup = setUp(asked)
-  const found = (yield* solveSteady(setup)) ?? (yield* solvingAnyhow(setup, TRIED))
-  if (found !== undefined) return undefined
+  if ((yield* withoutSearch(setup)) !== undefined) return undefined
   const isDry = yield* nothingBalances(setup, setup.machine.controls.highCutOutPa)
   return isDry ? withoutSteady(setup) : undefined
 }
@@ -175,9 +174,13 @@ function judged(setup: Setup, steady: Solution, near?: Swing): Outcome {
 /** Starts that are tried before a state is searched for. */
 const TRIED = 1
 
+function* withoutSearch(setup: Setup): InPieces<Solution | undefined> {
+  return (yield* solveSteady(setup)) ?? (yield* solvingAnyhow(setup, TRIED))
+}
+
 /** The state that a machine settles in; or that it trips on the way to one, or pumps itself down. */
 function* steadyState(setup: Setup): InPieces<Solution | 'tripped' | undefined> {
-  const found = (yield* solveSteady(setup)) ?? (yield* solvingAnyhow(setup, TRIED))
+  const found = yield* withoutSearch(setup)
   if (found !== undefined) return yield* settled(setup, found)
   const search = searchBelow(setup, setup.machine.controls.highCutOutPa)
   const below = yield* findBelow(search)

@@ -1,6 +1,7 @@
 import table from '../../data/diagnosis/effects.json' with { type: 'json' }
 import figures from '../../data/service/diagnosis.json' with { type: 'json' }
 import { type Conditions, type FaultKind, faultsOf, type Preset } from '../cycle/index.ts'
+import { keptBy } from '../kept.ts'
 import { type Columns, type Effect, effectsOf, withTestColumns } from './effects.ts'
 import { FEATURES } from './features.ts'
 import { type Finer, finer } from './finer.ts'
@@ -25,8 +26,6 @@ export const solvedAt = (cause: FaultKind): readonly number[] => STEPS_OF[cause]
 const BETWEEN = 2
 
 const TABLE: Readonly<Record<string, Packed>> = table
-const tables = new Map<string, readonly Effect[]>()
-const curves = new Map<string, readonly Finer[]>()
 
 /** Machines that share their effects: R-1234yf runs at nearly the pressures of R-134a. */
 const LIKE = { own: '-1234yf', model: '-134a' } as const
@@ -36,22 +35,14 @@ const LIKE = { own: '-1234yf', model: '-134a' } as const
  * solves it ahead of time. Of one with R-1234yf that of its twin with R-134a: good for how readings
  * spread, not for the readings themselves.
  */
-export function nominalEffects(id: string): readonly Effect[] {
-  const known = tables.get(id)
-  if (known !== undefined) return known
+export const nominalEffects = keptBy((id: string): readonly Effect[] => {
   const row = TABLE[id] ?? TABLE[id.replace(LIKE.own, LIKE.model)]
   if (row === undefined) throw new Error(`No effects of ${id}: npm run effects`)
-  const effects = unpacked(row)
-  tables.set(id, effects)
-  return effects
-}
+  return unpacked(row)
+})
 
 /** The same with what lies between. */
-function nominalCurves(id: string): readonly Finer[] {
-  const found = curves.get(id) ?? finer(nominalEffects(id), BETWEEN)
-  curves.set(id, found)
-  return found
-}
+const nominalCurves = keptBy((id: string): readonly Finer[] => finer(nominalEffects(id), BETWEEN))
 
 /**
  * The same in some weather: the sound machine and some causes solved there, all others carried over
@@ -114,11 +105,9 @@ export function carriedEffects(
     returnAirK: conditions.returnAirK - nominal.returnAirK,
     ambientK: conditions.ambientK - nominal.ambientK,
   }
-  const shifts = new Map<Columns, Shift>()
+  const shiftOf = keptBy((columns: Columns) => shiftBy(columns, away))
   return nominalCurves(machine.id).map((effect): Finer => {
-    const { columns } = effect
-    const shift = shifts.get(columns) ?? shiftBy(columns, away)
-    shifts.set(columns, shift)
+    const shift = shiftOf(effect.columns)
     return {
       ...effect,
       mean: added(effect.mean, shift.mean),

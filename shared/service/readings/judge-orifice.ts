@@ -14,7 +14,6 @@ import {
   TOLERANCE_SOURCES,
   targetSuperheat,
 } from './target-superheat.ts'
-
 import { TEXTS } from './texts.ts'
 import { compared, type Judgement, notJudged, type Verdict } from './verdict.ts'
 

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import figures from '../../../data/service/diagnosis.json' with { type: 'json' }
 import { preset } from '../../../shared/cycle/index.ts'
 import { FEATURES } from '../../../shared/diagnosis/features.ts'
 import { fitOf } from '../../../shared/diagnosis/gaussian.ts'
@@ -57,5 +58,19 @@ describe('whose spread is a guess', () => {
   it('is that of a machine of some kind, faults and mistakes alike, and not of one that is known', () => {
     expect([...guessesOf('kind')]).toEqual([true])
     expect([...guessesOf('model')]).toEqual([false])
+  })
+
+  it('and has of its own what the curve may miss, and of a kind a third of each change besides', () => {
+    const effects = carriedEffects(van, { ...van.nominal, ambientK: van.nominal.ambientK + 5 })
+    const [sound] = effects
+    const own = (knowledge: 'model' | 'kind', i: number) =>
+      suspectsOf({ share: 1, effects, knowledge }, NO_TEST, undefined)[i]?.spread.own?.[AT] ?? 0
+    effects.forEach(({ mean, carried }, i) => {
+      const change = (mean[AT] as number) - (sound?.mean[AT] as number)
+      expect(own('model', i)).toBe(carried[AT])
+      const off = figures.discrepancy.ofTheChange * change
+      expect(own('kind', i)).toBeCloseTo((carried[AT] as number) + off ** 2, 9)
+    })
+    expect(Math.max(...effects.map(({ carried }) => carried[AT] as number))).toBeGreaterThan(0.01)
   })
 })
